@@ -1,0 +1,48 @@
+"""Errors that the domain raises; `api/problem.py` alone turns them into HTTP."""
+
+from __future__ import annotations
+
+
+class DomainError(Exception):
+    """A request that cannot be answered: says where (RFC 6901 pointer), why, and a stable code."""
+
+    code = "invalid"
+
+    def __init__(self, detail: str, pointer: str = "") -> None:
+        super().__init__(detail)
+        self.detail = detail
+        self.pointer = pointer
+
+    def at(self, pointer: str) -> DomainError:
+        """Return this error with the pointer of the field that caused it."""
+        self.pointer = pointer
+        return self
+
+
+class UnreadableDesignation(DomainError):
+    """A designation that cannot be read: the position in the text and what was expected there."""
+
+    code = "unreadable_designation"
+
+    def __init__(self, kind: str, position: int, expected: str) -> None:
+        super().__init__(f"This {kind} designation cannot be read at position {position}: expected {expected}.")
+        self.kind = kind
+        self.position = position
+        self.expected = expected
+
+
+class UnknownName(DomainError):
+    """A name (of a table, a rule pack) that the service does not have."""
+
+    code = "unknown_name"
+
+    def __init__(self, kind: str, known: tuple[str, ...], pointer: str = "") -> None:
+        super().__init__(f"There is no {kind} of this name. Known: {', '.join(known)}.", pointer)
+        self.kind = kind
+        self.known = known
+
+
+class Incomplete(DomainError):
+    """Fields that contradict each other or leave the question without a meaning."""
+
+    code = "inconsistent"
