@@ -1,0 +1,87 @@
+# A fresh machine needs Python 3.11 and make; the rest is fetched, checked against its hash and kept in .venv.
+PYTHON ?= $(shell command -v python3.11 || command -v python3)
+PORT ?= 8000
+# How long `make fuzz` looks for an input that breaks a reader, in seconds.
+FUZZ_SECONDS ?= 60
+# `make lock UPGRADE=--upgrade` moves every pin; without it only what pyproject.toml asks for changes.
+UPGRADE ?=
+
+PY := .venv/bin/python
+PIP := $(PY) -m pip install --quiet --disable-pip-version-check --require-hashes
+# --no-config and the two --no-emit options keep this machine's own indexes out of the lock files.
+COMPILE := $(PY) -m uv pip compile --quiet --no-config --universal --python-version 3.11 --generate-hashes \
+	--no-header --no-emit-index-url --no-emit-find-links $(UPGRADE)
+
+.DEFAULT_GOAL := help
+.DELETE_ON_ERROR:
+.PHONY: help demo serve test lint openapi bench lock audit sbom fuzz clean
+
+help: ## show this list
+	@grep -hE '^[a-z]+:.*## ' $(MAKEFILE_LIST) | awk -F ':.*## ' '{printf "  make %-9s %s\n", $$1, $$2}'
+
+demo: .venv/runtime.stamp ## start the service, post every demo request, show the answers, stop
+	$(PY) demo_requests/run.py
+
+serve: .venv/runtime.stamp ## run the service on PORT (default 8000)
+	$(PY) -m service serve --port $(PORT)
+
+test: lint need-chromium need-curl ## everything that must hold before a change goes in
+	$(PY) -m service openapi --check
+	$(PY) -m pytest -n 2
+
+lint: .venv/dev.stamp ## style, types and import direction
+	$(PY) -m ruff check .
+	$(PY) -m ruff format --check .
+	$(PY) -m mypy --strict service
+	.venv/bin/lint-imports --no-cache
+
+openapi: .venv/runtime.stamp ## write openapi/openapi.json
+	$(PY) -m service openapi
+
+bench: .venv/dev.stamp need-wrk ## measure, and write the table to the terminal
+	$(PY) -m benchmarks
+
+lock: .venv/dev.stamp ## resolve pyproject.toml into the lock files
+	$(COMPILE) --all-extras --group dev pyproject.toml -o requirements-dev.lock
+	$(COMPILE) -c requirements-dev.lock --no-annotate pyproject.toml -o requirements.lock
+	$(COMPILE) --no-annotate --group fuzz -o requirements-fuzz.lock
+
+audit: .venv/dev.stamp ## look for known weaknesses in what the service runs on
+	.venv/bin/pip-audit --disable-pip --require-hashes -r requirements.lock
+
+sbom: .venv/dev.stamp ## write sbom.json, the CycloneDX list of what the service runs on
+	.venv/bin/cyclonedx-py requirements --pyproject pyproject.toml --output-reproducible -o sbom.json requirements.lock
+
+fuzz: .venv/fuzz.stamp ## feed the designation readers generated text for FUZZ_SECONDS
+	mkdir -p build/fuzz
+	$(PY) fuzz/read_designations.py build/fuzz -max_total_time=$(FUZZ_SECONDS) -max_len=128
+
+clean: ## remove everything that can be made again
+	rm -rf .venv .mypy_cache .ruff_cache .pytest_cache .import_linter_cache .hypothesis .schemathesis build dist sbom.json
+	find . -name __pycache__ -type d -prune -exec rm -rf {} +
+
+$(PY):
+	$(PYTHON) -c 'import sys; sys.exit(sys.version_info < (3, 11) and "Python 3.11 or newer is needed: make PYTHON=...")'
+	$(PYTHON) -m venv .venv
+
+# Stamps stand for "these packages are in .venv"; the development lock contains the runtime lock, version by version.
+.venv/runtime.stamp: requirements.lock | $(PY)
+	$(PIP) -r requirements.lock
+	touch $@
+
+.venv/dev.stamp: requirements-dev.lock requirements.lock | $(PY)
+	$(PIP) -r requirements-dev.lock
+	touch .venv/runtime.stamp $@
+
+.venv/fuzz.stamp: requirements-fuzz.lock .venv/runtime.stamp
+	$(PIP) -r requirements-fuzz.lock
+	touch $@
+
+# need-COMMAND installs the Debian package that brings COMMAND, where the command is missing.
+need-chromium: PACKAGES = chromium fonts-dejavu-core
+need-%:
+	@PATH="$$PATH:/usr/sbin"; command -v $* >/dev/null || { \
+	  command -v apt-get >/dev/null || { echo "'$*' is needed; install it and try again" >&2; exit 1; }; \
+	  [ "$$(id -u)" = 0 ] && sudo= || sudo=sudo; \
+	  $$sudo apt-get update -qq && DEBIAN_FRONTEND=noninteractive \
+	  $$sudo apt-get install -y -qq --no-install-recommends $(or $(PACKAGES),$*) >/dev/null; }
