@@ -1,0 +1,176 @@
+"""Steering balance of a car: compliance of an axle, understeer gradient and its change."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from service.core.numeric import Num, smaller
+from service.core.units import DEGREES_PER_RADIAN, STANDARD_GRAVITY_M_S2
+from service.physics.cornering_stiffness import cornering_stiffness_n_per_deg
+
+_KMH_PER_M_S: Final = 3.6
+_MM_PER_M: Final = 1000.0
+_LEAST_GRADIENT_DEG_PER_G: Final = 1.0e-12
+
+
+def axle_compliance_deg_per_g(axle_weight_n: Num, axle_stiffness_n_per_deg: Num) -> Num:
+    """Return how far an axle's tyres slip for each g of cornering, D = W / C.
+
+    Parameters
+    ----------
+    axle_weight_n : float or array
+        W, weight on the axle [N].
+    axle_stiffness_n_per_deg : float or array
+        C, cornering stiffness of all tyres of the axle together [N/deg].
+
+    Returns
+    -------
+    float or array
+        D [deg/g], the tyres' part of it: roll and compliance steer are as large and not in it.
+
+    References
+    ----------
+    .. [GILLESPIE] ch. 6 (read).
+    """
+    return axle_weight_n / axle_stiffness_n_per_deg
+
+
+def understeer_gradient_deg_per_g(front_compliance: Num, rear_compliance: Num) -> Num:
+    """Return the understeer gradient, K = Wf / Cf - Wr / Cr.
+
+    Parameters
+    ----------
+    front_compliance : float or array
+        Df [deg/g].
+    rear_compliance : float or array
+        Dr [deg/g].
+
+    Returns
+    -------
+    float or array
+        K [deg/g]; positive is understeer.
+
+    References
+    ----------
+    .. [GILLESPIE] ch. 6 (read).
+    """
+    return front_compliance - rear_compliance
+
+
+def understeer_gradient_change_deg_per_g(
+    front_compliance: Num, rear_compliance: Num, front_relative: Num, rear_relative: Num
+) -> Num:
+    """Return the change of the understeer gradient when the tyres' cornering stiffness changes.
+
+    dK = Df (1 / rf - 1) - Dr (1 / rr - 1): a stiffer rear axle moves the car towards understeer.
+
+    Parameters
+    ----------
+    front_compliance : float or array
+        Df with the present tyres [deg/g].
+    rear_compliance : float or array
+        Dr with the present tyres [deg/g].
+    front_relative : float or array
+        rf, proposed over present cornering stiffness of the front axle [1].
+    rear_relative : float or array
+        rr, the same of the rear axle [1].
+
+    Returns
+    -------
+    float or array
+        dK [deg/g]; positive is towards understeer.
+
+    References
+    ----------
+    .. [GILLESPIE] ch. 6 (read).
+    """
+    return front_compliance * (1.0 / front_relative - 1.0) - rear_compliance * (1.0 / rear_relative - 1.0)
+
+
+def characteristic_speed_kmh(gradient_deg_per_g: Num, wheelbase_mm: Num) -> Num:
+    """Return the speed at which an understeering car needs twice the steering it needs at a crawl.
+
+    V = sqrt(57.3 L g / |K|). For an oversteering car (K < 0) the same speed is the critical one,
+    at which it needs none; for a neutral car it is beyond all speeds.
+
+    Parameters
+    ----------
+    gradient_deg_per_g : float or array
+        K [deg/g].
+    wheelbase_mm : float or array
+        L [mm].
+
+    Returns
+    -------
+    float or array
+        Speed [km/h].
+
+    References
+    ----------
+    .. [GILLESPIE] ch. 6 (read).
+    """
+    size_deg_per_g = abs(gradient_deg_per_g) + _LEAST_GRADIENT_DEG_PER_G
+    square = DEGREES_PER_RADIAN * wheelbase_mm / _MM_PER_M * STANDARD_GRAVITY_M_S2 / size_deg_per_g
+    speed_m_s: Num = square**0.5
+    return _KMH_PER_M_S * speed_m_s
+
+
+def lateral_load_transfer_n(
+    axle_mass_kg: Num, track_mm: Num, centre_of_gravity_height_mm: Num, lateral_g: float
+) -> Num:
+    """Return the load that leaves the inner and joins the outer wheel of an axle in a bend.
+
+    F = m a h / t, each axle carrying its own share: how the springs and bars divide the roll is not known here.
+
+    Parameters
+    ----------
+    axle_mass_kg : float or array
+        m, mass on the axle [kg].
+    track_mm : float or array
+        t [mm].
+    centre_of_gravity_height_mm : float or array
+        h [mm].
+    lateral_g : float
+        Lateral acceleration [g].
+
+    Returns
+    -------
+    float or array
+        Load moved from one wheel to the other [N].
+
+    References
+    ----------
+    .. [GILLESPIE] ch. 6 (read).
+    """
+    return axle_mass_kg * STANDARD_GRAVITY_M_S2 * lateral_g * centre_of_gravity_height_mm / track_mm
+
+
+def axle_stiffness_n_per_deg(axle_weight_n: Num, rated_load_n: Num, transfer_n: Num) -> Num:
+    """Return the cornering stiffness of an axle of two tyres, the loads apart by a lateral transfer.
+
+    The stiffness of a tyre grows less than its load, so the axle loses by the transfer. A wheel that
+    has lifted off carries nothing.
+
+    Parameters
+    ----------
+    axle_weight_n : float or array
+        Weight on the axle [N].
+    rated_load_n : float or array
+        Load of each tyre's load index [N].
+    transfer_n : float or array
+        Load moved from the inner to the outer wheel, 0 when going straight [N].
+
+    Returns
+    -------
+    float or array
+        Stiffness of the axle [N/deg].
+
+    References
+    ----------
+    .. [SIMILARITY] read in an open vehicle simulator.
+    """
+    wheel_n = 0.5 * axle_weight_n
+    moved_n = smaller(transfer_n, wheel_n)
+    inner = cornering_stiffness_n_per_deg(wheel_n - moved_n, rated_load_n)
+    outer = cornering_stiffness_n_per_deg(wheel_n + moved_n, rated_load_n)
+    return inner + outer
