@@ -1,0 +1,1 @@
+"""Printed tables of the standards, each as a file of data with one small reader."""

@@ -1,0 +1,40 @@
+"""Passenger sizes without a printed aspect ratio: their dimensions stand in a table, no ratio gives them.
+
+References
+----------
+.. [UN-R30 annex 5] Eighteen rows, from memory.
+"""
+
+from __future__ import annotations
+
+from functools import cache
+from typing import NamedTuple
+
+from service.standards import catalogue
+
+
+class OldSeries(NamedTuple):
+    """The measuring rim [in], design overall diameter [mm] and design section width [mm] of a size."""
+
+    measuring_rim_in: float
+    overall_diameter_mm: float
+    section_width_mm: float
+
+
+@cache
+def _rows() -> dict[tuple[float, float], OldSeries]:
+    """Return the rows by the width in the designation [mm] and the rim code."""
+    name = "old-series"
+    sizes = zip(catalogue.numbers(name, "section_width_mm"), catalogue.numbers(name, "rim_code"), strict=True)
+    values = map(
+        OldSeries,
+        catalogue.numbers(name, "measuring_rim_in"),
+        catalogue.numbers(name, "overall_diameter_mm"),
+        catalogue.numbers(name, "design_section_width_mm"),
+    )
+    return dict(zip(sizes, values, strict=True))
+
+
+def row(section_width_mm: float, rim_code: float) -> OldSeries | None:
+    """Return the row of a radial size such as 155 R 13; None when the table has none."""
+    return _rows().get((section_width_mm, rim_code))
