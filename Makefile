@@ -8,9 +8,9 @@ UPGRADE ?=
 
 PY := .venv/bin/python
 PIP := $(PY) -m pip install --quiet --disable-pip-version-check --require-hashes
-# --no-config and the two --no-emit options keep this machine's own indexes out of the lock files.
+# --no-config and --no-header keep this machine's own settings and paths out of the lock files.
 COMPILE := $(PY) -m uv pip compile --quiet --no-config --universal --python-version 3.11 --generate-hashes \
-	--no-header --no-emit-index-url --no-emit-find-links $(UPGRADE)
+	--no-header $(UPGRADE)
 
 .DEFAULT_GOAL := help
 .DELETE_ON_ERROR:
