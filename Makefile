@@ -46,11 +46,17 @@ lock: .venv/dev.stamp ## resolve pyproject.toml into the lock files
 	$(COMPILE) -c requirements-dev.lock --no-annotate pyproject.toml -o requirements.lock
 	$(COMPILE) --no-annotate --group fuzz -o requirements-fuzz.lock
 
+# --strict: a package that could not be looked up is a failure, not a pass.
 audit: .venv/dev.stamp ## look for known weaknesses in what the service runs on
-	.venv/bin/pip-audit --disable-pip --require-hashes -r requirements.lock
+	.venv/bin/pip-audit --strict --disable-pip --require-hashes -r requirements.lock
 
+# From a venv of its own: the list then holds licences and who needs whom, and nothing that only developers use.
 sbom: .venv/dev.stamp ## write sbom.json, the CycloneDX list of what the service runs on
-	.venv/bin/cyclonedx-py requirements --pyproject pyproject.toml --output-reproducible -o sbom.json requirements.lock
+	rm -rf build/runtime
+	$(PYTHON) -m venv --without-pip build/runtime
+	$(PY) -m pip --python build/runtime/bin/python install --quiet --require-hashes -r requirements.lock
+	.venv/bin/cyclonedx-py environment --pyproject pyproject.toml --mc-type application --output-reproducible \
+	  -o sbom.json build/runtime/bin/python
 
 fuzz: .venv/fuzz.stamp ## feed the designation readers generated text for FUZZ_SECONDS
 	mkdir -p build/fuzz
