@@ -1,0 +1,1 @@
+"""Designations: what a sidewall or a rim says, as plain data and back."""

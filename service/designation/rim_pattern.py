@@ -1,0 +1,2 @@
+"""x"""
+RIM_PATTERN: str = ""

@@ -1,0 +1,70 @@
+"""Service descriptions: load index, index in twin fitment and speed symbol, as in `112/110R`."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+
+from service.designation.text import Scanner
+
+# The alphabet of speed symbols, as grammar only; the speeds are in standards. There is no I, O or X, and Z is a construction letter.
+SPEED_LETTERS = "BCDEFGHJKLMNPQRSTUVWY"
+HIGHEST_INDEX = 279
+
+_INDEX = re.compile("[0-9]+")
+_SYMBOL = re.compile(f"A[1-8]|[{SPEED_LETTERS}]")
+_TWIN = re.compile(" */ *")
+_BRACKETED_Y = re.compile(r" *\( *Y *\)")
+_CLOSING = re.compile(r" *\)")
+_ALTERNATIVE = re.compile(" */")
+
+
+@dataclass(frozen=True, slots=True)
+class ServiceDescription:
+    """One load index, perhaps a second for twin fitment, and one speed symbol."""
+
+    load_index: int
+    load_index_twin: int | None
+    speed_symbol: str
+
+    def spelled(self) -> str:
+        """Return the canonical spelling, without brackets."""
+        if self.load_index_twin is None:
+            return f"{self.load_index}{self.speed_symbol}"
+        return f"{self.load_index}/{self.load_index_twin}{self.speed_symbol}"
+
+
+def read_service(scanner: Scanner) -> tuple[ServiceDescription, bool]:
+    """Return the description that starts here and whether its symbol stands in brackets, as in `97(Y)`."""
+    index = _read_index(scanner)
+    twin = _read_index(scanner) if scanner.take(_TWIN) else None
+    if twin is None and scanner.take(_BRACKETED_Y):
+        return ServiceDescription(index, None, "Y"), True
+    scanner.skip_blanks()
+    symbol = scanner.take(_SYMBOL)
+    if symbol is None:
+        scanner.refuse(f"a speed symbol: A1 to A8 or one of {' '.join(SPEED_LETTERS)}")
+    start = scanner.position
+    if scanner.take(_ALTERNATIVE):
+        scanner.refuse("one speed symbol, not a choice of two", start)
+    return ServiceDescription(index, twin, symbol.group()), False
+
+
+def read_bracketed(scanner: Scanner) -> tuple[ServiceDescription, int]:
+    """Return the description between the bracket that opens here and its end, and the position of its speed symbol."""
+    scanner.position += 1
+    scanner.skip_blanks()
+    description, twice = read_service(scanner)
+    symbol_at = scanner.position - len(description.speed_symbol)
+    if twice or not scanner.take(_CLOSING):
+        scanner.refuse("a closing bracket after the speed symbol")
+    return description, symbol_at
+
+
+def _read_index(scanner: Scanner) -> int:
+    start = scanner.position
+    digits = scanner.take(_INDEX)
+    written = digits.group() if digits else ""
+    if not written or len(written) > 3 or int(written) > HIGHEST_INDEX or (written[0] == "0" and written != "0"):
+        scanner.refuse(f"a load index from 0 to {HIGHEST_INDEX}", start)
+    return int(written)

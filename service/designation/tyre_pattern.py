@@ -1,0 +1,2 @@
+"""x"""
+TYRE_PATTERN: str = ""
