@@ -7,16 +7,20 @@ from typing import Final, Generic, NamedTuple
 from service.core.numeric import Num
 
 LENGTH_BAND: Final = 0.15
-"""Half-width of the band of the length of one tyre."""
+"""Half-width of the band of the length of one tyre, from about half of its rated load upwards."""
 WIDTH_BAND: Final = 0.08
 """The same of its width."""
 AREA_BAND: Final = 0.12
-"""The same of its area."""
+"""The same of its gross area."""
+LIGHT_LOAD_BAND: Final = 0.20
+"""Half-width of the band of length and area below half of the rated load, where both come out too large."""
 LENGTH_RATIO_BAND: Final = 0.08
 """Half-width of the band of the ratio of two sizes' lengths at the same load and pressure."""
 WIDTH_RATIO_BAND: Final = 0.05
 """The same of their widths."""
 
+GROSS_SHARE: Final = 0.92
+"""Gross area over length times width: a footprint has round corners (mean of the measured footprints, 0.87 to 0.97)."""
 _CUBE_ROOT: Final = 1.0 / 3.0
 _NORMAL_FILL: Final = 1.2648 * 0.045**_CUBE_ROOT - 1.4057 * 0.045
 
@@ -62,8 +66,9 @@ def contact_patch(
     """Return length, width and gross area of the contact patch.
 
     With x = deflection / R0 and g(x) = 1.2648 x^(1/3) - 1.4057 x:
-    width W = 0.89 rtw g(x) / g(0.045); area A = F / (k P), k = 0.931 (deflection / H / 0.16)^0.212;
-    length L = A / W. The chord of the undeflected circle is not used: it is twice too long.
+    width W = 0.89 rtw g(x) / g(0.045); length L = F / (k P W), k = 0.931 (deflection / H / 0.16)^0.212;
+    gross area A = 0.92 L W, because F / (k P) was fitted to the rectangle around the footprint and the
+    footprint does not fill it. The chord of the undeflected circle is not used: it is twice too long.
 
     Parameters
     ----------
@@ -95,5 +100,5 @@ def contact_patch(
     width_mm = 0.89 * tread_width_mm * fill
     carried_share = 0.931 * (deflection_mm / section_height_mm / 0.16) ** 0.212
     # A newton per kilopascal is a thousandth of a square metre: ten square centimetres.
-    area_cm2 = 10.0 * load_n / (carried_share * pressure_kpa)
-    return ContactPatch(100.0 * area_cm2 / width_mm, width_mm, area_cm2)
+    rectangle_cm2 = 10.0 * load_n / (carried_share * pressure_kpa)
+    return ContactPatch(100.0 * rectangle_cm2 / width_mm, width_mm, GROSS_SHARE * rectangle_cm2)

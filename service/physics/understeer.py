@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from typing import Final
 
-from service.core.numeric import Num, smaller
+from service.core.findings import Estimate
+from service.core.numeric import Num, larger, smaller
 from service.core.units import DEGREES_PER_RADIAN, STANDARD_GRAVITY_M_S2
-from service.physics.cornering_stiffness import cornering_stiffness_n_per_deg
+from service.physics.cornering_stiffness import LEVEL_BAND, cornering_stiffness_n_per_deg
 
 _KMH_PER_M_S: Final = 3.6
 _MM_PER_M: Final = 1000.0
@@ -85,6 +86,51 @@ def understeer_gradient_change_deg_per_g(
     .. [GILLESPIE] ch. 6 (read).
     """
     return front_compliance * (1.0 / front_relative - 1.0) - rear_compliance * (1.0 / rear_relative - 1.0)
+
+
+def understeer_gradient_change_band_deg_per_g(
+    front_compliance: Num,
+    rear_compliance: Num,
+    front_relative: Estimate[Num],
+    rear_relative: Estimate[Num],
+    level_band: float = LEVEL_BAND,
+) -> Estimate[Num]:
+    """Return the change of the understeer gradient with its band.
+
+    The two axles' ratios lie anywhere in their own bands; the level of cornering stiffness, and with
+    it both compliances, is off by one and the same share. Where both axles change alike this is wide
+    and spans zero: nothing says that two tyres of different size follow the same exponents.
+
+    Parameters
+    ----------
+    front_compliance, rear_compliance : float or array
+        Df and Dr with the present tyres [deg/g].
+    front_relative, rear_relative : Estimate
+        Proposed over present cornering stiffness of each axle, with band [1].
+    level_band : float
+        Half-width of the band of the present level; 0 where the compliances are measured [1].
+
+    Returns
+    -------
+    Estimate
+        dK [deg/g]; positive is towards understeer; exactly 0, 0, 0 when nothing changes.
+
+    References
+    ----------
+    .. [GILLESPIE] ch. 6 (read), the relation.
+    .. [PROJECT] the band.
+    """
+    front, front_low, front_high = front_relative
+    rear, rear_low, rear_high = rear_relative
+    least = understeer_gradient_change_deg_per_g(front_compliance, rear_compliance, front_high, rear_low)
+    most = understeer_gradient_change_deg_per_g(front_compliance, rear_compliance, front_low, rear_high)
+    # A level that is too high makes the compliances, and the change with them, too small.
+    soft, stiff = 1.0 / (1.0 - level_band), 1.0 / (1.0 + level_band)
+    return Estimate(
+        understeer_gradient_change_deg_per_g(front_compliance, rear_compliance, front, rear),
+        smaller(least * soft, least * stiff),
+        larger(most * soft, most * stiff),
+    )
 
 
 def characteristic_speed_kmh(gradient_deg_per_g: Num, wheelbase_mm: Num) -> Num:
