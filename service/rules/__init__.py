@@ -1,0 +1,1 @@
+"""The law of the place as data: one file per place, read and checked before the service answers anything."""

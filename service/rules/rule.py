@@ -1,0 +1,192 @@
+"""One rule of a place: what it limits, for whom, from when, and how far its text was read.
+
+Dates are ISO texts (`2006-12-31`): they compare as they stand. Windows include both ends.
+Numbers may be arrays: the grading is arithmetic, without branches on the values.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from typing import Literal, NamedTuple
+
+from service.core.findings import ADVISORY, NOT_ASSESSED, NOT_MET, Basis, BasisStatus
+from service.rules.provenance import CHECK_THE_TEXT
+from service.rules.quantities import QUANTITIES
+
+Comparison = Literal["at_most", "at_least", "equals"]
+RuleAxle = Literal["any", "front", "rear", "vehicle"]
+
+COMPARISONS: tuple[Comparison, ...] = ("at_most", "at_least", "equals")
+RULE_AXLES: tuple[RuleAxle, ...] = ("any", "front", "rear", "vehicle")
+CATEGORIES = ("M1", "M1G", "M2", "M3", "N1", "N2", "N3", "O1", "O2", "O3", "O4")
+
+# A limit reached exactly (1530 mm on 1500 mm is 2.0 %) must not fail by the last bit of a float.
+TOLERANCE = 1e-9
+
+_CAVEATS: dict[str, str] = {
+    "second_hand": f"Known from a quotation only: {CHECK_THE_TEXT}.",
+    "memory": f"Known from memory only: {CHECK_THE_TEXT}.",
+}
+
+
+def within(day: str, first: str | None, last: str | None) -> bool:
+    """Return whether an ISO day lies in a window whose ends are included and may be open."""
+    return (first is None or day >= first) and (last is None or day <= last)
+
+
+class VehicleFacts(NamedTuple):
+    """What decides for whom a rule is written; None (a mass: also NaN) where it is not known."""
+
+    category: str | None = None
+    driven: bool | None = None
+    mass_kg: float | None = None
+    built: str | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Applies:
+    """For whom a rule is written; empty or None means for all."""
+
+    categories: tuple[str, ...] = ()
+    axle: RuleAxle = "any"
+    driven: bool | None = None
+    over_mass_kg: float | None = None
+    max_mass_kg: float | None = None
+    built_from: str | None = None
+    built_to: str | None = None
+
+    def concerns(self, axle: str) -> bool:
+        """Return whether the rule speaks of this axle (`front`, `rear`) or of the `vehicle`."""
+        return self.axle == axle or (self.axle == "any" and axle != "vehicle")
+
+    def missing(self, facts: VehicleFacts) -> tuple[str, ...] | None:
+        """Return the names of the facts still needed to say that the rule applies, None when it does not."""
+        conditions = tuple(self._conditions(facts))
+        if any(holds is False for _, holds in conditions):
+            return None
+        return tuple(name for name, holds in conditions if holds is None)
+
+    def _conditions(self, facts: VehicleFacts) -> Iterator[tuple[str, bool | None]]:
+        category, driven, mass_kg, built = facts
+        if self.categories:
+            yield "category", None if category is None else category in self.categories
+        if self.driven is not None:
+            yield "driven_axle", None if driven is None else driven == self.driven
+        if self.over_mass_kg is not None or self.max_mass_kg is not None:
+            weighed = mass_kg if mass_kg == mass_kg else None
+            yield "max_mass_kg", None if weighed is None else self._holds_mass(weighed)
+        if self.built_from is not None or self.built_to is not None:
+            yield "built", None if built is None else within(built, self.built_from, self.built_to)
+
+    def _holds_mass(self, mass_kg: float) -> bool:
+        above = self.over_mass_kg is None or mass_kg > self.over_mass_kg
+        return above and (self.max_mass_kg is None or mass_kg <= self.max_mass_kg)
+
+
+@dataclass(frozen=True, slots=True)
+class Bound:
+    """One bound on one quantity."""
+
+    quantity: str
+    comparison: Comparison
+    value: float
+    unit: str
+
+    def holds(self, measured: float) -> bool:
+        """Return whether the measured quantity keeps the bound; false where it is not known."""
+        if self.comparison == "at_most":
+            return measured <= self.value + TOLERANCE
+        if self.comparison == "at_least":
+            return measured >= self.value - TOLERANCE
+        return abs(measured - self.value) <= TOLERANCE
+
+    @property
+    def words(self) -> str:
+        """Return the bound in words: `at most 2 %`, `at least 0 kg`; for a yes-or-no quantity, `yes`."""
+        if self.unit == "yes/no":
+            return "yes" if self.value else "no"
+        number = f"{self.value:g}" if self.unit == "index" else f"{self.value:g} {self.unit}"
+        return f"{self.comparison.replace('_', ' ')} {number}"
+
+
+@dataclass(frozen=True, slots=True)
+class Rule:
+    """A rule of a place; where it has several bounds, keeping one of them suffices."""
+
+    code: str
+    title: str
+    message: str
+    bounds: tuple[Bound, ...]
+    applies: Applies
+    article: str
+    source: str
+    status: BasisStatus
+    checked: str | None
+    basis: Basis
+    pack: str
+    divisor: float = 1.0
+    stand_in: bool = False
+    valid_from: str | None = None
+    valid_to: str | None = None
+    note: str = ""
+
+    @property
+    def quantity(self) -> str:
+        """Return the quantity of the first bound."""
+        return self.bounds[0].quantity
+
+    @property
+    def comparison(self) -> Comparison:
+        """Return the comparison of the first bound."""
+        return self.bounds[0].comparison
+
+    @property
+    def value(self) -> float:
+        """Return the value of the first bound."""
+        return self.bounds[0].value
+
+    @property
+    def unit(self) -> str:
+        """Return the unit of the first bound."""
+        return self.bounds[0].unit
+
+    @property
+    def can_forbid(self) -> bool:
+        """Return whether breaking the rule is `not_met`; what was not read, or is measured by a stand-in, advises."""
+        return self.status == "read" and not self.stand_in
+
+    @property
+    def caveat(self) -> str:
+        """Return the sentence that warns of a text not read or of a stand-in, empty when there is neither."""
+        if self.status in _CAVEATS:
+            return _CAVEATS[self.status]
+        return f"Measured against the present fitment as a stand-in: {CHECK_THE_TEXT}." if self.stand_in else ""
+
+    @property
+    def limit_words(self) -> str:
+        """Return the limit in words, alternatives joined by `or`."""
+        return " or ".join(bound.words for bound in self.bounds)
+
+    @property
+    def quantity_words(self) -> str:
+        """Return the quantity in words."""
+        return QUANTITIES[self.quantity].words
+
+    def outcome(self, *measured: float) -> int:
+        """Return the outcome for the measured quantities, one for each bound and in that order.
+
+        MET when a bound is kept, NOT_ASSESSED when none is and one could not be measured (NaN), else
+        NOT_MET, or ADVISORY for a rule that cannot forbid.
+        """
+        broken = NOT_MET if self.can_forbid else ADVISORY
+        kept: int = 0
+        known: int = 1
+        for bound, value in zip(self.bounds, measured, strict=True):
+            kept = kept | bound.holds(value)
+            known = known & (value == value)
+        return (1 - kept) * (broken * known + NOT_ASSESSED * (1 - known))
+
+    def valid_on(self, date: str) -> bool:
+        """Return whether the rule is in force on this ISO day."""
+        return within(date, self.valid_from, self.valid_to)
