@@ -29,4 +29,5 @@ def _cells() -> dict[tuple[int, float], float]:
 
 def load_kg(load_index: int, pressure_kpa: float) -> float:
     """Return the printed load of one tyre [kg]; NaN where the table has no cell, nothing is interpolated."""
-    return _cells().get((load_index, pressure_kpa), UNKNOWN)
+    # Rounded, because 2.2 bar x 100 is a hair above 220.
+    return _cells().get((load_index, round(pressure_kpa, 6)), UNKNOWN)
