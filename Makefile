@@ -60,7 +60,7 @@ sbom: .venv/dev.stamp ## write sbom.json, the CycloneDX list of what the service
 
 fuzz: .venv/fuzz.stamp ## feed the designation readers generated text for FUZZ_SECONDS
 	mkdir -p build/fuzz
-	$(PY) fuzz/read_designations.py build/fuzz -max_total_time=$(FUZZ_SECONDS) -max_len=128
+	$(PY) -m fuzz.read_designations build/fuzz -max_total_time=$(FUZZ_SECONDS) -max_len=128
 
 clean: ## remove everything that can be made again
 	rm -rf .venv .mypy_cache .ruff_cache .pytest_cache .import_linter_cache .hypothesis .schemathesis build dist sbom.json
