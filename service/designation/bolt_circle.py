@@ -19,9 +19,9 @@ BOLT_CIRCLE_PATTERN = (
     "(?:[89][0-9]|[12][0-9][0-9]|3[0-3][0-9])(?:[.,][0-9][0-9]?)?$"
 )
 
-_BOLTS = re.compile("[0-9]+")
+_BOLTS = re.compile("[1-9][0-9]*")
 _CROSS = re.compile(" *[X/-] *")
-_DIAMETER = re.compile(r"[0-9]+(?:\.[0-9]+)?")
+_DIAMETER = re.compile(r"[1-9][0-9]*(?:\.[0-9]{1,2})?(?![0-9])")
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,17 +49,16 @@ def parse_bolt_circle(text: str) -> BoltCircle:
     scanner = Scanner("bolt circle", text)
     start = scanner.position
     digits = scanner.take(_BOLTS)
-    if digits is None or len(digits.group()) > 2 or not BOLTS[0] <= int(digits.group()) <= BOLTS[1]:
+    if digits is None or not BOLTS[0] <= int(digits.group()) <= BOLTS[1]:
         scanner.refuse(f"the number of bolts, {BOLTS[0]} to {BOLTS[1]}, and then the diameter, as in 5x112", start)
     if not scanner.take(_CROSS):
         scanner.skip_blanks()
         scanner.refuse("x between the number of bolts and the diameter")
     start = scanner.position
     number = scanner.take(_DIAMETER)
-    written = number.group() if number else ""
-    if not written or not DIAMETER_MM[0] <= float(written) <= DIAMETER_MM[1] or len(written.partition(".")[2]) > 2:
+    if number is None or not DIAMETER_MM[0] <= float(number.group()) <= DIAMETER_MM[1]:
         scanner.refuse(f"a diameter from {DIAMETER_MM[0]:g} to {DIAMETER_MM[1]:g} mm with at most two decimals", start)
     if not scanner.at_end():
         scanner.refuse("the end")
-    bolts, diameter_mm = int(digits.group()), float(written)
+    bolts, diameter_mm = int(digits.group()), float(number.group())
     return BoltCircle(f"{bolts}x{plain_number(diameter_mm)}", bolts, diameter_mm)

@@ -24,9 +24,15 @@ NO_FLANGE = "No flange letter is stated: the shape of the flange is not known."
 NO_HUMP = "No hump is stated: the shape of the bead seat is not known."
 
 _NUMBER = re.compile(
-    r"(?P<whole>[0-9]+)(?:\.(?P<decimals>[0-9]+)|(?:[ -] *(?P<fraction>1/2|1/4|3/4)(?![0-9/]))| *(?P<sign>[\u00bc\u00bd\u00be]))?"
+    r"(?P<whole>[1-9][0-9]*)"
+    r"(?:\.(?P<decimals>[0-9]+)|[ -] *(?P<fraction>1/2|1/4|3/4)(?![0-9])| *(?P<sign>[\u00bc\u00bd\u00be]))?"
 )
-_FRACTIONS = {"1/4": 0.25, "\u00bc": 0.25, "1/2": 0.5, "\u00bd": 0.5, "3/4": 0.75, "\u00be": 0.75}
+_QUARTERS = {
+    **dict.fromkeys(("", "0", "00"), 0.0),
+    **dict.fromkeys(("25", "1/4", "\u00bc"), 0.25),
+    **dict.fromkeys(("5", "50", "1/2", "\u00bd"), 0.5),
+    **dict.fromkeys(("75", "3/4", "\u00be"), 0.75),
+}
 _FLANGE = re.compile(" *(JJ|JK|J|K|B|P|D)")
 _CROSS = re.compile(" *([X-]) *")
 _HUMP = re.compile(r"EH2\+|EH2|EH|FH2|FH|CH|H2|H")
@@ -74,28 +80,38 @@ def parse_rim(text: str) -> RimDesignation:
     cross = scanner.take(_CROSS)
     if cross is None:
         scanner.skip_blanks()
-        scanner.refuse("x, or - for a rim of several pieces" if first.flange else "a flange letter, x, or - for a rim of several pieces")
+        letter = "" if first.flange else "a flange letter, "
+        scanner.refuse(f"{letter}x, or - for a rim of several pieces")
     second = _read_number(scanner)
     assumed: list[str] = []
     width, diameter = _in_order(scanner, first, second, assumed)
     hump, offset_mm = _read_end(scanner)
     if hump is None:
         assumed.append(NO_HUMP)
-    one_piece = cross.group(1) == "X"
-    canonical = _spell(width, diameter, one_piece, hump, offset_mm)
-    return RimDesignation(canonical, width.value, diameter.value, width.flange, hump, one_piece, offset_mm, tuple(assumed))
+    pieces = "x" if cross.group(1) == "X" else "-"
+    return RimDesignation(
+        _spell(
+            (f"{plain_number(width.value)}{width.flange or ''}", pieces, plain_number(diameter.value)), hump, offset_mm
+        ),
+        width.value,
+        diameter.value,
+        width.flange,
+        hump,
+        pieces == "x",
+        offset_mm,
+        tuple(assumed),
+    )
 
 
 def _read_number(scanner: Scanner) -> _Number:
     start = scanner.position
     match = scanner.take(_NUMBER)
-    if match is None or len(match["whole"]) > 2:
+    if match is None:
         scanner.refuse("a rim width or a rim diameter code, such as 6.5, 6 1/2 or 16", start)
-    fraction = match["fraction"] or match["sign"]
-    decimals = match["decimals"] or ""
-    value = int(match["whole"]) + (_FRACTIONS[fraction] if fraction else float(f"0.{decimals}0"))
-    if len(decimals) > 2 or (value * 4) % 1:
+    quarters = _QUARTERS.get(match["decimals"] or match["fraction"] or match["sign"] or "")
+    if quarters is None:
         scanner.refuse("whole, half or quarter inches", start)
+    value = int(match["whole"]) + quarters
     flange = scanner.take(_FLANGE)
     if flange is None:
         return _Number(value, start, None, start)
@@ -112,14 +128,15 @@ def _in_order(scanner: Scanner, first: _Number, second: _Number, assumed: list[s
             scanner.refuse("the flange letter after the width, which is the smaller number", width.flange_at)
     else:
         if first.value == second.value:
-            scanner.refuse("a flange letter after the width: two equal numbers do not say which is which", second.position)
+            scanner.refuse("a number that differs, or a flange letter after the width", second.position)
         width, diameter = (first, second) if first.value < second.value else (second, first)
         assumed.append(f"The smaller number, {plain_number(width.value)}, is read as the rim width.")
         assumed.append(NO_FLANGE)
     if not WIDTH_IN[0] <= width.value <= WIDTH_IN[1]:
         scanner.refuse(f"a rim width from {WIDTH_IN[0]:g} to {WIDTH_IN[1]:g} inches", width.position)
     if not DIAMETER_CODE[0] <= diameter.value <= DIAMETER_CODE[1] or diameter.value % 0.5:
-        scanner.refuse(f"a rim diameter code from {DIAMETER_CODE[0]:g} to {DIAMETER_CODE[1]:g}, whole or half", diameter.position)
+        bounds = f"from {DIAMETER_CODE[0]:g} to {DIAMETER_CODE[1]:g}, whole or half"
+        scanner.refuse(f"a rim diameter code {bounds}", diameter.position)
     return width, diameter
 
 
@@ -147,8 +164,8 @@ def _read_offset(scanner: Scanner) -> float:
     return (-value if match[1] == "-" else value) + 0.0
 
 
-def _spell(width: _Number, diameter: _Number, one_piece: bool, hump: Hump | None, offset_mm: float | None) -> str:
-    words = [f"{plain_number(width.value)}{width.flange or ''}", "x" if one_piece else "-", plain_number(diameter.value)]
+def _spell(size: tuple[str, str, str], hump: Hump | None, offset_mm: float | None) -> str:
+    words = list(size)
     if hump is not None:
         words.append(hump)
     if offset_mm is not None:

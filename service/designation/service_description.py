@@ -7,11 +7,12 @@ from dataclasses import dataclass
 
 from service.designation.text import Scanner
 
-# The alphabet of speed symbols, as grammar only; the speeds are in standards. There is no I, O or X, and Z is a construction letter.
+# The alphabet of speed symbols, as grammar only; the speeds are in standards. There is no I, O or X, and Z tells of the
+# construction.
 SPEED_LETTERS = "BCDEFGHJKLMNPQRSTUVWY"
 HIGHEST_INDEX = 279
 
-_INDEX = re.compile("[0-9]+")
+_INDEX = re.compile("0(?![0-9])|[1-9][0-9]*")
 _SYMBOL = re.compile(f"A[1-8]|[{SPEED_LETTERS}]")
 _TWIN = re.compile(" */ *")
 _BRACKETED_Y = re.compile(r" *\( *Y *\)")
@@ -64,7 +65,6 @@ def read_bracketed(scanner: Scanner) -> tuple[ServiceDescription, int]:
 def _read_index(scanner: Scanner) -> int:
     start = scanner.position
     digits = scanner.take(_INDEX)
-    written = digits.group() if digits else ""
-    if not written or len(written) > 3 or int(written) > HIGHEST_INDEX or (written[0] == "0" and written != "0"):
+    if digits is None or int(digits.group()) > HIGHEST_INDEX:
         scanner.refuse(f"a load index from 0 to {HIGHEST_INDEX}", start)
-    return int(written)
+    return int(digits.group())

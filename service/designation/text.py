@@ -14,14 +14,14 @@ _DASHES = "\u2010\u2011\u2012\u2013\u2014\u2015\u2212"
 _CROSSES = "\u00d7\u2715"
 _LOWER = "abcdefghijklmnopqrstuvwxyz"
 
-# The same in the published patterns, which stay in the part of regular expressions that ECMA-262 and Rust share. Only the blanks that
-# keyboards and word processors make are listed there; the reader takes all of them.
-PATTERN_BLANK = r"[ \u00a0\u2009\u202f]"
+# The same in the published patterns, which stay in the part of regular expressions that ECMA-262 and Rust share. Only
+# the blanks that keyboards make are listed there; the reader takes all of them.
+PATTERN_BLANK = r"[ \u00a0]"
 PATTERN_DASHES = r"\u2010-\u2015\u2212\-"
 PATTERN_CROSSES = r"xX\u00d7"
 
-# Every entry maps one character to one character, so that a position in the normal text is a position in the text as given.
-# str.upper() would not do: it turns one sharp s into two letters.
+# Every entry maps one character to one character, so that a position in the normal text is a position in the text as
+# given. str.upper() would not do: it turns one sharp s into two letters.
 _NORMAL = str.maketrans(
     _SPACES + _DASHES + _CROSSES + _LOWER + ",\u2044",
     " " * len(_SPACES) + "-" * len(_DASHES) + "X" * len(_CROSSES) + _LOWER.upper() + "./",
@@ -33,6 +33,11 @@ _BLANKS = re.compile(" *")
 def plain_number(value: float) -> str:
     """Return the shortest spelling of a number that was read with at most two decimals."""
     return f"{value:.6g}"
+
+
+def either_case(word: str) -> str:
+    """Return the pattern that admits a word in capitals, small letters or both; patterns have no flag for it."""
+    return "".join(f"[{letter}{letter.lower()}]" if letter.isalpha() else letter for letter in word)
 
 
 class Scanner:

@@ -21,8 +21,8 @@ FLOTATION_DIAMETER_IN = (24, 54)
 FLOTATION_WIDTH_IN = (4, 20)
 
 _PREFIX = re.compile("(HL|LT|P|T)(?= *[0-9]) *")
-_NUMBER = re.compile(r"[0-9]+(?:\.[0-9]+)?")
-_INTEGER = re.compile("[0-9]+")
+_NUMBER = re.compile(r"[1-9][0-9]*(?:\.[0-9]{1,2})?(?![0-9])")
+_INTEGER = re.compile("[1-9][0-9]*")
 _CROSS = re.compile(" *X *")
 _SLASH = re.compile(" */ *")
 _CONSTRUCTION = re.compile(" *(ZRF|ZR|RF|R|D|B|-) *")
@@ -30,7 +30,13 @@ _RIM_CODE = re.compile(r"30(?:\.0)?|[12][0-9](?:\.[05])?|[89](?:\.[05])?")
 _COMMERCIAL = re.compile(" *(CP|C)(?![A-Z])")
 _LIGHT_TRUCK = re.compile(" *(LT)(?![A-Z])")
 
-_SYSTEMS: dict[str, System] = {"": "iso_metric", "HL": "iso_metric", "P": "p_metric", "LT": "lt_metric", "T": "temporary_spare"}
+_SYSTEMS: dict[str, System] = {
+    "": "iso_metric",
+    "HL": "iso_metric",
+    "P": "p_metric",
+    "LT": "lt_metric",
+    "T": "temporary_spare",
+}
 _CONSTRUCTIONS: dict[str, Construction] = {"D": "diagonal", "-": "diagonal", "B": "bias_belted"}
 
 
@@ -72,8 +78,8 @@ def read_size(scanner: Scanner) -> Size:
 
 def _read_metric(scanner: Scanner, size: Size, written: str, start: int) -> None:
     low, high = WIDTH_MM
-    if not (written.isdigit() and len(written) <= 3 and low <= int(written) <= high):
-        scanner.refuse(f"a section width from {low} to {high} mm, or an overall diameter in inches followed by x", start)
+    if "." in written or not low <= int(written) <= high:
+        scanner.refuse(f"a section width from {low} to {high} mm, or an overall diameter in inches and x", start)
     size.width = size.section_width_mm = float(written)
     if scanner.take(_SLASH):
         size.aspect_ratio = _read_ratio(scanner)
@@ -120,7 +126,7 @@ def _read_ratio(scanner: Scanner) -> float:
     start = scanner.position
     digits = scanner.take(_INTEGER)
     low, high = RATIO_PERCENT
-    if digits is None or len(digits.group()) > 3 or not low <= int(digits.group()) <= high:
+    if digits is None or not low <= int(digits.group()) <= high:
         scanner.refuse(f"an aspect ratio from {low} to {high} per cent", start)
     return float(digits.group())
 

@@ -116,7 +116,7 @@ def _read_service(scanner: Scanner, tail: Tail) -> None:
     description, symbol_at = read_bracketed(scanner)
     if tail.service is None:
         if description.load_index_twin is not None or description.speed_symbol != "Y":
-            scanner.refuse("one load index and Y: only (.. Y), above 300 km/h, stands in brackets without another before it", symbol_at)
+            scanner.refuse("Y and one load index: only (.. Y), above 300 km/h, stands in brackets alone", symbol_at)
         tail.service, tail.bracketed = description, True
     elif tail.additional is None and not tail.bracketed:
         tail.additional = description
