@@ -93,6 +93,20 @@ class RulePack:
             self.speedometers[-1],
         )
 
+    def unsettled_speedometer_for(
+        self, category: str | None, mass_kg: float | None, built: str | None, date: str | None
+    ) -> tuple[str, ...]:
+        """Return the names of the vehicle facts that would settle which speedometer rule applies, empty if none."""
+        facts = VehicleFacts(category, None, mass_kg, built)
+        day = date or self.edition_date
+        lacking: dict[str, None] = {}
+        for rule in self.speedometers:
+            missing = rule.applies.missing(facts) if within(day, rule.valid_from, rule.valid_to) else None
+            if missing == ():
+                break
+            lacking |= dict.fromkeys(missing or ())
+        return tuple(lacking)
+
     def allowances_for(
         self,
         facts: VehicleFacts,
@@ -106,7 +120,10 @@ class RulePack:
             for allowance in self.allowances
             if allowance.applies.missing(facts) == ()
             and allowance.seats_standing in (None, seats_standing)
-            and allowance.speed_limited_kmh in (None, speed_limited_kmh)
+            and (
+                allowance.speed_limited_kmh is None
+                or (speed_limited_kmh is not None and speed_limited_kmh <= allowance.speed_limited_kmh)
+            )
         )
 
     @property

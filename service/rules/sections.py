@@ -127,7 +127,8 @@ class Allowance:
     """A relief that the law gives to named vehicles.
 
     `axle_mass_percent` lowers the axle mass to be carried; `load_at_speed_kmh` lets the load at speed
-    be read at this speed instead of the vehicle's own. A fact that is None does not matter.
+    be read at this speed instead of the vehicle's own. A fact that is None does not matter;
+    `speed_limited_kmh` is the highest setting of the speed limiter.
     """
 
     code: str
