@@ -1,0 +1,52 @@
+"""Whether the process lives, whether it wants requests, and its numbers."""
+
+from __future__ import annotations
+
+from typing import Literal
+
+from fastapi import APIRouter, Request, Response
+from prometheus_client import CONTENT_TYPE_LATEST
+
+from service import __version__
+from service.api.problem import HttpProblem, problem_responses
+from service.api.routes import StrictRoute
+from service.api.schemas.base import Wire, part, text
+
+router = APIRouter(route_class=StrictRoute, tags=["operation"])
+
+
+class Health(Wire):
+    """A process that answers."""
+
+    status: Literal["ok"] = part("Always `ok`; a process that is not answers with a problem.", "ok")
+    version: str = text("The version of the service.", 40, "1.0.0")
+
+
+@router.get("/health/live", summary="Say whether the process lives", responses=problem_responses(422, 500))
+async def live() -> Health:
+    """Answer as long as the event loop turns; an orchestrator restarts a process that does not."""
+    return Health(status="ok", version=__version__)
+
+
+@router.get("/health/ready", summary="Say whether to send requests here", responses=problem_responses(422, 500, 503))
+async def ready(request: Request) -> Health:
+    """Answer 503 from the moment the process is asked to stop, so that balancers turn elsewhere first."""
+    if request.app.state.lifecycle.draining:
+        raise HttpProblem(503, "The service is stopping.", headers={"Retry-After": "1"})
+    return Health(status="ok", version=__version__)
+
+
+@router.get(
+    "/metrics",
+    summary="Give the numbers of this process",
+    response_class=Response,
+    responses={
+        200: {"description": "Prometheus text format.", "content": {"text/plain": {"schema": {"type": "string"}}}},
+        **problem_responses(404, 422, 500),
+    },
+)
+async def metrics(request: Request) -> Response:
+    """Give requests, latencies, verdicts and queue length in the text format of Prometheus."""
+    if not request.app.state.settings.metrics:
+        raise HttpProblem(404)
+    return Response(request.app.state.metrics.exposition(), media_type=CONTENT_TYPE_LATEST)

@@ -1,0 +1,94 @@
+"""What every wire model and wire field has in common: closed, strict, frozen, finite, described."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from pydantic import BaseModel, ConfigDict, Field
+from pydantic_core import PydanticCustomError, PydanticUndefined
+
+from service.core.errors import DomainError, UnreadableDesignation
+
+# Printable text of any language: no C0, DEL or C1 controls, no line or paragraph separators.
+PRINTABLE = r"^[^\x00-\x1f\x7f-\x9f\u2028\u2029]*$"
+REQUIRED = PydanticUndefined
+
+Extra = dict[str, Any]
+
+
+class Wire(BaseModel):
+    """A closed, frozen model that takes nothing for anything else and knows no NaN."""
+
+    model_config = ConfigDict(strict=True, extra="forbid", frozen=True, allow_inf_nan=False)
+
+
+def number(
+    description: str,
+    unit: str,
+    bounds: tuple[float, float],
+    example: float,
+    default: Any = REQUIRED,  # noqa: ANN401 - a FieldInfo stands for a value of any type, as pydantic's own Field does
+) -> Any:  # noqa: ANN401 - the same
+    """Return a field for a quantity: description, unit, lowest and highest value, example."""
+    lowest, highest = bounds
+    return Field(
+        default=default,
+        description=_with_unit(description, unit),
+        ge=lowest,
+        le=highest,
+        examples=[example],
+        json_schema_extra={"x-unit": unit},
+    )
+
+
+def whole(
+    description: str,
+    unit: str,
+    bounds: tuple[int, int],
+    example: int,
+    default: Any = REQUIRED,  # noqa: ANN401 - see `number`
+) -> Any:  # noqa: ANN401 - see `number`
+    """Return a field for a whole number; `api/routes.py` sees to it that `200.0` is one too."""
+    lowest, highest = bounds
+    return Field(
+        default=default,
+        description=_with_unit(description, unit),
+        ge=lowest,
+        le=highest,
+        examples=[example],
+        json_schema_extra={"x-unit": unit},
+    )
+
+
+def text(
+    description: str,
+    max_length: int,
+    example: str,
+    pattern: str = PRINTABLE,
+    default: Any = REQUIRED,  # noqa: ANN401 - see `number`
+) -> Any:  # noqa: ANN401 - see `number`
+    """Return a field for a text of bounded length without control characters."""
+    return Field(default=default, description=description, max_length=max_length, pattern=pattern, examples=[example])
+
+
+def part(description: str, example: object = None, default: Any = REQUIRED, **rules: Any) -> Any:  # noqa: ANN401 - see `number`
+    """Return a field for a choice of words, a nested model, a flag or a list; `rules` go to pydantic as they are."""
+    if example is not None:
+        rules["examples"] = [example]
+    return Field(default=default, description=description, **rules)
+
+
+def as_fault(error: DomainError) -> PydanticCustomError:
+    """Return what a validator inside a wire model raises for a domain error, so that the answer keeps code and place.
+
+    `raise as_fault(error) from None` inside a field validator: the pointer then is that of the field.
+    """
+    context: Extra = {"fault_detail": error.detail}
+    if isinstance(error, UnreadableDesignation):
+        context |= {"position": error.position, "expected": error.expected}
+    return PydanticCustomError(error.code, "{fault_detail}", context)
+
+
+def _with_unit(description: str, unit: str) -> str:
+    """Return the description with its unit in brackets; a bare number (unit `1`) has none to name."""
+    return description if unit == "1" else f"{description.rstrip('.')} [{unit}]."

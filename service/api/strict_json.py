@@ -1,0 +1,93 @@
+"""Strict reading of a JSON body: what most readers let through is refused here, at little cost.
+
+orjson is the gate for the grammar: UTF-8 only, no byte order mark, no NaN or Infinity, no number beyond
+a float, no lone surrogates. It lets two things pass, which one walk over the result settles: repeated
+keys and deep nesting.
+"""
+
+from __future__ import annotations
+
+import json
+
+import orjson
+
+MAX_DEPTH = 16
+
+
+class MalformedJson(ValueError):
+    """A body that is not strict JSON; the text says what is wrong and is fit for the answer."""
+
+
+def parse(raw: bytes) -> object:
+    """Return the value that the bytes spell in strict JSON.
+
+    Raises
+    ------
+    MalformedJson
+        When they spell none, spell a key twice in one object, or nest deeper than `MAX_DEPTH`.
+    """
+    try:
+        value: object = orjson.loads(raw)
+    except orjson.JSONDecodeError as error:
+        if not raw:
+            raise MalformedJson("The body is empty; a JSON object is expected.") from None
+        raise MalformedJson(f"The body is not valid JSON: {_reason(error)}.") from None
+    # Valid JSON has one colon outside strings for each member. As many colons as members kept means that
+    # none was dropped as a repetition; more colons may also stand in strings, only then a slow look is due.
+    if raw.count(b":") != _count_members(value):
+        _refuse_repeated_keys(raw)
+    return value
+
+
+def _count_members(value: object) -> int:
+    """Return how many object members the value has, level by level, refusing more than `MAX_DEPTH` levels."""
+    members = 0
+    level = [value]
+    for _ in range(MAX_DEPTH):
+        deeper: list[object] = []
+        # `type() is` and no helper function: this runs for every value of every body.
+        for container in level:
+            if type(container) is dict:
+                members += len(container)
+                for item in container.values():
+                    if type(item) is dict or type(item) is list:
+                        deeper.append(item)  # noqa: PERF401 - a comprehension per container measured slower
+            elif type(container) is list:
+                for item in container:
+                    if type(item) is dict or type(item) is list:
+                        deeper.append(item)  # noqa: PERF401 - the same
+        if not deeper:
+            return members
+        level = deeper
+    raise MalformedJson(f"The body is nested deeper than {MAX_DEPTH} levels.")
+
+
+def whole_numbers_as_integers(value: object) -> object:
+    """Return the value with every float that is whole turned into an integer, as JSON Schema understands numbers."""
+    if isinstance(value, dict):
+        return {key: whole_numbers_as_integers(item) for key, item in value.items()}
+    if isinstance(value, list):
+        return [whole_numbers_as_integers(item) for item in value]
+    if isinstance(value, float) and value.is_integer():
+        return int(value)
+    return value
+
+
+def _refuse_repeated_keys(raw: bytes) -> None:
+    json.loads(raw, object_pairs_hook=_without_repeated_keys)
+
+
+def _without_repeated_keys(pairs: list[tuple[str, object]]) -> dict[str, object]:
+    members = dict(pairs)
+    if len(members) != len(pairs):
+        seen: set[str] = set()
+        for key, _ in pairs:
+            if key in seen:
+                raise MalformedJson(f'The key "{key[:60]}" stands twice in one object.')
+            seen.add(key)
+    return members
+
+
+def _reason(error: orjson.JSONDecodeError) -> str:
+    """Return the place and kind of a grammar error; the message of orjson quotes nothing from the body."""
+    return f"{error.msg} (line {error.lineno}, column {error.colno})"

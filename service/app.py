@@ -1,0 +1,72 @@
+"""Builds the application; nothing runs and nothing exists before `create_app` is called."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from fastapi import FastAPI
+
+from service import __version__
+from service.api import documentation, problem
+from service.api.envelope import Envelope, Services
+from service.api.limits import WorkPool
+from service.api.observability import Metrics, make_logger
+from service.api.routers import ROUTERS
+from service.api.security import ApiKeys, Cors, TrustedHosts
+from service.settings import Settings
+
+
+def create_app(settings: Settings) -> FastAPI:
+    """Return a new application with these settings; two of them share nothing."""
+    app = FastAPI(version=__version__, openapi_url=None, redirect_slashes=False)
+    pool = WorkPool(settings.queue_length, settings.retry_after_s)
+    metrics = Metrics(lambda: pool.pending)
+    services = Services(
+        metrics,
+        TrustedHosts(settings.trusted_hosts),
+        _keys(settings),
+        make_logger(settings.log_level),
+        access_log=settings.access_log,
+    )
+    app.state.settings = settings
+    app.state.metrics = metrics
+    app.state.work_pool = pool
+    app.state.lifecycle = services.lifecycle
+    app.state.log = services.log
+    problem.install(app)
+    app.add_middleware(Envelope, services=services)
+    if settings.cors_origins:
+        app.add_middleware(
+            Cors,
+            allow_origins=settings.cors_origins,
+            allow_methods=("GET", "POST"),
+            allow_headers=("Accept", "Content-Type", "X-API-Key", "X-Request-ID"),
+            expose_headers=("ETag", "Retry-After", "X-Request-ID"),
+            max_age=settings.cors_max_age_s,
+        )
+    # Appended and not included: an included router is matched twice and cannot be seen by `allowed_methods`.
+    for router in ROUTERS:
+        app.router.routes.extend(router.routes)
+    if settings.docs:
+        app.router.routes.extend(documentation.routes())
+    _remember_document(app)
+    return app
+
+
+def _keys(settings: Settings) -> ApiKeys | None:
+    if not settings.api_keys:
+        return None
+    entries = [entry.get_secret_value() for entry in settings.api_keys]
+    return ApiKeys(entries, settings.api_key_rate, settings.rate_storage.get_secret_value())
+
+
+def _remember_document(app: FastAPI) -> None:
+    """Make `app.openapi()` return our document, built on first use."""
+    made: dict[str, Any] = {}
+
+    def openapi() -> dict[str, Any]:
+        if not made:
+            made.update(documentation.document(app))
+        return made
+
+    app.openapi = openapi  # type: ignore[method-assign] # FastAPI documents this way of replacing it

@@ -1,0 +1,124 @@
+"""What an operator may set, all by environment variables `FITMENT_*`; a variable that is unknown is refused."""
+
+from __future__ import annotations
+
+import difflib
+import re
+from collections.abc import Mapping
+from typing import Annotated, Literal
+
+from pydantic import AliasChoices, BeforeValidator, Field, SecretStr, field_validator
+from pydantic_settings import BaseSettings, NoDecode, SettingsConfigDict
+
+PREFIX = "FITMENT_"
+_KEY_ENTRY = re.compile(r"[a-z0-9][a-z0-9-]{0,31}:[0-9a-f]{64}")
+
+
+class UnknownSetting(ValueError):
+    """A variable `FITMENT_*` that means nothing, most likely misspelt."""
+
+
+def _split(value: object) -> object:
+    """Return the parts of a comma-separated text; anything else as it is."""
+    if isinstance(value, str):
+        return tuple(part.strip() for part in value.split(",") if part.strip())
+    return value
+
+
+Words = Annotated[tuple[str, ...], NoDecode, BeforeValidator(_split)]
+
+
+class Settings(BaseSettings):
+    """The settings of one process, fixed for its life."""
+
+    model_config = SettingsConfigDict(env_prefix=PREFIX, frozen=True, extra="forbid", populate_by_name=True)
+
+    host: str = Field("127.0.0.1", description="Address to listen on; 0.0.0.0 in a container.")
+    port: int = Field(
+        8000,
+        ge=0,
+        le=65535,
+        validation_alias=AliasChoices("FITMENT_PORT", "PORT"),
+        description="Port to listen on; PORT is understood too; 0 lets the system choose.",
+    )
+    log_level: Literal["debug", "info", "warning", "error"] = Field("info", description="Least level that is logged.")
+    access_log: bool = Field(default=True, description="One JSON line per request, without payload and keys.")
+    docs: bool = Field(default=True, description="Serve /docs and /openapi.json.")
+    metrics: bool = Field(default=True, description="Serve /metrics.")
+    trusted_hosts: Words = Field(
+        ("*",), description="Host names answered to, comma-separated; *.example.org takes any name below, * all."
+    )
+    cors_origins: Words = Field(
+        (),
+        description="Origins whose pages may call, comma-separated, such as https://shop.example; * all; empty none.",
+    )
+    cors_max_age_s: int = Field(600, ge=0, le=86400, description="How long browsers may keep a preflight answer.")
+    api_keys: Annotated[tuple[SecretStr, ...], NoDecode, BeforeValidator(_split)] = Field(
+        (),
+        description="Entries NAME:SHA256 of the keys that open /v1, comma-separated; empty: open to all. "
+        "Make one with `printf %s KEY | sha256sum`; a key should have 128 random bits.",
+    )
+    api_key_rate: str = Field(
+        "50/second", pattern=r"^[0-9]{1,7}/(second|minute|hour|day)$", description="What each key may ask."
+    )
+    rate_storage: SecretStr = Field(
+        SecretStr("memory://"),
+        description="Where rates are counted: memory://, or redis://... for all replicas together.",
+    )
+    queue_length: int = Field(
+        16, ge=0, le=10_000, description="Long jobs (compare, search) that may wait; beyond it 503 with Retry-After."
+    )
+    retry_after_s: int = Field(2, ge=1, le=600, description="Retry-After when the queue is full.")
+    head_timeout_s: float = Field(10.0, gt=0, le=600, description="Time for a request's head to arrive.")
+    body_timeout_s: float = Field(10.0, gt=0, le=600, description="Time for a request's body to arrive.")
+    keep_alive_s: int = Field(
+        75,
+        ge=1,
+        le=3600,
+        description="How long an idle connection is kept; longer than the balancer in front keeps it.",
+    )
+    drain_s: float = Field(
+        2.0, ge=0, le=300, description="After SIGTERM: time in which readiness says 503 and connections are let go."
+    )
+    stop_timeout_s: int = Field(10, ge=1, le=300, description="After the drain: longest wait for requests in flight.")
+
+    @field_validator("api_keys")
+    @classmethod
+    def _well_formed(cls, entries: tuple[SecretStr, ...]) -> tuple[SecretStr, ...]:
+        names = set()
+        for entry in entries:
+            if not _KEY_ENTRY.fullmatch(entry.get_secret_value()):
+                raise ValueError("each entry is NAME:SHA256, the hash as 64 lower-case hexadecimal digits")
+            names.add(entry.get_secret_value().partition(":")[0])
+        if len(names) != len(entries):
+            raise ValueError("each key has a name of its own")
+        return entries
+
+
+def load_settings(environ: Mapping[str, str]) -> Settings:
+    """Return the settings that the process's environment gives.
+
+    Raises
+    ------
+    UnknownSetting
+        When it holds a variable with the prefix that no setting reads.
+    """
+    known = [PREFIX + name.upper() for name in Settings.model_fields]
+    for name in sorted(environ):
+        if name.upper().startswith(PREFIX) and name.upper() not in known:
+            nearest = difflib.get_close_matches(name.upper(), known, n=1)
+            hint = f"; did you mean {nearest[0]}?" if nearest else f"; known are {', '.join(known)}"
+            raise UnknownSetting(f"{name} is no setting of this service{hint}")
+    return Settings()
+
+
+def shown(settings: Settings) -> str:
+    """Return the settings as lines `FITMENT_NAME=value  # description`, without secrets."""
+    lines = []
+    for name, field in Settings.model_fields.items():
+        value = getattr(settings, name)
+        if name == "api_keys":
+            value = tuple(f"{entry.get_secret_value().partition(':')[0]}:***" for entry in value)
+        text = ",".join(value) if isinstance(value, tuple) else str(value)
+        lines.append(f"{PREFIX}{name.upper()}={text}  # {field.description}")
+    return "\n".join(lines)
