@@ -1,0 +1,122 @@
+"""The case to assess as plain data: vehicle, axles, tyres, rims, fitments.
+
+A number that the caller did not give is NaN (`core.numeric.UNKNOWN`), a text None. Named tuples, because a dozen
+of them are made for every request.
+"""
+
+from __future__ import annotations
+
+from typing import Literal, NamedTuple
+
+from service.core.findings import AxleName
+from service.core.numeric import UNKNOWN
+from service.designation.bolt_circle import BoltCircle
+from service.designation.rim import RimDesignation
+from service.designation.tyre import TyreDesignation
+from service.rules.pack import RulePack
+
+DrivenAxle = Literal["front", "rear", "all"]
+Season = Literal["summer", "winter"]
+
+
+class Measured(NamedTuple):
+    """What the maker's data or a measurement say of a tyre; each replaces the computed value."""
+
+    overall_diameter_mm: float = UNKNOWN
+    section_width_mm: float = UNKNOWN
+    rolling_circumference_mm: float = UNKNOWN
+    approved_min_in: float = UNKNOWN
+    approved_max_in: float = UNKNOWN
+    reference_pressure_kpa: float = UNKNOWN
+    mass_kg: float = UNKNOWN
+
+
+class Tyre(NamedTuple):
+    """One tyre: its designation, its tread depth, and what was measured of it (None: nothing)."""
+
+    designation: TyreDesignation
+    tread_depth_mm: float = UNKNOWN
+    measured: Measured | None = None
+
+
+class Rim(NamedTuple):
+    """One wheel's rim and disc."""
+
+    designation: RimDesignation
+    bolt_circle: BoltCircle | None = None
+    centre_bore_mm: float = UNKNOWN
+    load_rating_kg: float = UNKNOWN
+    mass_kg: float = UNKNOWN
+
+
+class Fitment(NamedTuple):
+    """Tyre, rim and cold pressure of one axle."""
+
+    tyre: Tyre
+    rim: Rim
+    pressure_kpa: float = UNKNOWN
+
+
+class Axle(NamedTuple):
+    """One axle of the vehicle with what is fitted now."""
+
+    name: AxleName
+    max_axle_mass_kg: float
+    fitted: Fitment
+    kerb_axle_mass_kg: float = UNKNOWN
+    track_mm: float = UNKNOWN
+    wheels_per_side: int = 1
+    hub_bolt_circle: BoltCircle | None = None
+    hub_centre_bore_mm: float = UNKNOWN
+    clearance_inboard_mm: float = UNKNOWN
+    clearance_outboard_mm: float = UNKNOWN
+    clearance_radial_mm: float = UNKNOWN
+    min_rim_diameter_in: float = UNKNOWN
+
+    @property
+    def tyres(self) -> int:
+        """Return how many tyres the axle has."""
+        return 2 * self.wheels_per_side
+
+    @property
+    def estimate_mass_kg(self) -> float:
+        """Return the axle mass for estimates of behaviour: kerb mass where given, else the maximum."""
+        kerb = self.kerb_axle_mass_kg
+        return kerb if kerb == kerb else self.max_axle_mass_kg
+
+
+class Vehicle(NamedTuple):
+    """The vehicle; the fields after `rear` are facts that only some rules need (None or NaN: not given)."""
+
+    max_speed_kmh: float
+    front: Axle
+    rear: Axle
+    category: str = "M1"
+    driven_axle: DrivenAxle | None = None
+    wheelbase_mm: float = UNKNOWN
+    centre_of_gravity_height_mm: float = UNKNOWN
+    displayed_kmh: float = UNKNOWN
+    true_kmh: float = UNKNOWN
+    built: str | None = None
+    max_mass_kg: float = UNKNOWN
+    seats_standing: bool | None = None
+    speed_limited_kmh: float = UNKNOWN
+    towing: bool | None = None
+
+
+class Candidate(NamedTuple):
+    """What shall be fitted, per axle."""
+
+    front: Fitment
+    rear: Fitment
+    label: str = ""
+
+
+class Case(NamedTuple):
+    """One question: this candidate on this vehicle under this rule pack, in this season, on this day."""
+
+    vehicle: Vehicle
+    candidate: Candidate
+    pack: RulePack
+    season: Season | None = None
+    date: str | None = None

@@ -1,0 +1,186 @@
+"""What changes from the present to the proposed fitment: per axle, and for the whole vehicle.
+
+An identical fitment gives exactly zero everywhere; floats or arrays alike.
+"""
+
+from __future__ import annotations
+
+from typing import NamedTuple
+
+from service.assessment.facts import WheelFacts
+from service.assessment.figures import Behaviour, Geometry, Load
+from service.core.findings import Estimate
+from service.core.numeric import larger, natural_log, pick, smaller
+from service.physics import bands
+from service.physics.aquaplaning import CHANGE_BAND, width_factor
+from service.physics.cornering_stiffness import (
+    ELASTICITIES,
+    LEVEL_BAND,
+    Elasticity,
+    relative_cornering_stiffness,
+    relative_cornering_stiffness_band,
+)
+from service.physics.drivetrain import axle_ratio_change_percent, engine_speed_change_percent, odometer_change_percent
+from service.physics.understeer import axle_compliance_deg_per_g, understeer_gradient_change_deg_per_g
+from service.physics.wheel_position import ride_height_change_mm, scrub_radius_change_mm, track_change_mm
+
+
+class Wheel(NamedTuple):
+    """One wheel, present or proposed: the row of facts and the figures made of it."""
+
+    facts: WheelFacts
+    geometry: Geometry
+    load: Load
+    behaviour: Behaviour
+
+
+class AxleChange(NamedTuple):
+    """Changes on one axle, proposed minus present; edges are positive where there is less room."""
+
+    overall_diameter_percent: float
+    overall_diameter_mm: float
+    rolling_circumference_percent: float
+    section_width_mm: float
+    inboard_edge_mm: float
+    outboard_edge_mm: float
+    radial_edge_mm: float
+    offset_mm: float
+    track_mm: float
+    scrub_radius_mm: float
+    ride_height_mm: float
+    load_capacity_percent: float
+    cornering_stiffness: Estimate[float]
+    aquaplaning_onset_percent: Estimate[float]
+
+
+class CarChange(NamedTuple):
+    """Changes of the whole vehicle."""
+
+    driven_circumference_ratio: float
+    axle_ratio_percent: float
+    engine_speed_percent: float
+    odometer_percent: float
+    front_compliance_deg_per_g: float
+    rear_compliance_deg_per_g: float
+    gradient_deg_per_g: Estimate[float]
+    grip_order_percent: float
+    rear_onset_lead_percent_present: float
+    rear_onset_lead_percent: float
+
+
+def percent(now: float, then: float) -> float:
+    """Return by how many per cent a quantity grows."""
+    return 100.0 * (then / now - 1.0)
+
+
+def axle_change(now: Wheel, then: Wheel) -> AxleChange:
+    """Return what changes on one axle."""
+    offset_now, offset_then = now.facts.offset_mm, then.facts.offset_mm
+    diameter = then.geometry.overall_diameter_mm - now.geometry.overall_diameter_mm
+    return AxleChange(
+        percent(now.geometry.overall_diameter_mm, then.geometry.overall_diameter_mm),
+        diameter,
+        percent(now.geometry.rolling_circumference_mm, then.geometry.rolling_circumference_mm),
+        then.geometry.section_width_mm - now.geometry.section_width_mm,
+        then.geometry.inner_edge_mm - now.geometry.inner_edge_mm,
+        then.geometry.outer_edge_mm - now.geometry.outer_edge_mm,
+        0.5 * diameter,
+        offset_then - offset_now,
+        track_change_mm(offset_now, offset_then),
+        scrub_radius_change_mm(offset_now, offset_then),
+        ride_height_change_mm(now.behaviour.static_loaded_radius_mm, then.behaviour.static_loaded_radius_mm),
+        percent(now.load.axle_capacity_kg, then.load.axle_capacity_kg),
+        relative_cornering_stiffness_band(*_stiffness_ratios(now, then)),
+        _onset_change_percent(now, then),
+    )
+
+
+def _stiffness_ratios(now: Wheel, then: Wheel) -> tuple[float, float, float, float]:
+    rim_now = now.facts.rim_width_in / now.facts.measuring_rim_in
+    return (
+        then.facts.nominal_width_mm / now.facts.nominal_width_mm,
+        then.facts.section_height_mm / now.facts.section_height_mm,
+        then.facts.rim_width_in / then.facts.measuring_rim_in / rim_now,
+        then.behaviour.pressure_kpa / now.behaviour.pressure_kpa,
+    )
+
+
+def _onset_change_percent(now: Wheel, then: Wheel) -> Estimate[float]:
+    level = then.behaviour.aquaplaning_onset_kmh / now.behaviour.aquaplaning_onset_kmh
+    width = width_factor(now.behaviour.patch_width_mm, then.behaviour.patch_width_mm)
+    return bands.multiple(100.0 * (level * width - 1.0), CHANGE_BAND)
+
+
+def gradient_change(
+    front_compliance: float, rear_compliance: float, front: tuple[Wheel, Wheel], rear: tuple[Wheel, Wheel]
+) -> Estimate[float]:
+    """Return the change of the understeer gradient [deg/g] with its band.
+
+    The elasticities are one property of tyres at large, so front and rear share them: the band runs between the
+    two sets of end exponents that move the gradient furthest down and up. The level of the compliances is only
+    known within `LEVEL_BAND`; it scales the whole, so it widens the far end of each side.
+    """
+    front_ratios, rear_ratios = _stiffness_ratios(*front), _stiffness_ratios(*rear)
+    down, up = _end_exponents(front_compliance, rear_compliance, front_ratios, rear_ratios)
+    value, one, other = (
+        understeer_gradient_change_deg_per_g(
+            front_compliance,
+            rear_compliance,
+            relative_cornering_stiffness(*front_ratios, exponents),
+            relative_cornering_stiffness(*rear_ratios, exponents),
+        )
+        for exponents in (ELASTICITIES.value, down, up)
+    )
+    low, high = smaller(smaller(one, other), value), larger(larger(one, other), value)
+    soft, stiff = 1.0 / (1.0 - LEVEL_BAND), 1.0 / (1.0 + LEVEL_BAND)
+    return Estimate(value, smaller(low * soft, low * stiff), larger(high * soft, high * stiff))
+
+
+def _end_exponents(
+    front_compliance: float, rear_compliance: float, front: tuple[float, ...], rear: tuple[float, ...]
+) -> tuple[Elasticity, Elasticity]:
+    down, up = [], []
+    for front_ratio, rear_ratio, low, high in zip(front, rear, ELASTICITIES.low, ELASTICITIES.high, strict=True):
+        # Where this is positive a larger exponent lowers the gradient.
+        slope = front_compliance * natural_log(front_ratio) - rear_compliance * natural_log(rear_ratio)
+        down.append(pick(slope > 0.0, max(low, high), min(low, high)))
+        up.append(pick(slope > 0.0, min(low, high), max(low, high)))
+    return Elasticity(*down), Elasticity(*up)
+
+
+def car_change(
+    front: tuple[Wheel, Wheel], rear: tuple[Wheel, Wheel], weights_n: tuple[float, float], driven: str
+) -> CarChange:
+    """Return what changes for the whole vehicle; each axle is given as (present, proposed)."""
+    now_front, then_front = (wheel.geometry.rolling_circumference_mm for wheel in front)
+    now_rear, then_rear = (wheel.geometry.rolling_circumference_mm for wheel in rear)
+    now, then = _driven(now_front, now_rear, driven), _driven(then_front, then_rear, driven)
+    front_compliance = axle_compliance_deg_per_g(weights_n[0], front[0].behaviour.axle_stiffness_n_per_deg)
+    rear_compliance = axle_compliance_deg_per_g(weights_n[1], rear[0].behaviour.axle_stiffness_n_per_deg)
+    front_relative = relative_cornering_stiffness(*_stiffness_ratios(*front), ELASTICITIES.value)
+    rear_relative = relative_cornering_stiffness(*_stiffness_ratios(*rear), ELASTICITIES.value)
+    return CarChange(
+        then / now,
+        axle_ratio_change_percent(now_front, now_rear, then_front, then_rear),
+        engine_speed_change_percent(now, then),
+        odometer_change_percent(now, then),
+        front_compliance,
+        rear_compliance,
+        gradient_change(front_compliance, rear_compliance, front, rear),
+        percent(front_relative, rear_relative),
+        percent(onset_kmh(front[0], front[0]), onset_kmh(rear[0], front[0])),
+        percent(onset_kmh(front[1], front[0]), onset_kmh(rear[1], front[0])),
+    )
+
+
+def _driven(front: float, rear: float, driven: str) -> float:
+    return front if driven == "front" else rear if driven == "rear" else 0.5 * (front + rear)
+
+
+def onset_kmh(wheel: Wheel, front_now: Wheel) -> float:
+    """Return the aquaplaning onset of a wheel [km/h], its width counted.
+
+    The level formula has no width term, so the present front wheel is the measure of all four.
+    """
+    width = width_factor(front_now.behaviour.patch_width_mm, wheel.behaviour.patch_width_mm)
+    return wheel.behaviour.aquaplaning_onset_kmh * width

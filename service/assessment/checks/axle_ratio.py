@@ -1,0 +1,60 @@
+"""Do front and rear still turn at the ratio that stability control and all-wheel drive expect?"""
+
+from __future__ import annotations
+
+from service.assessment.comparison import CarView
+from service.assessment.grade import Check, Grade, finite, unknown
+from service.assessment.words import plain, signed
+from service.core.findings import ADVISORY, MET, NOT_ASSESSED, NOT_MET, Finding, Remedy
+
+
+def _grade(car: CarView) -> Grade:
+    change, limits = car.change.axle_ratio_percent, car.limits
+    size = abs(change)
+    near, far = limits.axle_ratio_met_percent.value, limits.axle_ratio_advisory_percent.value
+    sharper = (NOT_MET - ADVISORY) * (car.vehicle.driven_axle == "all")
+    return Grade(ADVISORY * (size > near) + sharper * (size > far) + unknown(size), change, near)
+
+
+def _explain(car: CarView, grade: Grade) -> Finding:
+    near, far = car.limits.axle_ratio_met_percent, car.limits.axle_ratio_advisory_percent
+    limit = far if grade.outcome == NOT_MET else near
+    change = signed(grade.measured, 2)
+    remedy = None
+    if grade.outcome == NOT_ASSESSED:
+        message = "The ratio of the front to the rear circumference cannot be judged without all overall diameters."
+        remedy = Remedy(
+            "state the missing overall_diameter_mm", "/candidate/front/tyre/overall_diameter_mm", "overall_diameter_mm"
+        )
+    elif grade.outcome == MET:
+        within = f"within ±{plain(near.value, 1)} %"
+        message = f"The ratio of the front to the rear circumference changes by {change} %, {within}."
+    else:
+        reason = "stability control may act on it"
+        if car.vehicle.driven_axle == "all":
+            reason = "all-wheel drive works against itself"
+        message = f"The ratio of the front to the rear circumference changes by {change} %: {reason}."
+        remedy = _remedy(car, near.value)
+    measured = finite(grade.measured)
+    return Finding(
+        "diameter.axle_ratio", "vehicle", grade.outcome, message, measured, limit.value, "%", limit.basis, remedy
+    )
+
+
+def _remedy(car: CarView, near_percent: float) -> Remedy:
+    front, rear = car.front, car.rear
+    present = front.now.geometry.rolling_circumference_mm / rear.now.geometry.rolling_circumference_mm
+    matched = front.then.geometry.rolling_circumference_mm / present
+    room = near_percent / 100.0
+    low, high = matched / (1.0 + room), matched / (1.0 - room)
+    return Remedy(
+        f"rear tyres of {plain(low)} to {plain(high)} mm rolling circumference with these front tyres",
+        "/candidate/rear/tyre/rolling_circumference_mm",
+        "rolling_circumference_mm",
+        low,
+        high,
+        unit="mm",
+    )
+
+
+AXLE_RATIO = Check("diameter.axle_ratio", _grade, _explain)

@@ -1,0 +1,119 @@
+"""Does the car shift towards understeer or oversteer, and which axle reaches its limit first?
+
+The absolute understeer gradient depends on the chassis as much as on the tyres, so only the change is reported.
+"""
+
+from __future__ import annotations
+
+from typing import Literal, NamedTuple
+
+from service.assessment.comparison import CarView
+from service.assessment.grade import Check, Grade, finite, unknown
+from service.assessment.words import plain, signed, tyre_pointer
+from service.core.findings import ADVISORY, MET, NOT_ASSESSED, Basis, Finding, Remedy
+from service.core.sources import basis
+
+Direction = Literal["towards_understeer", "towards_oversteer", "neutral"]
+Degree = Literal["negligible", "noticeable", "strong"]
+
+GRADIENT = Basis("project_estimate", f"{basis('GILLESPIE').reference}; tyre elasticities are this project's", "own")
+ORDER = basis("PROJECT", "cornering stiffness over load, rear against front, with the elasticities' middle values")
+# Less than this is within what two tyres of one size differ by.
+ORDER_TOLERANCE_PERCENT = -3.0
+
+
+class Balance(NamedTuple):
+    """The change of balance in words: direction, degree, whether the band leaves the direction open, texts."""
+
+    direction: Direction
+    degree: Degree
+    certain: bool
+    warning: str | None
+    text: str
+
+
+def balance(car: CarView) -> Balance:
+    """Return the change of balance in words."""
+    value, low, high = car.change.gradient_deg_per_g
+    small, strong = car.limits.balance_negligible_deg_per_g.value, car.limits.balance_strong_deg_per_g.value
+    certain = not (low < -small and high > small)
+    if abs(value) < small:
+        text = "The balance stays as it is."
+        if not certain:
+            text = "The balance probably stays as it is, but the estimate is too wide to be sure of a direction."
+        return Balance("neutral", "negligible", certain, None, text)
+    degree: Degree = "strong" if abs(value) > strong else "noticeable"
+    direction: Direction = "towards_understeer" if value > 0.0 else "towards_oversteer"
+    how = "strongly" if degree == "strong" else "noticeably"
+    text = f"The car shifts {how} {direction.replace('_', ' ')}."
+    if not certain:
+        text = f"{text[:-1]} by the middle of the estimate; the direction is uncertain."
+    if direction == "towards_oversteer":
+        warning = "Towards oversteer is the more dangerous side: the rear may break away before the driver can answer."
+    else:
+        warning = "Towards understeer: the front runs wide earlier, and the steering answers less."
+    return Balance(direction, degree, certain, warning, text)
+
+
+def _grade_change(car: CarView) -> Grade:
+    value = car.change.gradient_deg_per_g.value
+    small = car.limits.balance_negligible_deg_per_g.value
+    return Grade(ADVISORY * (abs(value) >= small) + unknown(value), value, small)
+
+
+def _explain_change(car: CarView, grade: Grade) -> Finding:
+    if grade.outcome == NOT_ASSESSED:
+        message = "The balance cannot be estimated without the load index and size of all four kinds of tyre."
+        ask = Remedy("state complete designations on both axles", tyre_pointer("front"), "service_description")
+        return Finding("balance.change", "vehicle", grade.outcome, message, None, None, "deg/g", GRADIENT, ask)
+    found = balance(car)
+    _, low, high = car.change.gradient_deg_per_g
+    band = f"understeer gradient {signed(grade.measured, 2)} deg/g, band {signed(low, 2)} to {signed(high, 2)}"
+    message = f"{found.text[:-1]} ({band})."
+    remedy: Remedy | None = None
+    if grade.outcome == ADVISORY:
+        message = f"{message} {found.warning}"
+        remedy = _remedy(car)
+    return Finding(
+        "balance.change", "vehicle", grade.outcome, message, grade.measured, grade.limit, "deg/g", GRADIENT, remedy
+    )
+
+
+def _remedy(car: CarView) -> Remedy:
+    """Return the width that would restore the balance on the axle that changed more."""
+    front, rear = car.front, car.rear
+    front_ratio = front.then.facts.nominal_width_mm / front.now.facts.nominal_width_mm
+    rear_ratio = rear.then.facts.nominal_width_mm / rear.now.facts.nominal_width_mm
+    view, other = (front, rear_ratio) if abs(front_ratio - 1.0) >= abs(rear_ratio - 1.0) else (rear, front_ratio)
+    width = view.now.facts.nominal_width_mm * other
+    text = f"change both axles alike: about {plain(width)} mm wide at the {view.name}"
+    return Remedy(text, tyre_pointer(view.name), "nominal_width_mm", width - 5.0, width + 5.0, unit="mm")
+
+
+def _grade_order(car: CarView) -> Grade:
+    change = car.change.grip_order_percent
+    return Grade(ADVISORY * (change < ORDER_TOLERANCE_PERCENT) + unknown(change), change, ORDER_TOLERANCE_PERCENT)
+
+
+def _explain_order(car: CarView, grade: Grade) -> Finding:
+    remedy = None
+    if grade.outcome == NOT_ASSESSED:
+        message = "Which axle reaches its limit first cannot be estimated without complete sizes on both axles."
+        remedy = Remedy("state complete sizes on both axles", tyre_pointer("front"), "size")
+    elif grade.outcome == MET and grade.measured == 0.0:
+        message = "The order in which the axles reach their limit does not change."
+    elif grade.outcome == MET:
+        how = "hardly at all" if grade.measured < 0.0 else "the rear is no worse off"
+        message = f"The rear axle's grip against the front's changes by {signed(grade.measured)} %: {how}."
+    else:
+        message = (
+            f"The rear axle loses grip against the front by {plain(-grade.measured, 1)} %: "
+            "it comes nearer to breaking away first."
+        )
+        remedy = _remedy(car)
+    measured = finite(grade.measured)
+    return Finding("balance.grip_order", "vehicle", grade.outcome, message, measured, grade.limit, "%", ORDER, remedy)
+
+
+CHANGE = Check("balance.change", _grade_change, _explain_change)
+GRIP_ORDER = Check("balance.grip_order", _grade_order, _explain_order)

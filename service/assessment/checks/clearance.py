@@ -1,0 +1,160 @@
+"""How much room is left to the strut, to the wing and to the arch?
+
+The shift of an edge is computed with the wider of tyre and rim and the tyre's growth in service. A wheel that needs
+no more room than the present one passes without a measurement.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import NamedTuple
+
+from service.assessment.comparison import AxleView
+from service.assessment.grade import Check, Grade, finite
+from service.assessment.words import plain, rim_pointer, signed
+from service.core.findings import ADVISORY, MET, NOT_ASSESSED, NOT_MET, Finding, Remedy
+from service.core.numeric import UNKNOWN, pick
+from service.rules.limits import Limit, Limits
+
+
+class Side(NamedTuple):
+    """One direction in which a wheel may touch."""
+
+    name: str
+    towards: str
+    shift: Callable[[AxleView], float]
+    room: Callable[[AxleView], float]
+    enough: Callable[[Limits], Limit]
+
+
+SIDES = (
+    Side(
+        "inboard",
+        "strut",
+        lambda view: view.change.inboard_edge_mm,
+        lambda view: view.axle.clearance_inboard_mm,
+        lambda limits: limits.clearance_inboard_met_mm,
+    ),
+    Side(
+        "outboard",
+        "wing edge",
+        lambda view: view.change.outboard_edge_mm,
+        lambda view: view.axle.clearance_outboard_mm,
+        lambda limits: limits.clearance_outboard_met_mm,
+    ),
+    Side(
+        "radial",
+        "wheel arch",
+        lambda view: view.change.radial_edge_mm,
+        lambda view: view.axle.clearance_radial_mm,
+        lambda limits: limits.clearance_radial_met_mm,
+    ),
+)
+
+
+def _grade(view: AxleView, side: Side) -> Grade:
+    shift, room = side.shift(view), side.room(view)
+    left = room - shift
+    least, enough = view.limits.clearance_least_mm.value, side.enough(view.limits).value
+    grows = shift > 0.0
+    # Room that was already scarce and does not shrink is the vehicle's own affair.
+    outcome = grows * (ADVISORY * (left < enough) + (NOT_MET - ADVISORY) * (left < least)) + NOT_ASSESSED * (
+        ((left != left) & grows) | (shift != shift)
+    )
+    return Grade(outcome, pick(left == left, left, shift), pick(left == left, enough, UNKNOWN))
+
+
+def _explain(view: AxleView, grade: Grade, side: Side) -> Finding:
+    enough, shift = side.enough(view.limits), side.shift(view)
+    limit = view.limits.clearance_least_mm if grade.outcome == NOT_MET else enough
+    moved = f"The wheel needs {plain(abs(shift))} mm {'more' if shift > 0 else 'less'} room towards the {side.towards}"
+    remedy = None
+    if shift != shift:
+        message, remedy = _unplaced(view, side)
+    elif grade.outcome == NOT_ASSESSED:
+        field = f"vehicle.{view.name}.clearance.{side.name}_mm"
+        message = f"{moved}; how much there is was not measured."
+        least = shift + enough.value
+        text = f"measure {field}; {plain(least + 0.5)} mm or more is enough"
+        remedy = Remedy(text, f"/{field.replace('.', '/')}", f"{side.name}_mm", least, unit="mm")
+    elif grade.outcome == MET and shift == 0.0:
+        message = f"The room towards the {side.towards} does not change."
+    elif grade.outcome == MET and grade.limit != grade.limit:
+        message = f"{moved} than now."
+    elif grade.outcome == NOT_MET:
+        message = f"{moved} than there is: it touches by {plain(-grade.measured)} mm."
+        remedy = _remedy(view, side, enough.value)
+    else:
+        message = f"{moved}; {plain(grade.measured)} mm are left."
+        if grade.outcome == ADVISORY:
+            remedy = _remedy(view, side, enough.value)
+    code = f"clearance.{side.name}"
+    shown = None if grade.limit != grade.limit else limit.value
+    return Finding(code, view.name, grade.outcome, message, finite(grade.measured), shown, "mm", limit.basis, remedy)
+
+
+def _unplaced(view: AxleView, side: Side) -> tuple[str, Remedy]:
+    if side.name == "radial":
+        return "The room to the arch cannot be judged without the overall diameters.", Remedy(
+            "state the missing overall_diameter_mm",
+            f"/candidate/{view.name}/tyre/overall_diameter_mm",
+            "overall_diameter_mm",
+            unit="mm",
+        )
+    fitted = view.now.facts.offset_mm != view.now.facts.offset_mm
+    which = "fitted" if fitted else "proposed"
+    pointer = f"/vehicle/{view.name}/fitted/rim/size" if fitted else rim_pointer(view.name)
+    return f"Where the wheel stands is not known: the {which} rim states no offset (ET).", Remedy(
+        f"state the offset (ET) of the {which} rim", pointer, "offset_mm", unit="mm"
+    )
+
+
+def _remedy(view: AxleView, side: Side, enough_mm: float) -> Remedy:
+    lacking = enough_mm - (side.room(view) - side.shift(view))
+    if side.name == "radial":
+        most = view.then.geometry.overall_diameter_mm - 2.0 * lacking
+        return Remedy(
+            f"an overall diameter of {plain(most - 0.5)} mm or less",
+            f"/candidate/{view.name}/tyre/size",
+            "overall_diameter_mm",
+            at_most=most,
+            unit="mm",
+        )
+    offset = view.then.facts.offset_mm
+    low, high = offset_window_mm(view)
+    if low <= high:
+        text = f"ET {signed(low + 0.49, 0).lstrip('+')} to {signed(high - 0.49, 0).lstrip('+')}"
+        return Remedy(text, rim_pointer(view.name), "offset_mm", low, high, unit="mm")
+    if side.name == "inboard":
+        text = f"ET {plain(offset - lacking - 0.49)} or less, or a narrower wheel"
+        return Remedy(text, rim_pointer(view.name), "offset_mm", at_most=offset - lacking, unit="mm")
+    text = f"ET {plain(offset + lacking + 0.49)} or more, or a narrower wheel"
+    return Remedy(text, rim_pointer(view.name), "offset_mm", offset + lacking, unit="mm")
+
+
+def offset_window_mm(view: AxleView) -> tuple[float, float]:
+    """Return the least and the greatest offset that leave enough room on both sides; least above greatest: none does.
+
+    A side whose room was not measured, or that needs no more than now, sets no bound of its own beyond that.
+    """
+    offset, limits = view.then.facts.offset_mm, view.limits
+    ends = []
+    for side in SIDES[:2]:
+        spare = side.room(view) - side.shift(view) - side.enough(limits).value
+        # Standing no further than the present wheel is always enough.
+        ends.append(max(spare, -side.shift(view)) if spare == spare else -side.shift(view))
+    inboard, outboard = ends
+    return offset - outboard, offset + inboard
+
+
+def _check(side: Side) -> Check[AxleView]:
+    def grade(view: AxleView) -> Grade:
+        return _grade(view, side)
+
+    def explain(view: AxleView, found: Grade) -> Finding:
+        return _explain(view, found, side)
+
+    return Check(f"clearance.{side.name}", grade, explain)
+
+
+INBOARD, OUTBOARD, RADIAL = (_check(side) for side in SIDES)

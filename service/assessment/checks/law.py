@@ -1,0 +1,126 @@
+"""Is it lawful in this place? The rules are the pack's data; here they meet the numbers."""
+
+from __future__ import annotations
+
+from service.assessment.case import Case
+from service.assessment.comparison import AxleView, CarView
+from service.assessment.grade import finite
+from service.assessment.law_quantities import ON_AN_AXLE, ON_THE_VEHICLE
+from service.assessment.words import plain
+from service.core.findings import MET, NOT_ASSESSED, Finding, Remedy, Where
+from service.rules.rule import Bound, Rule
+
+
+def rules_of(case: Case, axle: str) -> tuple[Rule, ...]:
+    """Return the pack's rules for an axle (`front`, `rear`) or the `vehicle` of this case."""
+    vehicle = case.vehicle
+    driven = None if vehicle.driven_axle is None else vehicle.driven_axle in (axle, "all")
+    return case.pack.rules_for(
+        vehicle.category,
+        axle,
+        driven=driven,
+        mass_kg=vehicle.max_mass_kg,
+        built=vehicle.built,
+        date=case.date,
+    )
+
+
+def measured(rule: Rule, view: AxleView | CarView) -> tuple[float, ...]:
+    """Return the quantities that a rule limits, one for each of its bounds."""
+    if isinstance(view, AxleView):
+        return tuple(_rated(rule, bound, view) for bound in rule.bounds)
+    return tuple(ON_THE_VEHICLE[bound.quantity](view) for bound in rule.bounds)
+
+
+def _rated(rule: Rule, bound: Bound, view: AxleView) -> float:
+    if rule.divisor != 1.0:
+        # Some places count passenger tyres on other vehicles at a fraction of their rating.
+        facts = view.then.facts._replace(rated_kg=view.then.facts.rated_kg / rule.divisor)
+        view = view._replace(then=view.then._replace(facts=facts))
+    return ON_AN_AXLE[bound.quantity](view)
+
+
+def grade(rule: Rule, view: AxleView | CarView) -> int:
+    """Return the outcome of one rule; floats or arrays alike."""
+    return rule.outcome(*measured(rule, view))
+
+
+def findings(case: Case, car: CarView) -> list[Finding]:
+    """Return one finding for every rule that applies, and one for each that may apply but lacks a fact."""
+    found = []
+    places: tuple[tuple[Where, AxleView | CarView], ...] = (("front", car.front), ("rear", car.rear), ("vehicle", car))
+    for where, view in places:
+        found += [_explain(rule, where, view) for rule in rules_of(case, where)]
+        found += _unsettled(case, where)
+    return found
+
+
+def _explain(rule: Rule, where: Where, view: AxleView | CarView) -> Finding:
+    values = measured(rule, view)
+    outcome = rule.outcome(*values)
+    value, bound = values[0], rule.bounds[0]
+    remedy = None
+    if outcome == NOT_ASSESSED:
+        message = f"{rule.message} The numbers that this rule needs are not all given."
+        remedy = _missing_remedy(bound, where)
+    elif bound.unit == "yes/no":
+        message = rule.message
+    else:
+        message = f"{rule.message} Found: {plain(value, 1)} {_unit(bound)}; limit {rule.limit_words}."
+    if outcome not in (MET, NOT_ASSESSED):
+        remedy = Remedy(f"{rule.quantity_words}: {rule.limit_words}", "/candidate", bound.quantity, *_ends(bound))
+    if outcome != MET and rule.caveat:
+        message = f"{message} {rule.caveat}"
+    limit, unit = bound.value, None if bound.unit == "yes/no" else bound.unit
+    return Finding(rule.code, where, outcome, message, finite(value), limit, unit, rule.basis, remedy)
+
+
+def _unit(bound: Bound) -> str:
+    return "steps" if bound.unit == "index" else bound.unit
+
+
+def _ends(bound: Bound) -> tuple[float | None, float | None]:
+    low = None if bound.comparison == "at_most" else bound.value
+    high = None if bound.comparison == "at_least" else bound.value
+    return low, high
+
+
+def _missing_remedy(bound: Bound, where: Where) -> Remedy:
+    if bound.quantity == "track_change_percent":
+        return Remedy(
+            f"state vehicle.{where}.track_mm and the offset (ET) of both rims", f"/vehicle/{where}/track_mm", "track_mm"
+        )
+    if bound.quantity.startswith(("track", "offset")):
+        pointer = f"/candidate/{where}/rim/size"
+        return Remedy("state the offset (ET) of present and proposed rim", pointer, "offset_mm")
+    pointer = f"/candidate/{where}/tyre/size"
+    return Remedy("state complete designations of present and proposed tyres", pointer, "service_description")
+
+
+def _unsettled(case: Case, where: Where) -> list[Finding]:
+    vehicle = case.vehicle
+    driven = None if vehicle.driven_axle is None else vehicle.driven_axle in (where, "all")
+    found = case.pack.unsettled_for(
+        vehicle.category,
+        where,
+        driven=driven,
+        mass_kg=vehicle.max_mass_kg,
+        built=vehicle.built,
+        date=case.date,
+    )
+    return [_unsettled_finding(rule, missing, where) for rule, missing in found]
+
+
+def _unsettled_finding(rule: Rule, missing: tuple[str, ...], where: Where) -> Finding:
+    names = " and ".join(f"vehicle.{name}" for name in missing)
+    return Finding(
+        rule.code,
+        where,
+        NOT_ASSESSED,
+        f"{rule.message} Whether this applies depends on {names}.",
+        None,
+        rule.value,
+        None if rule.unit == "yes/no" else rule.unit,
+        rule.basis,
+        Remedy(f"state {names}", f"/vehicle/{missing[0]}", missing[0]),
+    )

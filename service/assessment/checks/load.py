@@ -1,0 +1,89 @@
+"""Do the tyres carry the axle at the vehicle's top speed, and as much as the present ones do?"""
+
+from __future__ import annotations
+
+from service.assessment.comparison import AxleView
+from service.assessment.figures import load_share
+from service.assessment.grade import Check, Grade, finite, unknown
+from service.assessment.words import plain, signed, tyre_pointer
+from service.core.findings import ADVISORY, NOT_ASSESSED, NOT_MET, Finding, Remedy
+from service.core.sources import basis
+from service.standards.load_index import least_index_for_kg
+
+PASSENGER = basis("UN-R30 2.31", "with UN R142 shares of the axle mass, from memory")
+COMMERCIAL = basis("UN-R54 annex 8", "with UN R142 shares of the axle mass, from memory")
+PRESENT = basis("COMMON-PRACTICE", "the proposed tyres carry no less than the present ones")
+
+
+def _grade_capacity(view: AxleView) -> Grade:
+    capacity, mass = view.then.load.axle_capacity_kg, view.axle.max_axle_mass_kg
+    return Grade(NOT_MET * (capacity < mass) + unknown(capacity), capacity, mass)
+
+
+def _index_remedy(view: AxleView, axle_mass_kg: float) -> Remedy:
+    facts = view.then.facts
+    per_tyre = axle_mass_kg * load_share(facts, view.axle, view.limits)
+    factor = facts.load_factor if facts.load_factor > 0.0 else 1.0
+    index = least_index_for_kg(per_tyre / factor)
+    pointer = tyre_pointer(view.name)
+    if index is None:
+        return Remedy("no load index of the table carries this; more tyres on the axle", pointer, "load_index")
+    words = f"load index {index} or more"
+    if facts.load_factor < 1.0:
+        words = f"{words}, or a faster speed symbol that keeps more of its load"
+    return Remedy(words, pointer, "load_index", float(index))
+
+
+def _explain_capacity(view: AxleView, grade: Grade) -> Finding:
+    facts = view.then.facts
+    where = COMMERCIAL if facts.commercial else PASSENGER
+    mass = plain(grade.limit)
+    remedy = None
+    if grade.outcome == NOT_ASSESSED:
+        message = (
+            f"What the tyres carry is not known: no load index and speed symbol with a mass. The axle needs {mass} kg."
+        )
+        remedy = _index_remedy(view, grade.limit)
+        if facts.rated_kg == facts.rated_kg:
+            remedy = Remedy("state the speed symbol", tyre_pointer(view.name), "speed_symbol")
+    else:
+        carried = plain(grade.measured, 1)
+        at_speed = ""
+        if facts.load_factor != 1.0:
+            speed = plain(min(view.vehicle.max_speed_kmh, facts.speed_capability_kmh))
+            at_speed = f" at {speed} km/h, {plain(100.0 * facts.load_factor, 1)} % of the index"
+        if grade.outcome == NOT_MET:
+            message = f"The axle's tyres carry {carried} kg{at_speed}; the axle needs {mass} kg."
+            remedy = _index_remedy(view, grade.limit)
+        else:
+            message = f"The axle's tyres carry {carried} kg{at_speed}, enough for {mass} kg."
+    return Finding(
+        "load.capacity", view.name, grade.outcome, message, finite(grade.measured), grade.limit, "kg", where, remedy
+    )
+
+
+def _grade_present(view: AxleView) -> Grade:
+    then, now = view.then.load.axle_capacity_kg, view.now.load.axle_capacity_kg
+    return Grade(ADVISORY * (then < now) + unknown(then - now), then, now)
+
+
+def _explain_present(view: AxleView, grade: Grade) -> Finding:
+    remedy = None
+    if grade.outcome == NOT_ASSESSED:
+        side = "present" if grade.limit != grade.limit else "proposed"
+        pointer = f"/vehicle/{view.name}/fitted/tyre/size" if side == "present" else tyre_pointer(view.name)
+        message = f"Present and proposed load cannot be compared: the {side} tyre states no load index or speed symbol."
+        remedy = Remedy(f"state load index and speed symbol of the {side} tyre", pointer, "service_description")
+    elif grade.outcome == ADVISORY:
+        less = plain(grade.limit - grade.measured)
+        message = f"The axle's tyres carry {less} kg less than the present ones do."
+        remedy = _index_remedy(view, grade.limit)
+    else:
+        more = signed(view.change.load_capacity_percent)
+        message = f"The axle's tyres carry no less than the present ones ({more} %)."
+    measured, limit = finite(grade.measured), finite(grade.limit)
+    return Finding("load.below_present", view.name, grade.outcome, message, measured, limit, "kg", PRESENT, remedy)
+
+
+CAPACITY = Check("load.capacity", _grade_capacity, _explain_capacity, required=True)
+BELOW_PRESENT = Check("load.below_present", _grade_present, _explain_present)

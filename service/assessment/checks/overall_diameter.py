@@ -1,0 +1,52 @@
+"""Does the overall diameter stay near the present one?"""
+
+from __future__ import annotations
+
+from service.assessment.comparison import AxleView
+from service.assessment.grade import Check, Grade, finite, unknown
+from service.assessment.words import plain, signed, tyre_pointer
+from service.core.findings import ADVISORY, MET, NOT_ASSESSED, NOT_MET, Finding, Remedy
+
+
+def _grade(view: AxleView) -> Grade:
+    change = view.change.overall_diameter_percent
+    size, limits = abs(change), view.limits
+    near, far = limits.overall_diameter_met_percent.value, limits.overall_diameter_advisory_percent.value
+    return Grade(ADVISORY * (size > near) + (NOT_MET - ADVISORY) * (size > far) + unknown(size), change, near)
+
+
+def _explain(view: AxleView, grade: Grade) -> Finding:
+    limits = view.limits
+    near, far = limits.overall_diameter_met_percent, limits.overall_diameter_advisory_percent
+    limit = far if grade.outcome == NOT_MET else near
+    remedy = None
+    if grade.outcome == NOT_ASSESSED:
+        unknown_now = view.now.geometry.overall_diameter_mm != view.now.geometry.overall_diameter_mm
+        at = f"vehicle.{view.name}.fitted.tyre" if unknown_now else f"candidate.{view.name}.tyre"
+        message = "The overall diameter of a size without an aspect ratio comes from a table that lacks this one."
+        remedy = Remedy(
+            f"state {at}.overall_diameter_mm",
+            f"/{at.replace('.', '/')}/overall_diameter_mm",
+            "overall_diameter_mm",
+            unit="mm",
+        )
+    else:
+        now, then = view.now.geometry.overall_diameter_mm, view.then.geometry.overall_diameter_mm
+        words = f"from {plain(now)} to {plain(then)} mm ({signed(grade.measured, 2)} %)"
+        message = f"The overall diameter goes {words}."
+        if grade.outcome == MET:
+            message = f"The overall diameter goes {words}, within ±{plain(near.value, 1)} %."
+        else:
+            room = near.value / 100.0
+            low, high = now * (1.0 - room), now * (1.0 + room)
+            beyond = f"beyond ±{plain(limit.value, 1)} %"
+            message = f"The overall diameter goes {words}, {beyond}."
+            text = f"an overall diameter of {plain(low)} to {plain(high)} mm"
+            remedy = Remedy(text, tyre_pointer(view.name), "overall_diameter_mm", low, high, unit="mm")
+    measured = finite(grade.measured)
+    return Finding(
+        "diameter.deviation", view.name, grade.outcome, message, measured, limit.value, "%", limit.basis, remedy
+    )
+
+
+DEVIATION = Check("diameter.deviation", _grade, _explain, required=True)

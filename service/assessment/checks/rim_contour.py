@@ -1,0 +1,32 @@
+"""Does the rim's contour hold a tubeless tyre: a one-piece drop centre with a hump on the bead seat?"""
+
+from __future__ import annotations
+
+from service.assessment.comparison import AxleView
+from service.assessment.grade import Check, Grade
+from service.assessment.words import rim_pointer
+from service.core.findings import ADVISORY, MET, Finding, Remedy
+from service.core.sources import basis
+
+HUMP = basis("ISO-4000-2", "note on humps for tubeless tyres")
+
+
+def _grade(view: AxleView) -> Grade:
+    facts = view.then.facts
+    stated = (facts.hump == 1.0) & (facts.one_piece == 1.0)
+    return Grade(ADVISORY - ADVISORY * stated, facts.hump, 1.0)
+
+
+def _explain(view: AxleView, grade: Grade) -> Finding:
+    if grade.outcome == MET:
+        message, remedy = "The rim has a hump and a one-piece drop centre, as a tubeless tyre needs.", None
+    elif view.then.facts.one_piece != 1.0:
+        message = "The rim is of several pieces; a tubeless tyre needs a one-piece drop centre."
+        remedy = Remedy("a one-piece rim (x) with a hump, such as H2", rim_pointer(view.name), "hump", equals="H2")
+    else:
+        message = "The rim's designation states no hump; a tubeless tyre needs one on the mounting side at least."
+        remedy = Remedy("confirm the hump and state it, such as H2", rim_pointer(view.name), "hump", equals="H2")
+    return Finding("rim.contour", view.name, grade.outcome, message, None, None, None, HUMP, remedy)
+
+
+CONTOUR = Check("rim.contour", _grade, _explain)

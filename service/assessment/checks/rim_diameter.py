@@ -1,0 +1,63 @@
+"""Does the tyre's bead diameter match the rim's? And does the rim clear the brake?"""
+
+from __future__ import annotations
+
+from service.assessment.comparison import AxleView
+from service.assessment.grade import Check, Grade, finite, unknown
+from service.assessment.words import plain, rim_pointer
+from service.core.findings import NOT_ASSESSED, NOT_MET, Finding, Remedy
+from service.core.sources import basis
+
+BEAD = basis("ISO-4000-2", "nominal rim diameter code")
+BRAKE = basis("COMMON-PRACTICE", "least rim diameter stated by the vehicle's maker")
+
+
+def _grade_diameter(view: AxleView) -> Grade:
+    rim, tyre = view.then.facts.rim_code, view.then.facts.tyre_rim_code
+    return Grade(NOT_MET * (rim != tyre), rim, tyre)
+
+
+def _explain_diameter(view: AxleView, grade: Grade) -> Finding:
+    rim, tyre = plain(grade.measured, 2), plain(grade.limit, 2)
+    if grade.outcome == NOT_MET:
+        message = f"The tyre is for a rim of diameter code {tyre}; this rim has {rim}. It must not be mounted."
+        remedy = Remedy(
+            f"rim diameter code {tyre}", rim_pointer(view.name), "rim_diameter_in", grade.limit, grade.limit, tyre, "in"
+        )
+    else:
+        message, remedy = f"Tyre and rim both have diameter code {rim}.", None
+    return Finding("rim.diameter", view.name, grade.outcome, message, grade.measured, grade.limit, "in", BEAD, remedy)
+
+
+def _grade_brake(view: AxleView) -> Grade:
+    rim, least = view.then.facts.rim_code, view.axle.min_rim_diameter_in
+    return Grade(NOT_MET * (rim < least) + unknown(least), rim, least)
+
+
+def _explain_brake(view: AxleView, grade: Grade) -> Finding:
+    remedy = None
+    if grade.outcome == NOT_ASSESSED:
+        field = f"/vehicle/{view.name}/min_rim_diameter_in"
+        message = "Whether the rim clears the brake is not known: the least rim diameter is not given."
+        remedy = Remedy(
+            f"state vehicle.{view.name}.min_rim_diameter_in from the maker's data", field, "min_rim_diameter_in"
+        )
+    elif grade.outcome == NOT_MET:
+        least = plain(grade.limit, 2)
+        message = f"A rim of diameter code {plain(grade.measured, 2)} does not clear the brake, which needs {least}."
+        remedy = Remedy(
+            f"rim diameter code {least} or more, with a tyre to match",
+            rim_pointer(view.name),
+            "rim_diameter_in",
+            grade.limit,
+            unit="in",
+        )
+    else:
+        least = plain(grade.limit, 2)
+        message = f"The rim is no smaller than the brake needs, code {least}; the caliper's shape is not seen."
+    measured, limit = finite(grade.measured), finite(grade.limit)
+    return Finding("rim.brake_clearance", view.name, grade.outcome, message, measured, limit, "in", BRAKE, remedy)
+
+
+DIAMETER = Check("rim.diameter", _grade_diameter, _explain_diameter, required=True)
+BRAKE_CLEARANCE = Check("rim.brake_clearance", _grade_brake, _explain_brake)

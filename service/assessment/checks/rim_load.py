@@ -1,0 +1,42 @@
+"""Does the rim's load rating cover its share of the axle's maximum mass?"""
+
+from __future__ import annotations
+
+from service.assessment.comparison import AxleView
+from service.assessment.grade import Check, Grade, finite, unknown
+from service.assessment.words import plain
+from service.core.findings import NOT_ASSESSED, NOT_MET, Finding, Remedy
+from service.core.sources import basis
+
+SHARE = basis("COMMON-PRACTICE", "each wheel carries its equal share of the maximum axle mass")
+
+
+def _grade(view: AxleView) -> Grade:
+    rating = view.then.facts.rim_rating_kg
+    share = view.axle.max_axle_mass_kg / view.axle.tyres
+    return Grade(NOT_MET * (rating < share) + unknown(rating), rating, share)
+
+
+def _explain(view: AxleView, grade: Grade) -> Finding:
+    field = f"/candidate/{view.name}/rim/load_rating_kg"
+    share = plain(grade.limit)
+    remedy = None
+    if grade.outcome == NOT_ASSESSED:
+        message = f"The rim's load rating is not given; each wheel has to carry {share} kg."
+        remedy = Remedy(
+            f"state candidate.{view.name}.rim.load_rating_kg, {share} kg or more",
+            field,
+            "load_rating_kg",
+            grade.limit,
+            unit="kg",
+        )
+    elif grade.outcome == NOT_MET:
+        message = f"The rim is rated for {plain(grade.measured)} kg; each wheel has to carry {share} kg."
+        remedy = Remedy(f"a rim rated for {share} kg or more", field, "load_rating_kg", grade.limit, unit="kg")
+    else:
+        message = f"The rim is rated for {plain(grade.measured)} kg and has to carry {share} kg."
+    measured = finite(grade.measured)
+    return Finding("rim.load_rating", view.name, grade.outcome, message, measured, grade.limit, "kg", SHARE, remedy)
+
+
+LOAD_RATING = Check("rim.load_rating", _grade, _explain)

@@ -1,0 +1,62 @@
+"""Is the rim's width approved for the tyre?
+
+A row of a table, or the maker's own data, decides; the design guide's rule is an estimate, so just outside of it
+the answer is to ask the maker.
+"""
+
+from __future__ import annotations
+
+from service.assessment.comparison import AxleView
+from service.assessment.facts import BY_MAKER, BY_RULE, BY_TABLE
+from service.assessment.grade import Check, Grade, finite, unknown
+from service.assessment.words import plain, rim_pointer
+from service.core.findings import ADVISORY, MET, NOT_ASSESSED, NOT_MET, Basis, Finding, Remedy
+from service.core.numeric import larger, pick
+from service.core.sources import basis
+
+BASES: dict[float, Basis] = {
+    BY_RULE: basis("ETRTO", "approved rim widths by the design guide's rule, an estimate"),
+    BY_TABLE: basis("ETRTO", "approved rim widths, table row of this size"),
+    BY_MAKER: basis("COMMON-PRACTICE", "approved rim widths given in the request from the tyre maker's data"),
+}
+
+
+def _grade(view: AxleView) -> Grade:
+    facts = view.then.facts
+    width, low, high = facts.rim_width_in, facts.approved_min_in, facts.approved_max_in
+    outside = larger(low - width, width - high)
+    blurred = view.limits.rim_width_edge_in.value * (facts.approval == BY_RULE)
+    outcome = ADVISORY * (outside > 0.0) + (NOT_MET - ADVISORY) * (outside > blurred) + unknown(outside)
+    return Grade(outcome, width, pick(width < 0.5 * (low + high), low, high))
+
+
+def _explain(view: AxleView, grade: Grade) -> Finding:
+    facts = view.then.facts
+    where = BASES[facts.approval]
+    if grade.outcome == NOT_ASSESSED:
+        message = "No approved rim widths are known for this size."
+        ask = Remedy(
+            "give approved_rim_widths_in from the tyre maker's data",
+            f"/candidate/{view.name}/tyre/approved_rim_widths_in",
+            "approved_rim_widths_in",
+        )
+        return Finding("rim.width", view.name, grade.outcome, message, grade.measured, None, "in", where, ask)
+    width, low, high = plain(grade.measured, 2), plain(facts.approved_min_in, 2), plain(facts.approved_max_in, 2)
+    words = f"rim {low} to {high} in"
+    remedy = None
+    if grade.outcome != MET:
+        ends = facts.approved_min_in, facts.approved_max_in
+        remedy = Remedy(words, rim_pointer(view.name), "rim_width_in", *ends, unit="in")
+    if grade.outcome == MET:
+        message = f"The rim is {width} in wide; the tyre takes {low} to {high} in."
+        if facts.approval == BY_RULE:
+            message = f"The rim is {width} in wide, within the {low} to {high} in estimated for this size."
+    elif grade.outcome == ADVISORY:
+        message = f"The rim is {width} in wide, just outside the {low} to {high} in estimated: ask the tyre's maker."
+    else:
+        message = f"The rim is {width} in wide; the tyre takes {low} to {high} in only."
+    limit = finite(grade.limit)
+    return Finding("rim.width", view.name, grade.outcome, message, grade.measured, limit, "in", where, remedy)
+
+
+WIDTH = Check("rim.width", _grade, _explain, required=True)

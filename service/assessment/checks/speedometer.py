@@ -1,0 +1,129 @@
+"""Does the speedometer stay lawful after the change (UN R39: never too low, not too high)?
+
+The speedometer counts wheel turns, so its lead over the true speed is taken as proportional: measured once, it holds
+at every speed and moves with the rolling circumference of the driven axle (of both axles when that is not given).
+"""
+
+from __future__ import annotations
+
+from typing import NamedTuple
+
+from service.assessment.case import Vehicle
+from service.assessment.comparison import CarView
+from service.assessment.grade import Check, Grade, finite
+from service.assessment.words import plain, signed, tyre_pointer
+from service.core.findings import MET, NOT_ASSESSED, NOT_MET, Finding, Remedy
+from service.core.numeric import pick
+from service.core.sources import basis
+from service.physics.speedometer import indicated_speed_kmh
+from service.rules.reader import default_packs
+from service.rules.sections import SpeedometerRule
+
+R39 = basis("UN-R39 5.3", "0 <= V1 - V2 <= 0.1 V2 + 4 km/h")
+# The last bit of a float must not turn an exact speedometer into one that reads too low.
+LAST_BIT_KMH = 1e-9
+
+
+class Reading(NamedTuple):
+    """A speedometer at one test speed: true speed, what it shows now and then, and the lawful range."""
+
+    true_kmh: float
+    displayed_kmh_before: float
+    displayed_kmh_after: float
+    least_kmh: float
+    most_kmh: float
+
+
+def r39() -> SpeedometerRule:
+    """Return the UN R39 rule, which holds as a safety check whatever the place."""
+    return default_packs()["unece"].speedometer
+
+
+def present_lead(vehicle: Vehicle) -> float:
+    """Return the displayed over the true speed now, NaN when it was not measured."""
+    return vehicle.displayed_kmh / vehicle.true_kmh
+
+
+def readings(car: CarView, rule: SpeedometerRule) -> tuple[Reading, ...]:
+    """Return what the speedometer shows at a rule's test speeds; NaN where the lead is not known."""
+    lead, ratio = present_lead(car.vehicle), car.change.driven_circumference_ratio
+    return tuple(
+        Reading(
+            true,
+            true * lead,
+            indicated_speed_kmh(true, lead, ratio),
+            rule.least_displayed_kmh(true),
+            rule.most_displayed_kmh(true),
+        )
+        for true in rule.test_speeds_for(car.vehicle.max_speed_kmh)
+    )
+
+
+def lawful_lead_percent(car: CarView, rule: SpeedometerRule) -> tuple[float, float]:
+    """Return the least and the greatest lead [%] that the present speedometer may have."""
+    ratio = car.change.driven_circumference_ratio
+    speeds = rule.test_speeds_for(car.vehicle.max_speed_kmh)
+    least = max(rule.least_displayed_kmh(speed) / speed for speed in speeds)
+    most = min(rule.most_displayed_kmh(speed) / speed for speed in speeds)
+    return 100.0 * (least * ratio - 1.0), 100.0 * (most * ratio - 1.0)
+
+
+def _grade(car: CarView) -> Grade:
+    ratio = car.change.driven_circumference_ratio
+    lead = 100.0 * (present_lead(car.vehicle) - 1.0)
+    least, most = lawful_lead_percent(car, r39())
+    outside = (lead < least - LAST_BIT_KMH) | (lead > most + LAST_BIT_KMH)
+    # Without a measured lead an unchanged circumference leaves the speedometer as lawful as it is.
+    not_known = NOT_ASSESSED * (((lead != lead) & (ratio != 1.0)) | (ratio != ratio))
+    return Grade(NOT_MET * outside + not_known, lead, pick(lead > most, most, least))
+
+
+def _explain(car: CarView, grade: Grade) -> Finding:
+    change = signed(100.0 * (car.change.driven_circumference_ratio - 1.0), 2)
+    if car.change.driven_circumference_ratio != car.change.driven_circumference_ratio:
+        message = "The speedometer cannot be judged without the overall diameters of all tyres."
+        ask = Remedy("state the missing overall_diameter_mm", tyre_pointer("front"), "overall_diameter_mm", unit="mm")
+        return Finding("diameter.speedometer", "vehicle", grade.outcome, message, None, None, "%", R39, ask)
+    least, most = lawful_lead_percent(car, r39())
+    needed = f"{plain(least, 1)} to {plain(most, 1)} %"
+    remedy = None
+    if grade.outcome == NOT_ASSESSED:
+        message = (
+            f"The circumference changes by {change} %; for that the speedometer must now read {needed} "
+            "above the true speed, and its reading is not given."
+        )
+        remedy = Remedy(
+            f"measure vehicle.speedometer (displayed against true speed); lawful when it now reads {needed} above",
+            "/vehicle/speedometer",
+            "speedometer_lead_percent",
+            least,
+            most,
+            unit="%",
+        )
+    elif grade.outcome == MET and grade.measured != grade.measured:
+        message = "The rolling circumference does not change, so the speedometer stays as it is."
+    else:
+        after = 100.0 * (present_lead(car.vehicle) / car.change.driven_circumference_ratio - 1.0)
+        reads = f"The speedometer reads {signed(grade.measured)} % now and {signed(after)} % after the change"
+        if grade.outcome == MET:
+            message = f"{reads}, within the lawful range at every test speed."
+        else:
+            side = "below the true speed" if grade.measured < least else "too far above the true speed"
+            message = f"{reads}: {side}."
+            remedy = _remedy(least, most, needed)
+    measured, limit = finite(grade.measured), finite(grade.limit)
+    return Finding("diameter.speedometer", "vehicle", grade.outcome, message, measured, limit, "%", R39, remedy)
+
+
+def _remedy(least: float, most: float, needed: str) -> Remedy:
+    return Remedy(
+        f"have the speedometer recalibrated so that with the present tyres it reads {needed} above the true speed",
+        "/vehicle/speedometer",
+        "speedometer_lead_percent",
+        least,
+        most,
+        unit="%",
+    )
+
+
+SPEEDOMETER = Check("diameter.speedometer", _grade, _explain, required=True)

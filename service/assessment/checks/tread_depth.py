@@ -1,0 +1,89 @@
+"""Is there tread enough, and are new tyres not mixed with worn ones?"""
+
+from __future__ import annotations
+
+from service.assessment.comparison import AxleView, CarView
+from service.assessment.grade import Check, Grade, finite, unknown
+from service.assessment.words import plain
+from service.core.findings import ADVISORY, MET, NOT_ASSESSED, NOT_MET, Finding, Remedy
+
+
+def _grade_depth(view: AxleView) -> Grade:
+    depth, limits = view.then.facts.tread_depth_mm, view.limits
+    least, enough = limits.tread_depth_least_mm.value, limits.tread_depth_advisory_mm.value
+    outcome = ADVISORY * (depth < enough) + (NOT_MET - ADVISORY) * (depth < least) + unknown(depth)
+    return Grade(outcome, depth, least)
+
+
+def _explain_depth(view: AxleView, grade: Grade) -> Finding:
+    least, enough = view.limits.tread_depth_least_mm, view.limits.tread_depth_advisory_mm
+    field = f"/candidate/{view.name}/tyre/tread_depth_mm"
+    limit = least if grade.outcome == NOT_MET else enough
+    depth = plain(grade.measured, 1)
+    words = f"a tread depth of {plain(enough.value, 1)} mm or more"
+    remedy: Remedy | None = Remedy(words, field, "tread_depth_mm", enough.value, unit="mm")
+    if grade.outcome == NOT_ASSESSED:
+        message = "The tread depth is not given; the estimates take the tyre as new."
+        text = f"measure candidate.{view.name}.tyre.tread_depth_mm"
+        remedy = Remedy(text, field, "tread_depth_mm", enough.value, unit="mm")
+    elif grade.outcome == NOT_MET:
+        message = f"The tread is {depth} mm deep, less than the usual legal {plain(least.value, 1)} mm."
+    elif grade.outcome == ADVISORY:
+        message = f"The tread is {depth} mm deep: lawful, but poor on a wet road below {plain(enough.value, 1)} mm."
+    else:
+        message, remedy = f"The tread is {depth} mm deep.", None
+    measured = finite(grade.measured)
+    return Finding(
+        "tyre.tread_depth", view.name, grade.outcome, message, measured, limit.value, "mm", limit.basis, remedy
+    )
+
+
+def _grade_difference(car: CarView) -> Grade:
+    front, rear, limits = car.front.then, car.rear.then, car.limits
+    worn = limits.diameter_per_tread_depth.value * abs(front.facts.tread_depth_mm - rear.facts.tread_depth_mm)
+    share = 100.0 * worn / front.geometry.overall_diameter_mm
+    near, far = limits.axle_ratio_met_percent.value, limits.axle_ratio_advisory_percent.value
+    all_wheel = car.vehicle.driven_axle == "all"
+    outcome = ADVISORY * (share > near) + (NOT_MET - ADVISORY) * all_wheel * (share > far) + unknown(share)
+    return Grade(outcome, share, near)
+
+
+def _explain_difference(car: CarView, grade: Grade) -> Finding:
+    near, far = car.limits.axle_ratio_met_percent, car.limits.axle_ratio_advisory_percent
+    limit = far if grade.outcome == NOT_MET else near
+    front, rear = car.front.then.facts.tread_depth_mm, car.rear.then.facts.tread_depth_mm
+    remedy = None
+    if grade.outcome == NOT_ASSESSED:
+        missing = "front" if front != front else "rear"
+        message = "Whether new tyres meet worn ones is not known: the tread depth is not given on both axles."
+        field = f"/candidate/{missing}/tyre/tread_depth_mm"
+        remedy = Remedy(f"measure candidate.{missing}.tyre.tread_depth_mm", field, "tread_depth_mm", unit="mm")
+    else:
+        depths = f"{plain(front, 1)} mm of tread in front and {plain(rear, 1)} mm at the rear"
+        share = plain(grade.measured, 2)
+        if grade.outcome == MET:
+            message = f"With {depths}, wear makes {share} % of diameter between the axles."
+        else:
+            strain = "may unsettle stability control"
+            if car.vehicle.driven_axle == "all":
+                strain = "strains the all-wheel drive"
+            message = f"With {depths}, wear alone makes {share} % of diameter between the axles, which {strain}."
+            remedy = _even_remedy(car, near.value)
+    measured = finite(grade.measured)
+    return Finding(
+        "tyre.tread_difference", "vehicle", grade.outcome, message, measured, limit.value, "%", limit.basis, remedy
+    )
+
+
+def _even_remedy(car: CarView, near_percent: float) -> Remedy:
+    front, rear = car.front.then.facts.tread_depth_mm, car.rear.then.facts.tread_depth_mm
+    shallow, deep = ("front", rear) if front < rear else ("rear", front)
+    outer = car.front.then.geometry.overall_diameter_mm
+    room = near_percent / 100.0 * outer / car.limits.diameter_per_tread_depth.value
+    least = max(deep - room, 0.0)
+    text = f"{shallow} tyres with {plain(least + 0.05, 1)} mm of tread or more, as on the other axle"
+    return Remedy(text, f"/candidate/{shallow}/tyre/tread_depth_mm", "tread_depth_mm", least, deep + room, unit="mm")
+
+
+DEPTH = Check("tyre.tread_depth", _grade_depth, _explain_depth)
+DIFFERENCE = Check("tyre.tread_difference", _grade_difference, _explain_difference)

@@ -1,0 +1,92 @@
+"""Present against proposed: everything the checks look at, computed once.
+
+`weigh` takes rows of facts; each proposed row may hold numbers (one candidate) or arrays (many), the present
+one always holds numbers. All formulas are called from here and from nowhere else in the assessment.
+"""
+
+from __future__ import annotations
+
+from typing import NamedTuple
+
+from service.assessment.case import Axle, Vehicle
+from service.assessment.change import AxleChange, CarChange, Wheel, axle_change, car_change
+from service.assessment.facts import WheelFacts, wheel_facts
+from service.assessment.figures import (
+    behaviour,
+    equivalent_pressure_kpa,
+    geometry,
+    load,
+    present_pressure_kpa,
+)
+from service.core.findings import AxleName
+from service.core.numeric import known_or
+from service.core.units import STANDARD_GRAVITY_M_S2
+from service.rules.limits import Limits
+from service.rules.pack import RulePack
+
+
+class AxleView(NamedTuple):
+    """One axle as the checks see it."""
+
+    name: AxleName
+    axle: Axle
+    vehicle: Vehicle
+    limits: Limits
+    now: Wheel
+    then: Wheel
+    change: AxleChange
+    proposed_pressure_kpa: float
+
+
+class CarView(NamedTuple):
+    """The whole vehicle as the checks see it."""
+
+    vehicle: Vehicle
+    limits: Limits
+    pack: RulePack
+    front: AxleView
+    rear: AxleView
+    change: CarChange
+
+
+def present_wheel(axle: Axle, vehicle: Vehicle, limits: Limits) -> Wheel:
+    """Return the wheel fitted now on an axle."""
+    facts = wheel_facts(axle.fitted, axle, vehicle.max_speed_kmh)
+    shape = geometry(facts, limits)
+    carried = load(facts, axle, limits, vehicle.max_speed_kmh)
+    pressure = present_pressure_kpa(facts, carried)
+    height = vehicle.centre_of_gravity_height_mm
+    return Wheel(facts, shape, carried, behaviour(facts, shape, pressure, axle, height))
+
+
+def proposed_wheel(facts: WheelFacts, now: Wheel, axle: Axle, vehicle: Vehicle, limits: Limits) -> tuple[Wheel, float]:
+    """Return the wheel to be fitted, and the pressure proposed for it."""
+    shape = geometry(facts, limits)
+    carried = load(facts, axle, limits, vehicle.max_speed_kmh)
+    proposed = known_or(
+        equivalent_pressure_kpa(now.facts, now.behaviour.pressure_kpa, facts), now.behaviour.pressure_kpa
+    )
+    pressure = known_or(facts.pressure_kpa, proposed)
+    height = vehicle.centre_of_gravity_height_mm
+    return Wheel(facts, shape, carried, behaviour(facts, shape, pressure, axle, height)), proposed
+
+
+def weigh(vehicle: Vehicle, pack: RulePack, front: WheelFacts, rear: WheelFacts) -> CarView:
+    """Return present against proposed for a vehicle and the rows of the proposed wheels."""
+    views = [
+        _axle_view(axle, vehicle, pack.limits, facts) for axle, facts in ((vehicle.front, front), (vehicle.rear, rear))
+    ]
+    weights = (
+        vehicle.front.estimate_mass_kg * STANDARD_GRAVITY_M_S2,
+        vehicle.rear.estimate_mass_kg * STANDARD_GRAVITY_M_S2,
+    )
+    change = car_change(
+        (views[0].now, views[0].then), (views[1].now, views[1].then), weights, vehicle.driven_axle or "all"
+    )
+    return CarView(vehicle, pack.limits, pack, views[0], views[1], change)
+
+
+def _axle_view(axle: Axle, vehicle: Vehicle, limits: Limits, facts: WheelFacts) -> AxleView:
+    now = present_wheel(axle, vehicle, limits)
+    then, pressure = proposed_wheel(facts, now, axle, vehicle, limits)
+    return AxleView(axle.name, axle, vehicle, limits, now, then, axle_change(now, then), pressure)

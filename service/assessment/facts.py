@@ -1,0 +1,316 @@
+"""What the designations and the caller say of one wheel, as a flat row of numbers.
+
+A row is what the arrays of many candidates are stacked from, so texts become numbers here and nowhere else:
+yes is 1.0, no is 0.0, not known is NaN.
+"""
+
+from __future__ import annotations
+
+import math
+from functools import lru_cache
+from typing import NamedTuple
+
+from service.assessment.case import Axle, Fitment, Measured, Rim
+from service.core.numeric import UNKNOWN
+from service.core.units import MM_PER_INCH
+from service.designation.rim import RimDesignation
+from service.designation.tyre import TyreDesignation
+from service.physics.dimensions import overall_diameter_mm, section_height_mm
+from service.physics.pressure_load import LOAD_EXPONENT
+from service.physics.rolling import DIAGONAL_FACTOR, RADIAL_FACTOR
+from service.standards import (
+    approved_rim_width,
+    commercial_speed_load,
+    load_index,
+    old_series,
+    passenger_speed_load,
+    rim_diameter,
+    rim_width,
+    speed_symbol,
+)
+
+# How the approved rim widths are known.
+BY_RULE, BY_TABLE, BY_MAKER = 0.0, 1.0, 2.0
+# What a tyre's markings say about winter use.
+NO_MARK, MUD_AND_SNOW, ALPINE = 0.0, 1.0, 2.0
+
+STANDARD_PRESSURE_KPA = 250.0
+REINFORCED_PRESSURE_KPA = 290.0
+P_METRIC_PRESSURE_KPA = 240.0
+P_METRIC_REINFORCED_PRESSURE_KPA = 280.0
+TEMPORARY_SPARE_PRESSURE_KPA = 420.0
+Z_RATED_ABOVE_KMH = 240.0
+# The load-pressure law of P-metric tyres, source TRA design guide (second hand).
+P_METRIC_EXPONENT = 0.5
+
+
+class TyreFacts(NamedTuple):
+    """What the designation alone says of a tyre."""
+
+    nominal_width_mm: float
+    aspect_percent: float
+    tyre_rim_code: float
+    rim_diameter_mm: float
+    section_height_mm: float
+    overall_diameter_mm: float
+    design_width_mm: float
+    design_rim_mm: float
+    measuring_rim_in: float
+    approved_min_in: float
+    approved_max_in: float
+    approval: float
+    reference_pressure_kpa: float
+    pressure_exponent: float
+    circumference_factor: float
+    radial: float
+    commercial: float
+    temporary_spare: float
+    winter_mark: float
+
+
+class ServiceFacts(NamedTuple):
+    """What the tyre may carry at the vehicle's top speed, and how fast it may go."""
+
+    load_index: float
+    rated_kg: float
+    load_factor: float
+    speed_capability_kmh: float
+
+
+class RimFacts(NamedTuple):
+    """What the designation and the caller say of a rim."""
+
+    rim_width_in: float
+    rim_code: float
+    offset_mm: float
+    hump: float
+    one_piece: float
+    bolts: float
+    bolt_circle_mm: float
+    centre_bore_mm: float
+    rim_rating_kg: float
+    rim_mass_kg: float
+
+
+class _Description(NamedTuple):
+    load_index: int | None
+    load_index_twin: int | None
+    speed_symbol: str | None
+
+
+class WheelFacts(NamedTuple):
+    """One wheel as a row of numbers: the three groups above, then what belongs to the single tyre."""
+
+    nominal_width_mm: float
+    aspect_percent: float
+    tyre_rim_code: float
+    rim_diameter_mm: float
+    section_height_mm: float
+    overall_diameter_mm: float
+    design_width_mm: float
+    design_rim_mm: float
+    measuring_rim_in: float
+    approved_min_in: float
+    approved_max_in: float
+    approval: float
+    reference_pressure_kpa: float
+    pressure_exponent: float
+    circumference_factor: float
+    radial: float
+    commercial: float
+    temporary_spare: float
+    winter_mark: float
+    load_index: float
+    rated_kg: float
+    load_factor: float
+    speed_capability_kmh: float
+    rim_width_in: float
+    rim_code: float
+    offset_mm: float
+    hump: float
+    one_piece: float
+    bolts: float
+    bolt_circle_mm: float
+    centre_bore_mm: float
+    rim_rating_kg: float
+    rim_mass_kg: float
+    tread_depth_mm: float
+    measured_width_mm: float
+    measured_circumference_mm: float
+    tyre_mass_kg: float
+    pressure_kpa: float
+
+
+def wheel_facts(fitment: Fitment, axle: Axle, max_speed_kmh: float) -> WheelFacts:
+    """Return the row of one wheel on this axle of a vehicle with this top speed."""
+    tyre = fitment.tyre
+    designation = tyre.designation
+    facts = tyre_facts(designation)
+    width, circumference, mass = UNKNOWN, UNKNOWN, UNKNOWN
+    if tyre.measured is not None:
+        facts = _with_measured(facts, tyre.measured)
+        width = tyre.measured.section_width_mm
+        circumference = tyre.measured.rolling_circumference_mm
+        mass = tyre.measured.mass_kg
+    return WheelFacts._make(
+        (
+            *facts,
+            *service_facts(designation, axle.wheels_per_side, max_speed_kmh),
+            *rim_facts(fitment.rim),
+            tyre.tread_depth_mm,
+            width,
+            circumference,
+            mass,
+            fitment.pressure_kpa,
+        )
+    )
+
+
+@lru_cache(maxsize=8192)
+def tyre_facts(designation: TyreDesignation) -> TyreFacts:
+    """Return what the designation alone says, NaN where it says nothing."""
+    code = designation.rim_code
+    nominal = rim_diameter.nominal_mm(code)
+    width, aspect, height, outer, design_rim, design_width = _section(designation, nominal)
+    low, measuring, high, approval = _approved(designation, width, aspect)
+    marks = designation.markings
+    mark = ALPINE if "3PMSF" in marks else MUD_AND_SNOW if "M+S" in marks else NO_MARK
+    p_metric = designation.system == "p_metric"
+    return TyreFacts(
+        nominal_width_mm=width,
+        aspect_percent=aspect,
+        tyre_rim_code=code,
+        rim_diameter_mm=nominal,
+        section_height_mm=height,
+        overall_diameter_mm=outer,
+        design_width_mm=design_width,
+        design_rim_mm=design_rim,
+        measuring_rim_in=measuring,
+        approved_min_in=low,
+        approved_max_in=high,
+        approval=approval,
+        reference_pressure_kpa=_reference_pressure_kpa(designation),
+        pressure_exponent=P_METRIC_EXPONENT if p_metric else LOAD_EXPONENT,
+        circumference_factor=RADIAL_FACTOR if designation.construction == "radial" else DIAGONAL_FACTOR,
+        radial=float(designation.construction == "radial"),
+        commercial=float(designation.commercial != ""),
+        temporary_spare=float(designation.system == "temporary_spare"),
+        winter_mark=mark,
+    )
+
+
+def _section(designation: TyreDesignation, nominal: float) -> tuple[float, float, float, float, float, float]:
+    width = designation.section_width_mm
+    if designation.overall_diameter_in is not None:
+        outer = designation.overall_diameter_in * MM_PER_INCH
+        height = (outer - nominal) / 2.0
+        return width, 100.0 * height / width, height, outer, UNKNOWN, width
+    if designation.aspect_ratio is None:
+        row = old_series.row(width, designation.rim_code)
+        if row is None:
+            return width, UNKNOWN, UNKNOWN, UNKNOWN, UNKNOWN, UNKNOWN
+        height = (row.overall_diameter_mm - nominal) / 2.0
+        rim_mm = row.measuring_rim_in * MM_PER_INCH
+        return width, 100.0 * height / width, height, row.overall_diameter_mm, rim_mm, row.section_width_mm
+    aspect = designation.aspect_ratio
+    height = section_height_mm(width, aspect)
+    theoretical = width * rim_width.theoretical_factor(aspect)
+    return width, aspect, height, overall_diameter_mm(nominal, height), theoretical, width
+
+
+def _approved(designation: TyreDesignation, width: float, aspect: float) -> tuple[float, float, float, float]:
+    measuring = rim_width.measuring_rim_in(width, aspect)
+    letter = "R" if designation.construction == "radial" else designation.construction
+    known = approved_rim_width.from_table(width, designation.aspect_ratio or 0.0, designation.rim_code, letter)
+    if known is not None:
+        return known[0], known[1], known[2], BY_TABLE
+    low, high = approved_rim_width.by_design_guide(width, aspect)
+    return low, measuring, high, BY_RULE
+
+
+def _reference_pressure_kpa(designation: TyreDesignation) -> float:
+    reinforced = designation.load_version in ("extra_load", "high_load")
+    if designation.system == "temporary_spare":
+        return TEMPORARY_SPARE_PRESSURE_KPA
+    if designation.commercial:
+        return UNKNOWN
+    if designation.system == "p_metric":
+        return P_METRIC_REINFORCED_PRESSURE_KPA if reinforced else P_METRIC_PRESSURE_KPA
+    return REINFORCED_PRESSURE_KPA if reinforced else STANDARD_PRESSURE_KPA
+
+
+@lru_cache(maxsize=8192)
+def service_facts(designation: TyreDesignation, wheels_per_side: int, max_speed_kmh: float) -> ServiceFacts:
+    """Return load and speed by the service description, the additional one where that carries more."""
+    main = _Description(designation.load_index, designation.load_index_twin, designation.speed_symbol)
+    facts = _by_description(designation, main, wheels_per_side, max_speed_kmh)
+    point = designation.additional
+    if point is None:
+        return facts
+    unique = _Description(point.load_index, point.load_index_twin, point.speed_symbol)
+    other = _by_description(designation, unique, wheels_per_side, max_speed_kmh)
+    enough = other.speed_capability_kmh >= max_speed_kmh or facts.speed_capability_kmh < max_speed_kmh
+    better = other.rated_kg * other.load_factor > facts.rated_kg * facts.load_factor
+    return other if enough and better else facts
+
+
+def _by_description(
+    designation: TyreDesignation, description: _Description, wheels_per_side: int, max_speed_kmh: float
+) -> ServiceFacts:
+    index, symbol = description.load_index, description.speed_symbol
+    if wheels_per_side > 1 and description.load_index_twin is not None:
+        index = description.load_index_twin
+    rated = UNKNOWN if index is None else load_index.load_kg(index)
+    shown = UNKNOWN if index is None else float(index)
+    if symbol is None:
+        reach = Z_RATED_ABOVE_KMH if designation.z_rated and max_speed_kmh <= Z_RATED_ABOVE_KMH else UNKNOWN
+        return ServiceFacts(shown, rated, UNKNOWN, reach)
+    if designation.commercial:
+        single = description.load_index if description.load_index is not None else 0
+        reach = commercial_speed_load.speed_reach_kmh(symbol, single)
+        factor = commercial_speed_load.load_factor(symbol, single, min(max_speed_kmh, reach))
+        # The table's bonus below the symbol's speed is lawful in named cases only, so it is not counted.
+        return ServiceFacts(shown, rated, min(factor, 1.0), reach)
+    reach = speed_symbol.speed_kmh(symbol)
+    if designation.bracketed and max_speed_kmh > reach:
+        return ServiceFacts(shown, rated, UNKNOWN, UNKNOWN)
+    # A tyre that is too slow is told so by its own finding; its load is then taken at its own speed.
+    factor = passenger_speed_load.load_factor(symbol, min(max_speed_kmh, reach))
+    return ServiceFacts(shown, rated, factor, reach)
+
+
+@lru_cache(maxsize=8192)
+def _rim_designation_facts(designation: RimDesignation) -> tuple[float, float, float, float, float]:
+    offset = UNKNOWN if designation.offset_mm is None else designation.offset_mm
+    hump = UNKNOWN if designation.hump is None else 1.0
+    return designation.width_in, designation.diameter_code, offset, hump, float(designation.one_piece)
+
+
+def rim_facts(rim: Rim) -> RimFacts:
+    """Return the numbers of one rim."""
+    circle = rim.bolt_circle
+    return RimFacts._make(
+        (
+            *_rim_designation_facts(rim.designation),
+            UNKNOWN if circle is None else float(circle.bolts),
+            UNKNOWN if circle is None else circle.diameter_mm,
+            rim.centre_bore_mm,
+            rim.load_rating_kg,
+            rim.mass_kg,
+        )
+    )
+
+
+def _with_measured(facts: TyreFacts, measured: Measured) -> TyreFacts:
+    changed: dict[str, float] = {}
+    outer = measured.overall_diameter_mm
+    if not math.isnan(outer):
+        changed["overall_diameter_mm"] = outer
+        changed["section_height_mm"] = (outer - facts.rim_diameter_mm) / 2.0
+    if not math.isnan(measured.approved_min_in):
+        changed.update(
+            approved_min_in=measured.approved_min_in, approved_max_in=measured.approved_max_in, approval=BY_MAKER
+        )
+    if not math.isnan(measured.reference_pressure_kpa):
+        changed["reference_pressure_kpa"] = measured.reference_pressure_kpa
+    return facts._replace(**changed)

@@ -1,0 +1,42 @@
+"""The form of a check: a grade in numbers (one case or a million), and its explanation in words (one case).
+
+Both paths, the single check and the arrays of compare, search and sweep, call the same `grade`; only
+the single check calls `explain`. Types say float throughout; on the array path the same names hold arrays
+(`batch.py` is the one place that puts them there).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Generic, NamedTuple, TypeVar
+
+from service.core.findings import NOT_ASSESSED, Finding
+
+View = TypeVar("View")
+
+
+class Grade(NamedTuple):
+    """How a question came out: outcome code, the number found, the limit it was held against (NaN: none)."""
+
+    outcome: int
+    measured: float
+    limit: float
+
+
+class Check(NamedTuple, Generic[View]):
+    """One question: its code, whether the verdict needs it, the grade and the words."""
+
+    code: str
+    grade: Callable[[View], Grade]
+    explain: Callable[[View, Grade], Finding]
+    required: bool = False
+
+
+def unknown(value: float) -> int:
+    """Return NOT_ASSESSED where the value is not known, else 0; to be added to an outcome."""
+    return NOT_ASSESSED * (value != value)
+
+
+def finite(value: float) -> float | None:
+    """Return the number for an answer, None where it is not known."""
+    return float(value) if value == value else None
