@@ -78,7 +78,7 @@ def routes() -> list[APIRoute]:
         "/docs/page.js": ("text/javascript", (assets / "swagger-ui-bundle.js").read_bytes()),
         "/docs/page.css": ("text/css", (assets / "swagger-ui.css").read_bytes()),
     }
-    made = [StrictRoute("/openapi.json", _openapi, include_in_schema=False)]
+    made: list[APIRoute] = [StrictRoute("/openapi.json", _openapi, include_in_schema=False)]
     for path, (media_type, content) in files.items():
         made.append(StrictRoute(path, _file(media_type, content), include_in_schema=False))
     return made
