@@ -32,7 +32,7 @@ def create_app(settings: Settings) -> FastAPI:
     app.state.metrics = metrics
     app.state.work_pool = pool
     app.state.lifecycle = services.lifecycle
-    app.state.log = services.log
+    app.state.services = services
     problem.install(app)
     app.add_middleware(Envelope, services=services)
     if settings.cors_origins:

@@ -7,15 +7,15 @@ import re
 from collections.abc import Mapping
 from typing import Annotated, Literal
 
-from pydantic import AliasChoices, BeforeValidator, Field, SecretStr, field_validator
+from pydantic import AliasChoices, BeforeValidator, Field, SecretStr, ValidationError, field_validator
 from pydantic_settings import BaseSettings, NoDecode, SettingsConfigDict
 
 PREFIX = "FITMENT_"
 _KEY_ENTRY = re.compile(r"[a-z0-9][a-z0-9-]{0,31}:[0-9a-f]{64}")
 
 
-class UnknownSetting(ValueError):
-    """A variable `FITMENT_*` that means nothing, most likely misspelt."""
+class BadSettings(ValueError):
+    """The environment gives settings that the service cannot run with; says which and why, never their values."""
 
 
 def _split(value: object) -> object:
@@ -100,16 +100,26 @@ def load_settings(environ: Mapping[str, str]) -> Settings:
 
     Raises
     ------
-    UnknownSetting
-        When it holds a variable with the prefix that no setting reads.
+    BadSettings
+        When a value does not do, or a variable with the prefix is none that any setting reads.
     """
     known = [PREFIX + name.upper() for name in Settings.model_fields]
     for name in sorted(environ):
         if name.upper().startswith(PREFIX) and name.upper() not in known:
             nearest = difflib.get_close_matches(name.upper(), known, n=1)
-            hint = f"; did you mean {nearest[0]}?" if nearest else f"; known are {', '.join(known)}"
-            raise UnknownSetting(f"{name} is no setting of this service{hint}")
-    return Settings()
+            hint = f"did you mean {nearest[0]}?" if nearest else f"known are {', '.join(known)}"
+            raise BadSettings(f"{name} is no setting of this service; {hint}")
+    try:
+        return Settings()
+    except ValidationError as error:
+        # The values stay out: one of them may be a secret.
+        faults = [f"{_variable(item['loc'])}: {item['msg']}" for item in error.errors(include_input=False)]
+        raise BadSettings("\n".join(faults)) from None
+
+
+def _variable(location: tuple[int | str, ...]) -> str:
+    name = str(location[0]).upper() if location else ""
+    return name if name == "PORT" or name.startswith(PREFIX) else PREFIX + name
 
 
 def shown(settings: Settings) -> str:
