@@ -14,11 +14,13 @@ RUN /venv/bin/python -m compileall -q --invalidation-mode unchecked-hash /app/se
 FROM ${BASE_IMAGE}
 LABEL org.opencontainers.image.title="fitment-service" \
       org.opencontainers.image.licenses="Apache-2.0"
+# Every address: inside a container the loopback one reaches nobody.
 # One thread for linear algebra: the service does none that would fill more, idle ones only cost memory.
 ENV PATH=/venv/bin:$PATH \
     PYTHONDONTWRITEBYTECODE=1 \
     PYTHONUNBUFFERED=1 \
     OPENBLAS_NUM_THREADS=1 \
+    FITMENT_HOST=0.0.0.0 \
     PORT=8000
 COPY --from=build /venv /venv
 COPY --from=build /app /app
