@@ -15,13 +15,13 @@ BOLTS = (3, 10)
 DIAMETER_MM = (80.0, 340.0)
 
 BOLT_CIRCLE_PATTERN = (
-    f"^(?:[3-9]|10){PATTERN_BLANK}?[/{PATTERN_CROSSES}{PATTERN_DASHES}]{PATTERN_BLANK}?"
+    rf"^(?:[3-9]|10){PATTERN_BLANK}?[\/{PATTERN_CROSSES}{PATTERN_DASHES}]{PATTERN_BLANK}?"
     "(?:[89][0-9]|[12][0-9][0-9]|3[0-3][0-9])(?:[.,][0-9][0-9]?)?$"
 )
 
 _BOLTS = re.compile("[1-9][0-9]*")
 _CROSS = re.compile(" *[X/-] *")
-_DIAMETER = re.compile(r"[1-9][0-9]*(?:\.[0-9]{1,2})?(?![0-9])")
+_DIAMETER = re.compile(r"[1-9][0-9]*(?:\.[0-9]{1,2})?(?![0-9.])")
 
 
 @dataclass(frozen=True, slots=True)

@@ -37,7 +37,7 @@ _FLANGE = re.compile(" *(JJ|JK|J|K|B|P|D)")
 _CROSS = re.compile(" *([X-]) *")
 _HUMP = re.compile(r"EH2\+|EH2|EH|FH2|FH|CH|H2|H")
 _OFFSET = re.compile("ET *")
-_MILLIMETRES = re.compile(r"([+-]?) *([0-9]{1,3}(?:\.[0-9]{1,2})?)(?![0-9])")
+_MILLIMETRES = re.compile(r"([+-]?) *([0-9]{1,3}(?:\.[0-9]{1,2})?)(?![0-9.])")
 
 
 @dataclass(frozen=True, slots=True)

@@ -15,7 +15,8 @@ _CROSSES = "\u00d7\u2715"
 _LOWER = "abcdefghijklmnopqrstuvwxyz"
 
 # The same in the published patterns, which stay in the part of regular expressions that ECMA-262 and Rust share. Only
-# the blanks that keyboards make are listed there; the reader takes all of them.
+# the blanks that keyboards make are listed there; the reader takes all of them. The escapes that look needless keep the
+# classes valid where a page uses them as the pattern of an input field.
 PATTERN_BLANK = r"[ \u00a0]"
 PATTERN_DASHES = r"\u2010-\u2015\u2212\-"
 PATTERN_CROSSES = r"xX\u00d7"

@@ -26,7 +26,7 @@ _RANGE = "[A-HJLMNa-hjlmn]"
 _RANGE_WORDS = f"(?:{either_case('LOAD RANGE')}|{either_case('LR')}) {_RANGE}"
 _VERSION = "[Xx][Ll]|[SsLl][Ll]|[Rr][Ff]|[Rr][Ee][Ii][Nn][Ff](?:[Oo][Rr][Cc][Ee][Dd])?|" + either_case("EXTRA LOAD")
 _MARKING = (
-    "(?:[Mm][-+&/.]?[Ss]|3[Pp][Mm][Ss][Ff]|[Pp][Oo][Rr]|[Mm][Pp][Tt]|[Mm][Ll]|[Ee][Tt]|[Ff][Rr][Tt]"
+    r"(?:[Mm][+&\/.\-]?[Ss]|3[Pp][Mm][Ss][Ff]|[Pp][Oo][Rr]|[Mm][Pp][Tt]|[Mm][Ll]|[Ee][Tt]|[Ff][Rr][Tt]"
     "|[Nn][Hh][Ss]|[Ss][Tt]|[Tt][LlTt]|(?:[468]|1[02468]|20)[Pp][Rr])"
 )
 _MARKINGS = f"(?:{_GAP}{_MARKING})"

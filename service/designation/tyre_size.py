@@ -21,7 +21,7 @@ FLOTATION_DIAMETER_IN = (24, 54)
 FLOTATION_WIDTH_IN = (4, 20)
 
 _PREFIX = re.compile("(HL|LT|P|T)(?= *[0-9]) *")
-_NUMBER = re.compile(r"[1-9][0-9]*(?:\.[0-9]{1,2})?(?![0-9])")
+_NUMBER = re.compile(r"[1-9][0-9]*(?:\.[0-9]{1,2})?(?![0-9.])")
 _INTEGER = re.compile("[1-9][0-9]*")
 _CROSS = re.compile(" *X *")
 _SLASH = re.compile(" */ *")
