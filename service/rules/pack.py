@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import lru_cache
 
 from service.rules.limits import Limits
 from service.rules.rule import Applies, Bound, Rule, VehicleFacts, within
@@ -20,7 +20,8 @@ from service.rules.sections import (
 __all__ = ["Applies", "Bound", "Rule", "RulePack", "VehicleFacts"]
 
 
-@dataclass(frozen=True, slots=True)
+# A pack is itself and no other (eq=False), which makes it a cheap key for what was asked of it before.
+@dataclass(frozen=True, slots=True, eq=False)
 class RulePack:
     """The law of one place; rules of the packs it builds on are included, its own come in their stead by code."""
 
@@ -50,7 +51,7 @@ class RulePack:
         Without a day it is the first day of the pack's edition. A rule that needs a fact not given
         is left out here and named by `unsettled_for`.
         """
-        found = self._candidates(VehicleFacts(category, driven, mass_kg, built), axle, date)
+        found = _candidates(self, VehicleFacts(category, driven, mass_kg, built), axle, date or self.edition_date)
         return tuple(rule for rule, missing in found if not missing)
 
     def unsettled_for(
@@ -64,16 +65,8 @@ class RulePack:
         date: str | None,
     ) -> tuple[tuple[Rule, tuple[str, ...]], ...]:
         """Return the rules that may apply, each with the names of the vehicle facts that would settle it."""
-        found = self._candidates(VehicleFacts(category, driven, mass_kg, built), axle, date)
+        found = _candidates(self, VehicleFacts(category, driven, mass_kg, built), axle, date or self.edition_date)
         return tuple((rule, missing) for rule, missing in found if missing)
-
-    def _candidates(self, facts: VehicleFacts, axle: str, date: str | None) -> Iterator[tuple[Rule, tuple[str, ...]]]:
-        day = date or self.edition_date
-        for rule in self.rules:
-            if rule.applies.concerns(axle) and rule.valid_on(day):
-                missing = rule.applies.missing(facts)
-                if missing is not None:
-                    yield rule, missing
 
     def speedometer_for(
         self, category: str | None, mass_kg: float | None, built: str | None, date: str | None
@@ -157,3 +150,12 @@ class RulePack:
         """Return what towing permits here."""
         limits = self.limits
         return TowingRule(limits.towing_load_excess_percent, limits.towing_speed_kmh, limits.towing_pressure_gain_kpa)
+
+
+@lru_cache(maxsize=4096)
+def _candidates(pack: RulePack, facts: VehicleFacts, axle: str, day: str) -> tuple[tuple[Rule, tuple[str, ...]], ...]:
+    """Return the rules that apply or may apply on an ISO day, each with the names of the facts still needed."""
+    asked = (
+        (rule, rule.applies.missing(facts)) for rule in pack.rules if rule.applies.concerns(axle) and rule.valid_on(day)
+    )
+    return tuple((rule, missing) for rule, missing in asked if missing is not None)

@@ -30,7 +30,8 @@ def basis_of(provenance: Provenance) -> Basis:
     kind: BasisKind = source.kind
     if provenance.status == "memory" and kind in ("regulation", "standard"):
         kind = "common_practice"
-    place = source.title if provenance.article in source.title else f"{source.title}, {provenance.article}"
+    says_it_all = source.kind == "common_practice" or provenance.article in source.title
+    place = source.title if says_it_all else f"{source.title}, {provenance.article}"
     if provenance.checked is not None:
         return Basis(kind, f"{place}; checked {provenance.checked}", provenance.status)
     if provenance.status == "own" or source.kind == "common_practice":

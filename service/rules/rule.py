@@ -62,10 +62,16 @@ class Applies:
 
     def missing(self, facts: VehicleFacts) -> tuple[str, ...] | None:
         """Return the names of the facts still needed to say that the rule applies, None when it does not."""
-        conditions = tuple(self._conditions(facts))
-        if any(holds is False for _, holds in conditions):
+        # The category decides most rules; asking it first keeps a check fast.
+        if self.categories and facts.category is not None and facts.category not in self.categories:
             return None
-        return tuple(name for name, holds in conditions if holds is None)
+        lacking: list[str] = []
+        for name, holds in self._conditions(facts):
+            if holds is None:
+                lacking.append(name)
+            elif not holds:
+                return None
+        return tuple(lacking)
 
     def _conditions(self, facts: VehicleFacts) -> Iterator[tuple[str, bool | None]]:
         category, driven, mass_kg, built = facts

@@ -29,10 +29,13 @@ class Table:
         self.name = name
         self.ordinal = ordinal
         self.label = f"[{name}]" if name else "top of the file"
+        # A table written inside an array has no lines of its own: its faults stand at the array's key.
+        self.inside = ""
 
     def fault(self, key: str, reason: str) -> NoReturn:
         """Raise the fault of a key of this table."""
-        raise PackError(self._lines.file, self._lines.line_of(self.name, self.ordinal, key), self.label, reason)
+        line = self._lines.line_of(self.name, self.ordinal, self.inside or key)
+        raise PackError(self._lines.file, line, self.label, reason)
 
     def has(self, key: str) -> bool:
         """Return whether the key is given."""
@@ -128,7 +131,7 @@ class Table:
             return tuple(Table(item, self._lines, path, ordinal) for ordinal, item in enumerate(value))
         inline = tuple(Table(item, self._lines, self.name, self.ordinal) for item in value)
         for table in inline:
-            table.label = name
+            table.label, table.inside = name, key
         return inline
 
     def table(self, key: str) -> Table | None:

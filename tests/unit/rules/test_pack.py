@@ -1,0 +1,131 @@
+"""Which rules of a pack apply to a vehicle, an axle and a day."""
+
+import dataclasses
+import math
+
+import pytest
+
+from service.rules.pack import RulePack, VehicleFacts
+from service.rules.reader import default_packs
+
+PACKS = default_packs()
+NL = PACKS["nl"]
+LORRY = {"category": "N2", "mass_kg": 7500.0, "built": "2015-05-01", "date": None}
+
+
+def codes(pack: RulePack, axle: str = "front", **facts) -> set[str]:
+    known = {"category": "M1", "driven": False, "mass_kg": 1900.0, "built": "2015-05-01", "date": None} | facts
+    return {rule.code for rule in pack.rules_for(axle=axle, **known)}
+
+
+def dated(first: str | None, last: str | None) -> RulePack:
+    track = next(rule for rule in NL.rules if rule.code == "law.track_change")
+    return dataclasses.replace(NL, rules=(dataclasses.replace(track, valid_from=first, valid_to=last),))
+
+
+@pytest.mark.parametrize(
+    ("date", "applies"),
+    [("2023-12-31", False), ("2024-01-01", True), ("2025-12-31", True), ("2026-01-01", False)],
+)
+def test_a_rule_applies_within_its_dates_only(date, applies):
+    assert ("law.track_change" in codes(dated("2024-01-01", "2025-12-31"), date=date)) is applies
+
+
+def test_without_a_date_the_first_day_of_the_edition_counts():
+    assert codes(dated("2026-11-01", None)) == {"law.track_change"}
+
+
+def test_without_a_date_a_rule_that_begins_after_the_edition_does_not_apply():
+    assert codes(dated("2026-11-02", None)) == set()
+
+
+def test_a_rule_for_cars_leaves_lorries_alone():
+    assert "law.track_change" not in codes(NL, **LORRY)
+
+
+@pytest.mark.parametrize(("mass_kg", "applies"), [(3499.0, True), (3500.0, True), (3501.0, False)])
+def test_a_greatest_mass_is_included(mass_kg, applies):
+    assert ("law.track_change_commercial" in codes(NL, category="N1", mass_kg=mass_kg)) is applies
+
+
+@pytest.mark.parametrize(("mass_kg", "applies"), [(3500.0, False), (3501.0, True)])
+def test_a_mass_to_be_exceeded_is_not_included(mass_kg, applies):
+    assert ("law.driven_circumference" in codes(NL, category="N2", driven=True, mass_kg=mass_kg)) is applies
+
+
+def test_a_rule_for_driven_axles_leaves_the_other_alone():
+    assert "law.driven_circumference" not in codes(NL, **LORRY, driven=False)
+
+
+@pytest.mark.parametrize(("built", "applies"), [("1997-12-31", False), ("1998-01-01", True)])
+def test_a_rule_for_vehicles_built_from_a_day_includes_that_day(built, applies):
+    assert ("law.axle_load" in codes(NL, category="N1", built=built)) is applies
+
+
+def test_a_rule_that_needs_an_unknown_build_date_is_left_out():
+    assert "law.axle_load" not in codes(NL, category="N1", built=None)
+
+
+def test_a_rule_that_needs_an_unknown_build_date_names_it():
+    unsettled = NL.unsettled_for("N1", "front", driven=False, mass_kg=1900.0, built=None, date=None)
+    assert [(rule.code, missing) for rule, missing in unsettled] == [("law.axle_load", ("built",))]
+
+
+@pytest.mark.parametrize("mass_kg", [None, math.nan])
+def test_a_rule_that_needs_an_unknown_mass_names_it(mass_kg):
+    unsettled = NL.unsettled_for("N1", "front", driven=False, mass_kg=mass_kg, built="2015-05-01", date=None)
+    assert [(rule.code, missing) for rule, missing in unsettled] == [
+        ("law.track_change_commercial", ("max_mass_kg",)),
+    ]
+
+
+def test_a_rule_that_fails_on_one_fact_asks_for_no_other():
+    assert NL.unsettled_for("M1", "front", driven=None, mass_kg=None, built=None, date=None) == ()
+
+
+def test_a_rule_of_the_vehicle_comes_with_the_vehicle_only():
+    assert (codes(NL, "vehicle"), "law.structure" in codes(NL)) == ({"law.structure"}, False)
+
+
+def test_an_own_rule_stands_in_place_of_the_inherited_one():
+    same_size = [rule.pack for rule in NL.rules if rule.code == "law.same_size_on_axle"]
+    assert same_size == ["nl"]
+
+
+def test_a_dropped_rule_is_not_inherited():
+    assert "law.structure" not in {rule.code for rule in PACKS["us"].rules}
+
+
+def test_an_own_limit_stands_in_place_of_the_inherited_one():
+    assert (NL.trailer.single_share.basis.status, PACKS["unece"].trailer.single_share.basis.status) == (
+        "derived",
+        "memory",
+    )
+
+
+def test_a_relief_needs_the_fact_it_is_given_for():
+    bus = VehicleFacts("M3", mass_kg=12000.0)
+    assert NL.allowances_for(bus) == ()
+
+
+def test_standing_passengers_bring_the_relief():
+    bus = VehicleFacts("M3", mass_kg=12000.0)
+    assert [item.code for item in NL.allowances_for(bus, seats_standing=True)] == ["relief.standing_passengers"]
+
+
+@pytest.mark.parametrize(("limiter_kmh", "expected"), [(85.0, 1), (90.0, 1), (91.0, 0), (math.nan, 0)])
+def test_a_speed_limiter_at_or_below_the_named_speed_brings_the_relief(limiter_kmh, expected):
+    found = NL.allowances_for(VehicleFacts("N2", mass_kg=7500.0), speed_limited_kmh=limiter_kmh)
+    assert len(found) == expected
+
+
+def test_without_a_build_date_the_speedometer_rule_asks_for_it():
+    assert PACKS["jp"].unsettled_speedometer_for("M1", 1900.0, None, None) == ("built",)
+
+
+def test_with_a_build_date_the_speedometer_rule_is_settled():
+    assert PACKS["jp"].unsettled_speedometer_for("M1", 1900.0, "2010-01-01", None) == ()
+
+
+def test_the_last_speedometer_rule_of_every_pack_is_that_of_the_united_nations():
+    assert {(pack.speedometers[-1].kind, pack.speedometers[-1].pack) for pack in PACKS.values()} == {("r39", "unece")}
