@@ -60,6 +60,9 @@ class StrictRoute(APIRoute):
 
     def matches(self, scope: Scope) -> tuple[Match, Scope]:
         """Return whether the route suits the request."""
+        # Most routes are another's: without parameters and mount point a comparison tells, no pattern is needed.
+        if not self.param_convertors and scope["path"] != self.path and not scope.get("root_path"):
+            return Match.NONE, {}
         match, child_scope = super().matches(scope)
         if match is Match.PARTIAL and scope["method"] in self._methods:
             return Match.FULL, child_scope
