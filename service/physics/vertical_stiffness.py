@@ -11,8 +11,8 @@ STIFFNESS_BAND: Final = 0.10
 """Half-width of the band of the stiffness, car sizes."""
 STIFFNESS_BAND_OTHER: Final = 0.15
 """The same outside car sizes."""
-LOADED_RADIUS_BAND: Final = 0.015
-"""Half-width of the band of the static loaded radius at normal load."""
+LOADED_RADIUS_BAND_MM: Final = 1.5
+"""Half-width of the band of the static loaded radius at normal load [mm]."""
 
 
 def vertical_stiffness_n_per_mm(
@@ -82,7 +82,7 @@ def static_loaded_radius_mm(overall_diameter_mm: Num, load_n: Num, stiffness_n_p
     Returns
     -------
     float or array
-        Radius [mm], within plus or minus `LOADED_RADIUS_BAND` at normal load.
+        Radius [mm], within plus or minus `LOADED_RADIUS_BAND_MM` at normal load.
 
     References
     ----------
