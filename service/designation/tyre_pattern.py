@@ -12,14 +12,12 @@ from service.designation.service_description import SPEED_LETTERS
 from service.designation.text import PATTERN_BLANK, PATTERN_CROSSES, PATTERN_DASHES, either_case
 
 _MAYBE = f"{PATTERN_BLANK}?"
-_GAP = f"{PATTERN_BLANK}{{1,2}}"
-_ANY_GAP = f"{PATTERN_BLANK}{{0,2}}"
 
 _INDEX = "(?:[1-9]?[0-9]|1[0-9]{2}|2[0-7][0-9])"
 _SYMBOL = f"(?:[Aa][1-8]|[{SPEED_LETTERS}{SPEED_LETTERS.lower()}])"
 _SERVICE = (
     f"(?:{_INDEX}(?:{_MAYBE}/{_MAYBE}{_INDEX})?{_MAYBE}{_SYMBOL}"
-    rf"(?:{_MAYBE}\({_INDEX}(?:/{_INDEX})?{_MAYBE}{_SYMBOL}\))?|\({_INDEX}[Yy]\))"
+    rf"(?:{_MAYBE}\({_INDEX}(?:/{_INDEX})?{_SYMBOL}\))?|\({_INDEX}[Yy]\))"
 )
 
 _RANGE = "[A-HJLMNa-hjlmn]"
@@ -29,12 +27,12 @@ _MARKING = (
     r"(?:[Mm][+&\/.\-]?[Ss]|3[Pp][Mm][Ss][Ff]|[Pp][Oo][Rr]|[Mm][Pp][Tt]|[Mm][Ll]|[Ee][Tt]|[Ff][Rr][Tt]"
     "|[Nn][Hh][Ss]|[Ss][Tt]|[Tt][LlTt]|(?:[468]|1[02468]|20)[Pp][Rr])"
 )
-_MARKINGS = f"(?:{_GAP}{_MARKING})"
+_MARKINGS = f"(?:{PATTERN_BLANK}{_MARKING})"
 
 
 def _load(load: str) -> str:
-    """Return the pattern of an optional load version or load range with up to two markings before it."""
-    return f"(?:{_MARKINGS}{{0,2}}{_GAP}(?:{load}))?"
+    """Return the pattern of an optional load version or load range with perhaps one marking before it."""
+    return f"(?:{_MARKINGS}?{PATTERN_BLANK}(?:{load}))?"
 
 
 _CONSTRUCTION = f"{_MAYBE}(?:[Zz]?[Rr][Ff]?|[DdBb{PATTERN_DASHES}]){_MAYBE}"
@@ -56,9 +54,9 @@ _TRUCK_SIZE = f"(?:[Ll][Tt]{_MAYBE}{_METRIC_SIZE}|{_FLOTATION_SIZE}{_MAYBE}[Ll][
 _OTHER_SIZE = f"(?:(?:[Hh][Ll]|[Tt]){_MAYBE}{_METRIC_SIZE}|{_FLOTATION_SIZE})"
 
 TYRE_PATTERN: str = (
-    f"^(?:(?:{_PLAIN_SIZE}(?:{_GAP}{_SERVICE})?|{_COMMERCIAL_SIZE}(?:{_ANY_GAP}{_SERVICE})?)"
+    f"^(?:(?:{_PLAIN_SIZE}(?:{PATTERN_BLANK}{_SERVICE})?|{_COMMERCIAL_SIZE}(?:{_MAYBE}{_SERVICE})?)"
     f"{_load(f'{_VERSION}|{_RANGE_WORDS}')}"
-    f"|{_TRUCK_SIZE}(?:{_GAP}{_SERVICE})?{_load(f'{_RANGE}|{_RANGE_WORDS}')}"
-    f"|{_OTHER_SIZE}(?:{_GAP}{_SERVICE})?{_load(_RANGE_WORDS)}"
+    f"|{_TRUCK_SIZE}(?:{PATTERN_BLANK}{_SERVICE})?{_load(f'{_RANGE}|{_RANGE_WORDS}')}"
+    f"|{_OTHER_SIZE}(?:{PATTERN_BLANK}{_SERVICE})?{_load(_RANGE_WORDS)}"
     f"){_MARKINGS}{{0,5}}$"
 )
