@@ -11,6 +11,7 @@ from functools import lru_cache
 from typing import NamedTuple
 
 from service.assessment.case import Axle, Fitment, Measured, Rim
+from service.assessment.service_description import service_facts
 from service.core.numeric import UNKNOWN
 from service.core.units import MM_PER_INCH
 from service.designation.rim import RimDesignation
@@ -18,16 +19,7 @@ from service.designation.tyre import TyreDesignation
 from service.physics.dimensions import overall_diameter_mm, section_height_mm
 from service.physics.pressure_load import LOAD_EXPONENT
 from service.physics.rolling import DIAGONAL_FACTOR, RADIAL_FACTOR
-from service.standards import (
-    approved_rim_width,
-    commercial_speed_load,
-    load_index,
-    old_series,
-    passenger_speed_load,
-    rim_diameter,
-    rim_width,
-    speed_symbol,
-)
+from service.standards import approved_rim_width, old_series, rim_diameter, rim_width
 
 # How the approved rim widths are known.
 BY_RULE, BY_TABLE, BY_MAKER = 0.0, 1.0, 2.0
@@ -39,7 +31,6 @@ REINFORCED_PRESSURE_KPA = 290.0
 P_METRIC_PRESSURE_KPA = 240.0
 P_METRIC_REINFORCED_PRESSURE_KPA = 280.0
 TEMPORARY_SPARE_PRESSURE_KPA = 420.0
-Z_RATED_ABOVE_KMH = 240.0
 # The load-pressure law of P-metric tyres, source TRA design guide (second hand).
 P_METRIC_EXPONENT = 0.5
 
@@ -68,15 +59,6 @@ class TyreFacts(NamedTuple):
     winter_mark: float
 
 
-class ServiceFacts(NamedTuple):
-    """What the tyre may carry at the vehicle's top speed, and how fast it may go."""
-
-    load_index: float
-    rated_kg: float
-    load_factor: float
-    speed_capability_kmh: float
-
-
 class RimFacts(NamedTuple):
     """What the designation and the caller say of a rim."""
 
@@ -90,12 +72,6 @@ class RimFacts(NamedTuple):
     centre_bore_mm: float
     rim_rating_kg: float
     rim_mass_kg: float
-
-
-class _Description(NamedTuple):
-    load_index: int | None
-    load_index_twin: int | None
-    speed_symbol: str | None
 
 
 class WheelFacts(NamedTuple):
@@ -204,6 +180,8 @@ def _section(designation: TyreDesignation, nominal: float) -> tuple[float, float
     if designation.overall_diameter_in is not None:
         outer = designation.overall_diameter_in * MM_PER_INCH
         height = (outer - nominal) / 2.0
+        if not height > 0.0:
+            return width, UNKNOWN, UNKNOWN, UNKNOWN, UNKNOWN, width
         return width, 100.0 * height / width, height, outer, UNKNOWN, width
     if designation.aspect_ratio is None:
         row = old_series.row(width, designation.rim_code)
@@ -240,46 +218,6 @@ def _reference_pressure_kpa(designation: TyreDesignation) -> float:
 
 
 @lru_cache(maxsize=8192)
-def service_facts(designation: TyreDesignation, wheels_per_side: int, max_speed_kmh: float) -> ServiceFacts:
-    """Return load and speed by the service description, the additional one where that carries more."""
-    main = _Description(designation.load_index, designation.load_index_twin, designation.speed_symbol)
-    facts = _by_description(designation, main, wheels_per_side, max_speed_kmh)
-    point = designation.additional
-    if point is None:
-        return facts
-    unique = _Description(point.load_index, point.load_index_twin, point.speed_symbol)
-    other = _by_description(designation, unique, wheels_per_side, max_speed_kmh)
-    enough = other.speed_capability_kmh >= max_speed_kmh or facts.speed_capability_kmh < max_speed_kmh
-    better = other.rated_kg * other.load_factor > facts.rated_kg * facts.load_factor
-    return other if enough and better else facts
-
-
-def _by_description(
-    designation: TyreDesignation, description: _Description, wheels_per_side: int, max_speed_kmh: float
-) -> ServiceFacts:
-    index, symbol = description.load_index, description.speed_symbol
-    if wheels_per_side > 1 and description.load_index_twin is not None:
-        index = description.load_index_twin
-    rated = UNKNOWN if index is None else load_index.load_kg(index)
-    shown = UNKNOWN if index is None else float(index)
-    if symbol is None:
-        reach = Z_RATED_ABOVE_KMH if designation.z_rated and max_speed_kmh <= Z_RATED_ABOVE_KMH else UNKNOWN
-        return ServiceFacts(shown, rated, UNKNOWN, reach)
-    if designation.commercial:
-        single = description.load_index if description.load_index is not None else 0
-        reach = commercial_speed_load.speed_reach_kmh(symbol, single)
-        factor = commercial_speed_load.load_factor(symbol, single, min(max_speed_kmh, reach))
-        # The table's bonus below the symbol's speed is lawful in named cases only, so it is not counted.
-        return ServiceFacts(shown, rated, min(factor, 1.0), reach)
-    reach = speed_symbol.speed_kmh(symbol)
-    if designation.bracketed and max_speed_kmh > reach:
-        return ServiceFacts(shown, rated, UNKNOWN, UNKNOWN)
-    # A tyre that is too slow is told so by its own finding; its load is then taken at its own speed.
-    factor = passenger_speed_load.load_factor(symbol, min(max_speed_kmh, reach))
-    return ServiceFacts(shown, rated, factor, reach)
-
-
-@lru_cache(maxsize=8192)
 def _rim_designation_facts(designation: RimDesignation) -> tuple[float, float, float, float, float]:
     offset = UNKNOWN if designation.offset_mm is None else designation.offset_mm
     hump = UNKNOWN if designation.hump is None else 1.0
@@ -305,12 +243,15 @@ def _with_measured(facts: TyreFacts, measured: Measured) -> TyreFacts:
     changed: dict[str, float] = {}
     outer = measured.overall_diameter_mm
     if not math.isnan(outer):
-        changed["overall_diameter_mm"] = outer
-        changed["section_height_mm"] = (outer - facts.rim_diameter_mm) / 2.0
-    if not math.isnan(measured.approved_min_in):
-        changed.update(
-            approved_min_in=measured.approved_min_in, approved_max_in=measured.approved_max_in, approval=BY_MAKER
-        )
+        height = (outer - facts.rim_diameter_mm) / 2.0
+        # A tyre no larger than its rim is a slip of the pen: its diameter is then not known.
+        believable = height > 0.0
+        changed["overall_diameter_mm"] = outer if believable else UNKNOWN
+        changed["section_height_mm"] = height if believable else UNKNOWN
+    low, high = measured.approved_min_in, measured.approved_max_in
+    if not math.isnan(low):
+        low, high = (low, high) if low <= high else (UNKNOWN, UNKNOWN)
+        changed.update(approved_min_in=low, approved_max_in=high, approval=BY_MAKER)
     if not math.isnan(measured.reference_pressure_kpa):
         changed["reference_pressure_kpa"] = measured.reference_pressure_kpa
     return facts._replace(**changed)

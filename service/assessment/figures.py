@@ -10,7 +10,7 @@ from typing import NamedTuple
 
 from service.assessment.case import Axle
 from service.assessment.facts import WheelFacts
-from service.core.numeric import known_or, larger, smaller
+from service.core.numeric import UNKNOWN, known_or, larger, pick, smaller
 from service.core.units import MM_PER_INCH, STANDARD_GRAVITY_M_S2
 from service.physics.aquaplaning import gallaway_onset_kmh
 from service.physics.contact_patch import contact_patch, tread_width_mm
@@ -19,7 +19,7 @@ from service.physics.dimensions import section_width_mm, service_width_mm, worn_
 from service.physics.pressure_load import load_at_pressure_kg, pressure_for_load_kpa, speed_pressure_addition_kpa
 from service.physics.rolling import revolutions_per_km, rolling_circumference_mm
 from service.physics.understeer import axle_stiffness_n_per_deg, lateral_load_transfer_n
-from service.physics.vertical_stiffness import static_loaded_radius_mm, vertical_stiffness_n_per_mm
+from service.physics.vertical_stiffness import vertical_stiffness_n_per_mm
 from service.physics.wheel_position import inner_edge_mm, outer_edge_mm, rim_overall_width_mm
 from service.rules.limits import Limits
 
@@ -30,6 +30,9 @@ WATER_FILM_MM = 2.0
 TEXTURE_DEPTH_MM = 1.0
 # The steady cornering at which load transfer is taken into account (project's choice).
 LATERAL_ACCELERATION_G = 0.3
+# The models hold for a tyre that is not crushed: deflection below half its sidewall, load below 1.2 of the rated one.
+DEEPEST_SHARE = 0.5
+MOST_OVERLOAD = 1.2
 # Pressure for the estimates when neither the caller nor the load gives one.
 ASSUMED_PRESSURE_KPA = 250.0
 
@@ -74,7 +77,9 @@ def geometry(facts: WheelFacts, limits: Limits) -> Geometry:
         facts.measured_width_mm,
         known_or(section_width_mm(facts.design_width_mm, rim_width_mm, facts.design_rim_mm), facts.design_width_mm),
     )
-    worn = worn_diameter_mm(facts.overall_diameter_mm, known_or(NEW_TREAD_DEPTH_MM - facts.tread_depth_mm, 0.0))
+    # A tread deeper than the assumed new one is no sign of growth.
+    loss = known_or(larger(NEW_TREAD_DEPTH_MM - facts.tread_depth_mm, 0.0), 0.0)
+    worn = worn_diameter_mm(facts.overall_diameter_mm, loss)
     circumference = known_or(
         facts.measured_circumference_mm, rolling_circumference_mm(worn, facts.circumference_factor)
     )
@@ -136,16 +141,20 @@ def behaviour(facts: WheelFacts, shape: Geometry, pressure_kpa: float, axle: Axl
     stiffness = vertical_stiffness_n_per_mm(
         pressure_kpa, facts.aspect_percent, facts.nominal_width_mm, facts.rim_diameter_mm
     )
-    radius = static_loaded_radius_mm(shape.overall_diameter_mm, force, stiffness)
+    deflection = force / stiffness
+    # Half the sidewall is beyond what any of the models was made for; what rests on it is not known then.
+    deflection = pick(deflection < DEEPEST_SHARE * facts.section_height_mm, deflection, UNKNOWN)
+    radius = 0.5 * shape.overall_diameter_mm - deflection
     patch = contact_patch(
         force,
         pressure_kpa,
         shape.overall_diameter_mm,
         facts.section_height_mm,
         tread_width_mm(facts.nominal_width_mm, facts.aspect_percent),
-        force / stiffness,
+        deflection,
     )
     rated = facts.rated_kg * STANDARD_GRAVITY_M_S2
+    rated = pick(force < MOST_OVERLOAD * rated, rated, UNKNOWN)
     level = cornering_stiffness_n_per_deg(force, rated)
     pairs = axle.wheels_per_side
     transfer = lateral_load_transfer_n(mass, axle.track_mm, height_mm, LATERAL_ACCELERATION_G)

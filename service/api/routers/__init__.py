@@ -6,6 +6,11 @@ from typing import Final
 
 from fastapi import APIRouter
 
-from service.api.routers import health
+from service.api.routers import designations, fitments, health, tables
 
-ROUTERS: Final[tuple[APIRouter, ...]] = (health.router,)
+ROUTERS: Final[tuple[APIRouter, ...]] = (
+    fitments.router,
+    designations.router,
+    tables.router,
+    health.router,
+)

@@ -1,0 +1,32 @@
+"""The questions about fitments."""
+
+from __future__ import annotations
+
+from fastapi import APIRouter, Request
+
+from service.api import render, translate
+from service.api.problem import problem_responses
+from service.api.routes import StrictRoute, body_limit
+from service.api.schemas.assessment import Assessment
+from service.api.schemas.request import CheckRequest
+from service.assessment.assess import assess
+
+router = APIRouter(prefix="/v1/fitments", route_class=StrictRoute, tags=["fitments"])
+
+# The largest valid body, every character of its designations escaped, is some 12 KiB.
+CHECK_BODY_BYTES = 16 * 1024
+
+
+@router.post(
+    "/check",
+    summary="Assess one candidate on one vehicle",
+    operation_id="check_fitment",
+    response_model=Assessment,
+    responses=problem_responses(400, 405, 408, 413, 415, 422, 500, 503),
+)
+@body_limit(CHECK_BODY_BYTES)
+async def check(asked: CheckRequest, request: Request) -> object:
+    """Answer with a verdict, its findings, the numbers behind them, what to do and what to beware of."""
+    found = assess(translate.case(asked))
+    request.app.state.metrics.observe_verdict(found.verdict)
+    return render.assessment(found)

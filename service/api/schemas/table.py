@@ -1,0 +1,34 @@
+"""A printed table as the service holds it."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from service.api.schemas.assessment import Told
+from service.api.schemas.base import part, text
+
+Cell = str | int | float
+
+
+class TableColumn(Told):
+    """One column."""
+
+    name: str = text("Name.", 60, "load_index")
+    unit: str = text("Unit; empty for a bare number or text.", 20, "kg")
+    description: str = text("What it holds.", 300, "Load index.")
+
+
+class Table(Told):
+    """A table with its source and how far it was read."""
+
+    name: str = text("Name.", 40, "load-index")
+    title: str = text("Title.", 200, "Load-capacity index")
+    source: str = text("What it rests on.", 400, "Load-capacity index table")
+    status: str = text("How far the source was read.", 20, "read")
+    edition: str = text("Edition of the source.", 200, "annex 4")
+    note: str = text("What a user must know.", 2000, "LI 50 is from memory.")
+    interpolate: bool = part("Whether the source interpolates between rows.", example=False)
+    columns: list[TableColumn] = part("The columns, left to right.", max_length=20)
+    rows: list[dict[str, Any]] = part(
+        "The rows: column name to cell; a blank cell is absent.", [[{"load_index": 91, "mass_kg": 615}]], max_length=500
+    )

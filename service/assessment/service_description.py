@@ -1,0 +1,73 @@
+"""What a tyre may carry at the vehicle's top speed, and how fast it may go, by its service description.
+
+References
+----------
+.. [UN-R30] para. 2.31 for passenger tyres, [UN-R54] annex 8 for commercial ones.
+"""
+
+from __future__ import annotations
+
+from functools import lru_cache
+from typing import NamedTuple
+
+from service.core.numeric import UNKNOWN
+from service.designation.tyre import TyreDesignation
+from service.standards import commercial_speed_load, load_index, passenger_speed_load, speed_symbol
+
+# ZR without a service description is "above 240 km/h": common practice, from memory.
+Z_RATED_ABOVE_KMH = 240.0
+
+
+class ServiceFacts(NamedTuple):
+    """What the tyre may carry at the vehicle's top speed, and how fast it may go."""
+
+    load_index: float
+    rated_kg: float
+    load_factor: float
+    speed_capability_kmh: float
+
+
+class _Description(NamedTuple):
+    load_index: int | None
+    load_index_twin: int | None
+    speed_symbol: str | None
+
+
+@lru_cache(maxsize=8192)
+def service_facts(designation: TyreDesignation, wheels_per_side: int, max_speed_kmh: float) -> ServiceFacts:
+    """Return load and speed by the service description, the additional one where that carries more."""
+    main = _Description(designation.load_index, designation.load_index_twin, designation.speed_symbol)
+    facts = _by_description(designation, main, wheels_per_side, max_speed_kmh)
+    point = designation.additional
+    if point is None:
+        return facts
+    unique = _Description(point.load_index, point.load_index_twin, point.speed_symbol)
+    other = _by_description(designation, unique, wheels_per_side, max_speed_kmh)
+    enough = other.speed_capability_kmh >= max_speed_kmh or facts.speed_capability_kmh < max_speed_kmh
+    better = other.rated_kg * other.load_factor > facts.rated_kg * facts.load_factor
+    return other if enough and better else facts
+
+
+def _by_description(
+    designation: TyreDesignation, description: _Description, wheels_per_side: int, max_speed_kmh: float
+) -> ServiceFacts:
+    index, symbol = description.load_index, description.speed_symbol
+    if wheels_per_side > 1 and description.load_index_twin is not None:
+        index = description.load_index_twin
+    rated = UNKNOWN if index is None else load_index.load_kg(index)
+    shown = UNKNOWN if index is None else float(index)
+    if symbol is None:
+        reach = Z_RATED_ABOVE_KMH if designation.z_rated and max_speed_kmh <= Z_RATED_ABOVE_KMH else UNKNOWN
+        return ServiceFacts(shown, rated, UNKNOWN, reach)
+    if designation.commercial:
+        single = description.load_index if description.load_index is not None else 0
+        reach = commercial_speed_load.speed_reach_kmh(symbol, single)
+        factor = commercial_speed_load.load_factor(symbol, single, min(max_speed_kmh, reach))
+        # The table's bonus below the symbol's speed is lawful in named cases only, so it is not counted.
+        return ServiceFacts(shown, rated, min(factor, 1.0) if factor > 0.0 else UNKNOWN, reach)
+    reach = speed_symbol.speed_kmh(symbol)
+    if designation.bracketed and max_speed_kmh > reach:
+        return ServiceFacts(shown, rated, UNKNOWN, UNKNOWN)
+    # A tyre that is too slow is told so by its own finding; its load is then taken at its own speed.
+    factor = passenger_speed_load.load_factor(symbol, min(max_speed_kmh, reach))
+    return ServiceFacts(shown, rated, factor, reach)
