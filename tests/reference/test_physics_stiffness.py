@@ -4,7 +4,7 @@ Sources: open Magic Formula sets of 205/60R15, 235/60R16, 185/80R14; measurement
 stiffness at 165 and 248 kPa, loaded radius at 5000 N). Nothing was tuned to them.
 
 Honest disagreement, formula over reference: vertical stiffness +7.9, +9.6, +6.6, -2.8, +4.2 %, loaded radius within
-0.1 %; cornering stiffness +16.6 % (205/60R15 with load index 91) and -9.4 % (235/60R16 with load index 100). The load
+0.3 mm; cornering stiffness +16.6 % (205/60R15 with load index 91) and -9.4 % (235/60R16 with load index 100). The load
 indices are those of the sizes, the sets do not state them; with the extra-load 104 the second miss is -6.4 %.
 """
 

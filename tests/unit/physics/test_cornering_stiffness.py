@@ -42,3 +42,23 @@ def test_the_band_multiplies_the_ends_of_the_factors():
     # Wider and taller: the least is 1.1^0.2 x 1.1^-0.8, the greatest 1.1^1.0 x 1.1^-0.1.
     band = relative_cornering_stiffness_band(1.1, 1.1, 1.0, 1.0)
     assert (band.low, band.high) == pytest.approx((1.1**-0.6, 1.1**0.9))
+
+
+@pytest.mark.parametrize(
+    ("ratios", "exponents"),
+    [
+        pytest.param((1.2, 1.0, 1.0, 1.0), (0.5, 0.2, 1.0), id="width"),
+        pytest.param((1.0, 0.8, 1.0, 1.0), (-0.4, -0.1, -0.8), id="height"),
+        pytest.param((1.0, 1.0, 1.2, 1.0), (0.4, 0.1, 0.5), id="rim"),
+        pytest.param((1.0, 1.0, 1.0, 0.8), (-0.3, 0.2, -0.7), id="pressure"),
+    ],
+)
+def test_each_ratio_alone_follows_its_own_exponents(ratios, exponents):
+    # The exponents (likely, least, greatest gain) are this project's judgement; no paper gives them.
+    ratio = next(ratio for ratio in ratios if ratio != 1.0)
+    assert relative_cornering_stiffness_band(*ratios) == pytest.approx(tuple(ratio**power for power in exponents))
+
+
+def test_the_four_ratios_multiply():
+    # 16^0.5 x 16^-0.4 x 16^0.4 x 16^-0.3 = 16^0.2.
+    assert relative_cornering_stiffness(16.0, 16.0, 16.0, 16.0, ELASTICITIES.value) == pytest.approx(16.0**0.2)

@@ -7,6 +7,7 @@ import math
 import pytest
 
 from service.physics.dimensions import section_height_mm, section_width_mm, service_width_mm, worn_diameter_mm
+from service.physics.rolling import DIAGONAL_FACTOR, rolling_circumference_mm
 
 
 def test_a_tyre_on_its_theoretical_rim_has_its_nominal_width():
@@ -20,6 +21,11 @@ def test_a_lost_millimetre_of_tread_takes_two_off_the_diameter():
 def test_a_tyre_may_grow_by_its_tolerance():
     # 4 % of 225 mm is 9 mm.
     assert service_width_mm(225.0, 4.0) == pytest.approx(234.0)
+
+
+def test_a_diagonal_tyre_rolls_less_far_than_a_radial_one():
+    # The factor 2.99 is from memory.
+    assert rolling_circumference_mm(600.0, DIAGONAL_FACTOR) == pytest.approx(1794.0)
 
 
 def test_an_unknown_width_stays_unknown():

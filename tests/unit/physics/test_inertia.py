@@ -18,6 +18,16 @@ def test_a_common_size_weighs_what_it_commonly_weighs():
     assert tyre_mass_kg(632.0, 205.0, 406.0) == pytest.approx(9.5, rel=MASS_BAND)
 
 
+def test_a_tyre_without_sidewalls_is_tread_and_beads():
+    # Overall diameter and rim both 381 mm: 18.2 pi 0.381 0.8 0.2 = 3.4855 kg of tread, 1 kg of beads, by hand.
+    assert tyre_mass_kg(381.0, 200.0, 381.0) == pytest.approx(4.4855, abs=1e-4)
+
+
+def test_a_tyre_without_width_is_sidewalls_and_beads():
+    # Two rings from 381 to 581 mm: 8 x pi / 2 x 0.1924 = 2.4178 kg, 1 kg of beads, by hand.
+    assert tyre_mass_kg(581.0, 0.0, 381.0) == pytest.approx(3.4178, abs=1e-4)
+
+
 def test_the_radius_of_gyration_is_nine_tenths_of_the_radius():
     assert radius_of_gyration_mm(600.0) == pytest.approx(270.0)
 
