@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from service.assessment.case import Case
 from service.assessment.comparison import AxleView, CarView
-from service.assessment.grade import finite
+from service.assessment.grade import Grade, finite
 from service.assessment.law_quantities import ON_AN_AXLE, ON_THE_VEHICLE
 from service.assessment.words import plain
 from service.core.findings import MET, NOT_ASSESSED, Finding, Remedy, Where
+from service.core.numeric import UNKNOWN, pick
 from service.rules.rule import Bound, Rule
 
 
@@ -35,23 +38,33 @@ def measured(rule: Rule, view: AxleView | CarView) -> tuple[float, ...]:
 def _rated(rule: Rule, bound: Bound, view: AxleView) -> float:
     if rule.divisor != 1.0:
         # Some places count passenger tyres on other vehicles at a fraction of their rating.
-        facts = view.then.facts._replace(rated_kg=view.then.facts.rated_kg / rule.divisor)
+        facts = view.then.facts
+        rated = pick(facts.commercial == 1.0, facts.rated_kg, facts.rated_kg / rule.divisor)
+        facts = facts._replace(rated_kg=rated)
         view = view._replace(then=view.then._replace(facts=facts))
     return ON_AN_AXLE[bound.quantity](view)
 
 
-def grade(rule: Rule, view: AxleView | CarView) -> int:
-    """Return the outcome of one rule; floats or arrays alike."""
-    return rule.outcome(*measured(rule, view))
+def grades(case: Case, car: CarView) -> Iterator[tuple[Rule, Where, Grade]]:
+    """Return the grade of every rule that applies, and of those that may apply but lack a fact."""
+    for where, view in _places(car):
+        for rule in rules_of(case, where):
+            values = measured(rule, view)
+            yield rule, where, Grade(rule.outcome(*values), values[0], rule.value)
+        for rule, _ in _unsettled_rules(case, where):
+            yield rule, where, Grade(NOT_ASSESSED, UNKNOWN, rule.value)
+
+
+def _places(car: CarView) -> tuple[tuple[Where, AxleView | CarView], ...]:
+    return (("front", car.front), ("rear", car.rear), ("vehicle", car))
 
 
 def findings(case: Case, car: CarView) -> list[Finding]:
     """Return one finding for every rule that applies, and one for each that may apply but lacks a fact."""
     found = []
-    places: tuple[tuple[Where, AxleView | CarView], ...] = (("front", car.front), ("rear", car.rear), ("vehicle", car))
-    for where, view in places:
+    for where, view in _places(car):
         found += [_explain(rule, where, view) for rule in rules_of(case, where)]
-        found += _unsettled(case, where)
+        found += [_unsettled_finding(rule, missing, where) for rule, missing in _unsettled_rules(case, where)]
     return found
 
 
@@ -97,10 +110,10 @@ def _missing_remedy(bound: Bound, where: Where) -> Remedy:
     return Remedy("state complete designations of present and proposed tyres", pointer, "service_description")
 
 
-def _unsettled(case: Case, where: Where) -> list[Finding]:
+def _unsettled_rules(case: Case, where: Where) -> tuple[tuple[Rule, tuple[str, ...]], ...]:
     vehicle = case.vehicle
     driven = None if vehicle.driven_axle is None else vehicle.driven_axle in (where, "all")
-    found = case.pack.unsettled_for(
+    return case.pack.unsettled_for(
         vehicle.category,
         where,
         driven=driven,
@@ -108,7 +121,6 @@ def _unsettled(case: Case, where: Where) -> list[Finding]:
         built=vehicle.built,
         date=case.date,
     )
-    return [_unsettled_finding(rule, missing, where) for rule, missing in found]
 
 
 def _unsettled_finding(rule: Rule, missing: tuple[str, ...], where: Where) -> Finding:
