@@ -8,8 +8,7 @@ from service.assessment.actions import CAUTIONS, Action, actions
 from service.assessment.assumptions import assumptions
 from service.assessment.case import Case
 from service.assessment.checks import AXLE_CHECKS, CAR_CHECKS, law
-from service.assessment.comparison import CarView, weigh
-from service.assessment.facts import wheel_facts
+from service.assessment.comparison import CarView, candidate_facts, weigh
 from service.assessment.summary import summary
 from service.assessment.trade_offs import trade_offs
 from service.assessment.verdict import Verdict, verdict_of, worst_first
@@ -32,13 +31,7 @@ class Assessment(NamedTuple):
 
 def assess(case: Case) -> Assessment:
     """Return the assessment of one candidate on one vehicle."""
-    vehicle, candidate = case.vehicle, case.candidate
-    car = weigh(
-        vehicle,
-        case.pack,
-        wheel_facts(candidate.front, vehicle.front, vehicle.max_speed_kmh),
-        wheel_facts(candidate.rear, vehicle.rear, vehicle.max_speed_kmh),
-    )
+    car = weigh(case, *candidate_facts(case, case.candidate))
     findings = [check.explain(view, check.grade(view)) for check in AXLE_CHECKS for view in (car.front, car.rear)]
     findings += [check.explain(car, check.grade(car)) for check in CAR_CHECKS]
     findings += law.findings(case, car)

@@ -61,7 +61,7 @@ def columns(table: FloatArray) -> WheelFacts:
 
 def grade_all(case: Case, front: WheelFacts, rear: WheelFacts) -> Graded:
     """Return the grades of many candidates on the vehicle of a case; its own candidate is not looked at."""
-    car = weigh(case.vehicle, case.pack, front, rear)
+    car = weigh(case, front, rear)
     size = np.shape(front.rim_code)
     questions: list[Question] = []
     grades: list[Grade] = []
@@ -72,8 +72,8 @@ def grade_all(case: Case, front: WheelFacts, rear: WheelFacts) -> Graded:
     for car_check in CAR_CHECKS:
         questions.append(Question(car_check.code, "vehicle", car_check.required))
         grades.append(car_check.grade(car))
-    for rule, where, grade in law.grades(case, car):
-        questions.append(Question(rule.code, where, required=False))
+    for code, where, grade in law.grades(case, car):
+        questions.append(Question(code, where, required=False))
         grades.append(grade)
     outcomes = np.empty((len(grades), *size), np.int8)
     measured = np.empty((len(grades), *size))

@@ -8,8 +8,9 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from service.assessment.case import Axle, Vehicle
+from service.assessment.case import Axle, Candidate, Case, Vehicle
 from service.assessment.change import AxleChange, CarChange, Wheel, axle_change, car_change
+from service.assessment.conditions import Conditions, conditions_of
 from service.assessment.facts import WheelFacts, wheel_facts
 from service.assessment.figures import (
     behaviour,
@@ -32,10 +33,12 @@ class AxleView(NamedTuple):
     axle: Axle
     vehicle: Vehicle
     limits: Limits
+    pack: RulePack
     now: Wheel
     then: Wheel
     change: AxleChange
     proposed_pressure_kpa: float
+    conditions: Conditions
 
 
 class CarView(NamedTuple):
@@ -53,7 +56,7 @@ def present_wheel(axle: Axle, vehicle: Vehicle, limits: Limits) -> Wheel:
     """Return the wheel fitted now on an axle."""
     facts = wheel_facts(axle.fitted, axle, vehicle.max_speed_kmh)
     shape = geometry(facts, limits)
-    carried = load(facts, axle, limits, vehicle.max_speed_kmh)
+    carried = load(facts, axle, limits, vehicle)
     pressure = present_pressure_kpa(facts, carried)
     height = vehicle.centre_of_gravity_height_mm
     return Wheel(facts, shape, carried, behaviour(facts, shape, pressure, axle, height))
@@ -62,7 +65,7 @@ def present_wheel(axle: Axle, vehicle: Vehicle, limits: Limits) -> Wheel:
 def proposed_wheel(facts: WheelFacts, now: Wheel, axle: Axle, vehicle: Vehicle, limits: Limits) -> tuple[Wheel, float]:
     """Return the wheel to be fitted, and the pressure proposed for it."""
     shape = geometry(facts, limits)
-    carried = load(facts, axle, limits, vehicle.max_speed_kmh)
+    carried = load(facts, axle, limits, vehicle)
     proposed = known_or(
         equivalent_pressure_kpa(now.facts, now.behaviour.pressure_kpa, facts), now.behaviour.pressure_kpa
     )
@@ -71,10 +74,13 @@ def proposed_wheel(facts: WheelFacts, now: Wheel, axle: Axle, vehicle: Vehicle, 
     return Wheel(facts, shape, carried, behaviour(facts, shape, pressure, axle, height)), proposed
 
 
-def weigh(vehicle: Vehicle, pack: RulePack, front: WheelFacts, rear: WheelFacts) -> CarView:
-    """Return present against proposed for a vehicle and the rows of the proposed wheels."""
+def weigh(case: Case, front: WheelFacts, rear: WheelFacts) -> CarView:
+    """Return present against proposed for the vehicle of a case and the rows of the proposed wheels."""
+    vehicle, pack = case.vehicle, case.pack
+    conditions = conditions_of(case)
     views = [
-        _axle_view(axle, vehicle, pack.limits, facts) for axle, facts in ((vehicle.front, front), (vehicle.rear, rear))
+        _axle_view(axle, vehicle, pack, facts, conditions)
+        for axle, facts in ((vehicle.front, front), (vehicle.rear, rear))
     ]
     weights = (
         vehicle.front.estimate_mass_kg * STANDARD_GRAVITY_M_S2,
@@ -86,7 +92,18 @@ def weigh(vehicle: Vehicle, pack: RulePack, front: WheelFacts, rear: WheelFacts)
     return CarView(vehicle, pack.limits, pack, views[0], views[1], change)
 
 
-def _axle_view(axle: Axle, vehicle: Vehicle, limits: Limits, facts: WheelFacts) -> AxleView:
+def candidate_facts(case: Case, candidate: Candidate) -> tuple[WheelFacts, WheelFacts]:
+    """Return the rows of a candidate's front and rear wheel on the vehicle of a case."""
+    vehicle = case.vehicle
+    top, law = vehicle.max_speed_kmh, conditions_of(case).law_speed_kmh
+    return (
+        wheel_facts(candidate.front, vehicle.front, top, law),
+        wheel_facts(candidate.rear, vehicle.rear, top, law),
+    )
+
+
+def _axle_view(axle: Axle, vehicle: Vehicle, pack: RulePack, facts: WheelFacts, conditions: Conditions) -> AxleView:
+    limits = pack.limits
     now = present_wheel(axle, vehicle, limits)
     then, pressure = proposed_wheel(facts, now, axle, vehicle, limits)
-    return AxleView(axle.name, axle, vehicle, limits, now, then, axle_change(now, then), pressure)
+    return AxleView(axle.name, axle, vehicle, limits, pack, now, then, axle_change(now, then), pressure, conditions)

@@ -11,7 +11,7 @@ from functools import lru_cache
 from typing import NamedTuple
 
 from service.assessment.case import Axle, Fitment, Measured, Rim
-from service.assessment.service_description import service_facts
+from service.assessment.service_description import load_factor_at, service_facts
 from service.core.numeric import UNKNOWN
 from service.core.units import MM_PER_INCH
 from service.designation.rim import RimDesignation
@@ -115,10 +115,14 @@ class WheelFacts(NamedTuple):
     measured_circumference_mm: float
     tyre_mass_kg: float
     pressure_kpa: float
+    law_load_factor: float
 
 
-def wheel_facts(fitment: Fitment, axle: Axle, max_speed_kmh: float) -> WheelFacts:
-    """Return the row of one wheel on this axle of a vehicle with this top speed."""
+def wheel_facts(fitment: Fitment, axle: Axle, max_speed_kmh: float, law_speed_kmh: float = UNKNOWN) -> WheelFacts:
+    """Return the row of one wheel on this axle of a vehicle with this top speed.
+
+    `law_speed_kmh` is the speed at which the law of the place reads the load, NaN where it is the top speed.
+    """
     tyre = fitment.tyre
     designation = tyre.designation
     facts = tyre_facts(designation)
@@ -138,6 +142,7 @@ def wheel_facts(fitment: Fitment, axle: Axle, max_speed_kmh: float) -> WheelFact
             circumference,
             mass,
             fitment.pressure_kpa,
+            UNKNOWN if law_speed_kmh != law_speed_kmh else load_factor_at(designation, law_speed_kmh),
         )
     )
 

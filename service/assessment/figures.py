@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from service.assessment.case import Axle
+from service.assessment.case import Axle, Vehicle
 from service.assessment.facts import WheelFacts
 from service.core.numeric import UNKNOWN, known_or, larger, pick, smaller
 from service.core.units import MM_PER_INCH, STANDARD_GRAVITY_M_S2
@@ -23,6 +23,8 @@ from service.physics.vertical_stiffness import vertical_stiffness_n_per_mm
 from service.physics.wheel_position import inner_edge_mm, outer_edge_mm, rim_overall_width_mm
 from service.rules.limits import Limits
 
+# Trailers for which UN R142 counts passenger tyres with a smaller share at up to 100 km/h.
+SLOW_TRAILERS = ("O1", "O2")
 # Tread depth of a new car tyre where the caller gives none: common practice, no source.
 NEW_TREAD_DEPTH_MM = 8.0
 # The standing water of the aquaplaning level: a 2 mm film on a road of 1 mm texture depth (project's choice).
@@ -95,21 +97,29 @@ def geometry(facts: WheelFacts, limits: Limits) -> Geometry:
     )
 
 
-def load_share(facts: WheelFacts, axle: Axle, limits: Limits) -> float:
-    """Return the share of the axle's mass that each tyre must be able to carry."""
+def load_share(facts: WheelFacts, axle: Axle, limits: Limits, vehicle: Vehicle) -> float:
+    """Return the share of the axle's mass that each tyre must be able to carry.
+
+    Slow light trailers may load passenger tyres more; commercial tyres never get that relief.
+    """
+    slow_trailer = vehicle.category in SLOW_TRAILERS and vehicle.max_speed_kmh <= limits.trailer_speed_kmh.value
     if axle.wheels_per_side == 1:
-        return limits.load_share_single.value
-    passenger, commercial = limits.load_share_twin_passenger.value, limits.load_share_twin_commercial.value
+        commercial = limits.load_share_single.value
+        passenger = limits.load_share_trailer_single.value if slow_trailer else commercial
+    else:
+        commercial = limits.load_share_twin_commercial.value
+        twin = limits.load_share_twin_passenger.value
+        passenger = limits.load_share_trailer_twin.value if slow_trailer else twin
     return passenger + (commercial - passenger) * facts.commercial
 
 
-def load(facts: WheelFacts, axle: Axle, limits: Limits, max_speed_kmh: float) -> Load:
+def load(facts: WheelFacts, axle: Axle, limits: Limits, vehicle: Vehicle) -> Load:
     """Return what a wheel carries at the top speed against what its axle asks of it."""
     capacity = facts.rated_kg * facts.load_factor
-    share = load_share(facts, axle, limits)
+    share = load_share(facts, axle, limits, vehicle)
     required = axle.max_axle_mass_kg * share
     carrying = pressure_for_load_kpa(required, capacity, facts.reference_pressure_kpa, facts.pressure_exponent)
-    pressure = larger(carrying + speed_pressure_addition_kpa(max_speed_kmh), limits.least_pressure_kpa.value)
+    pressure = larger(carrying + speed_pressure_addition_kpa(vehicle.max_speed_kmh), limits.least_pressure_kpa.value)
     return Load(capacity, capacity / share, required, pressure)
 
 

@@ -9,6 +9,7 @@ from collections.abc import Callable, Mapping
 from types import MappingProxyType
 
 from service.assessment.comparison import AxleView, CarView
+from service.core.numeric import known_or
 from service.core.units import MM_PER_INCH
 
 Measure = Callable[[AxleView], float]
@@ -19,7 +20,11 @@ def _track_percent(view: AxleView) -> float:
 
 
 def _capacity_margin_percent(view: AxleView) -> float:
-    return 100.0 * (view.then.load.axle_capacity_kg / view.axle.max_axle_mass_kg - 1.0)
+    # The law may read the load at another speed, and ask for less than the axle mass.
+    facts = view.then.facts
+    gain = known_or(facts.law_load_factor, facts.load_factor) / facts.load_factor
+    asked = view.axle.max_axle_mass_kg * view.conditions.axle_mass_share
+    return 100.0 * (gain * view.then.load.axle_capacity_kg / asked - 1.0)
 
 
 def _rating_sum_margin_kg(view: AxleView) -> float:

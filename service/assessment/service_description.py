@@ -71,3 +71,14 @@ def _by_description(
     # A tyre that is too slow is told so by its own finding; its load is then taken at its own speed.
     factor = passenger_speed_load.load_factor(symbol, min(max_speed_kmh, reach))
     return ServiceFacts(shown, rated, factor, reach)
+
+
+@lru_cache(maxsize=8192)
+def load_factor_at(designation: TyreDesignation, speed_kmh: float) -> float:
+    """Return the share of the load index at a speed, the commercial table's bonus for slow driving included."""
+    symbol = designation.speed_symbol
+    if symbol is None:
+        return UNKNOWN
+    if designation.commercial:
+        return commercial_speed_load.load_factor(symbol, designation.load_index or 0, speed_kmh)
+    return passenger_speed_load.load_factor(symbol, speed_kmh)

@@ -14,6 +14,7 @@ from service.assessment.checks import (
     rim_fixing,
     rim_load,
     rim_width,
+    special_use,
     speed,
     speedometer,
     structure,
@@ -42,6 +43,7 @@ AXLE_CHECKS: tuple[Check[AxleView], ...] = (
     clearance.RADIAL,
     track.TRACK,
     tread_depth.DEPTH,
+    special_use.SPARE,
     wet_grip.AQUAPLANING,
 )
 CAR_CHECKS: tuple[Check[CarView], ...] = (

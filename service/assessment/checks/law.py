@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from service.assessment.case import Case
+from service.assessment.checks import law_speedometer, special_use
 from service.assessment.comparison import AxleView, CarView
 from service.assessment.grade import Grade, finite
 from service.assessment.law_quantities import ON_AN_AXLE, ON_THE_VEHICLE
@@ -45,14 +46,22 @@ def _rated(rule: Rule, bound: Bound, view: AxleView) -> float:
     return ON_AN_AXLE[bound.quantity](view)
 
 
-def grades(case: Case, car: CarView) -> Iterator[tuple[Rule, Where, Grade]]:
-    """Return the grade of every rule that applies, and of those that may apply but lack a fact."""
+def grades(case: Case, car: CarView) -> Iterator[tuple[str, Where, Grade]]:
+    """Return code, place and grade of every rule that applies, and of those that may apply but lack a fact."""
     for where, view in _places(car):
         for rule in rules_of(case, where):
             values = measured(rule, view)
-            yield rule, where, Grade(rule.outcome(*values), values[0], rule.value)
+            yield rule.code, where, Grade(rule.outcome(*values), values[0], rule.value)
         for rule, _ in _unsettled_rules(case, where):
-            yield rule, where, Grade(NOT_ASSESSED, UNKNOWN, rule.value)
+            yield rule.code, where, Grade(NOT_ASSESSED, UNKNOWN, rule.value)
+    if case.season == "winter" and case.pack.winter is not None:
+        for axle in (car.front, car.rear):
+            yield "law.winter_tyre", axle.name, special_use.grade_winter(axle)
+    for axle in special_use.towing_views(case, car):
+        yield "load.towing", axle.name, special_use.grade_towing(axle)
+    speedometer = law_speedometer.rule_of(case)
+    if speedometer is not None:
+        yield law_speedometer.CODE, "vehicle", law_speedometer.grade(car, *speedometer)
 
 
 def _places(car: CarView) -> tuple[tuple[Where, AxleView | CarView], ...]:
@@ -65,7 +74,9 @@ def findings(case: Case, car: CarView) -> list[Finding]:
     for where, view in _places(car):
         found += [_explain(rule, where, view) for rule in rules_of(case, where)]
         found += [_unsettled_finding(rule, missing, where) for rule, missing in _unsettled_rules(case, where)]
-    return found
+    found += special_use.winter_findings(case, car)
+    found += special_use.towing_findings(case, car)
+    return found + law_speedometer.findings(case, car)
 
 
 def _explain(rule: Rule, where: Where, view: AxleView | CarView) -> Finding:

@@ -22,7 +22,7 @@ def _grade_capacity(view: AxleView) -> Grade:
 
 def _index_remedy(view: AxleView, axle_mass_kg: float) -> Remedy:
     facts = view.then.facts
-    per_tyre = axle_mass_kg * load_share(facts, view.axle, view.limits)
+    per_tyre = axle_mass_kg * load_share(facts, view.axle, view.limits, view.vehicle)
     factor = facts.load_factor if facts.load_factor > 0.0 else 1.0
     index = least_index_for_kg(per_tyre / factor)
     pointer = tyre_pointer(view.name)

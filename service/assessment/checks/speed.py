@@ -5,7 +5,7 @@ from __future__ import annotations
 from service.assessment.comparison import AxleView
 from service.assessment.grade import Check, Grade, finite, unknown
 from service.assessment.words import plain, tyre_pointer
-from service.core.findings import NOT_ASSESSED, NOT_MET, Finding, Remedy
+from service.core.findings import ADVISORY, MET, NOT_ASSESSED, NOT_MET, Finding, Remedy
 from service.core.sources import basis
 from service.standards.speed_symbol import least_symbol_for_kmh
 
@@ -15,21 +15,38 @@ COMMERCIAL = basis("UN-R54 annex 8", "speed above the symbol at reduced load")
 
 def _grade(view: AxleView) -> Grade:
     speed, top = view.then.facts.speed_capability_kmh, view.vehicle.max_speed_kmh
-    return Grade(NOT_MET * (speed < top) + unknown(speed), speed, top)
+    relief = _winter_relief(view) if view.conditions.winter else 0
+    return Grade((speed < top) * (NOT_MET - relief) + unknown(speed), speed, top)
+
+
+def _winter_relief(view: AxleView) -> int:
+    """Return by how much the outcome of a slow winter tyre is milder."""
+    facts, conditions = view.then.facts, view.conditions
+    counts = conditions.winter_tyre(facts.winter_mark)
+    fast_enough = facts.speed_capability_kmh >= conditions.winter_floor_kmh
+    allowed = (NOT_MET - ADVISORY) * ((counts == 1.0) & fast_enough)
+    return allowed + (NOT_MET - NOT_ASSESSED) * ((counts != counts) & fast_enough)
 
 
 def _explain(view: AxleView, grade: Grade) -> Finding:
     where = COMMERCIAL if view.then.facts.commercial else SYMBOL
-    top = plain(grade.limit)
-    remedy = None
-    if grade.outcome == NOT_ASSESSED:
+    top, winter = plain(grade.limit), view.pack.winter
+    message = f"The tyre may run {plain(grade.measured)} km/h; the vehicle reaches {top} km/h."
+    remedy: Remedy | None = _symbol_remedy(view, grade.limit)
+    if grade.outcome == NOT_ASSESSED and grade.measured == grade.measured:
+        message = f"Whether this is a winter tyre here, which may run {plain(grade.measured)} km/h, depends on its age."
+        remedy = Remedy("a tyre marked 3PMSF", tyre_pointer(view.name), "marking", equals="3PMSF")
+    elif grade.outcome == NOT_ASSESSED:
         message = f"Whether the tyre may run {top} km/h is not known from its designation; its maker states it."
-        remedy = _symbol_remedy(view, grade.limit)
-    elif grade.outcome == NOT_MET:
-        message = f"The tyre may run {plain(grade.measured)} km/h; the vehicle reaches {top} km/h."
-        remedy = _symbol_remedy(view, grade.limit)
-    else:
-        message = f"The tyre may run {plain(grade.measured)} km/h; the vehicle reaches {top} km/h."
+    elif grade.outcome == ADVISORY and winter is not None:
+        slow = plain(grade.measured)
+        message = (
+            f"As a winter tyre it may be slower than the vehicle ({slow} against {top} km/h), with a label of "
+            f"{slow} km/h in the driver's view and never driven faster."
+        )
+        where = winter.basis
+    elif grade.outcome == MET:
+        remedy = None
     measured = finite(grade.measured)
     return Finding("speed.capability", view.name, grade.outcome, message, measured, grade.limit, "km/h", where, remedy)
 

@@ -6,6 +6,7 @@ at every speed and moves with the rolling circumference of the driven axle (of b
 
 from __future__ import annotations
 
+import math
 from typing import NamedTuple
 
 from service.assessment.case import Vehicle
@@ -63,8 +64,13 @@ def lawful_lead_percent(car: CarView, rule: SpeedometerRule) -> tuple[float, flo
     """Return the least and the greatest lead [%] that the present speedometer may have."""
     ratio = car.change.driven_circumference_ratio
     speeds = rule.test_speeds_for(car.vehicle.max_speed_kmh)
-    least = max(rule.least_displayed_kmh(speed) / speed for speed in speeds)
-    most = min(rule.most_displayed_kmh(speed) / speed for speed in speeds)
+    if rule.test_speed_is == "true":
+        least = max(rule.least_displayed_kmh(speed) / speed for speed in speeds)
+        most = min(rule.most_displayed_kmh(speed) / speed for speed in speeds)
+    else:
+        least = max(speed / rule.most_true_kmh(speed) for speed in speeds)
+        slowest = [rule.least_true_kmh(speed) for speed in speeds]
+        most = min(speed / true if true > 0.0 else math.inf for speed, true in zip(speeds, slowest, strict=True))
     return 100.0 * (least * ratio - 1.0), 100.0 * (most * ratio - 1.0)
 
 

@@ -1,0 +1,70 @@
+"""Does the speedometer keep the place's own rule, where that is not UN R39?"""
+
+from __future__ import annotations
+
+from service.assessment.case import Case
+from service.assessment.checks.speedometer import LAST_BIT_KMH, lawful_lead_percent, present_lead
+from service.assessment.comparison import CarView
+from service.assessment.grade import Grade, finite
+from service.assessment.words import plain, signed
+from service.core.findings import ADVISORY, MET, NOT_ASSESSED, NOT_MET, Finding, Remedy
+from service.core.numeric import UNKNOWN, pick
+from service.rules.provenance import CHECK_THE_TEXT
+from service.rules.sections import SpeedometerRule
+
+CODE = "law.speedometer"
+
+
+def rule_of(case: Case) -> tuple[SpeedometerRule, tuple[str, ...]] | None:
+    """Return the place's own speedometer rule and the facts that would settle whether it applies; None: it is R39."""
+    vehicle, pack = case.vehicle, case.pack
+    rule = pack.speedometer_for(vehicle.category, vehicle.max_mass_kg, vehicle.built, case.date)
+    missing = pack.unsettled_speedometer_for(vehicle.category, vehicle.max_mass_kg, vehicle.built, case.date)
+    if rule.kind == "r39" and not missing:
+        return None
+    return rule, missing
+
+
+def grade(car: CarView, rule: SpeedometerRule, missing: tuple[str, ...]) -> Grade:
+    """Return whether the displayed speed stays within the rule's band; floats or arrays alike."""
+    if missing:
+        return Grade(NOT_ASSESSED, UNKNOWN, UNKNOWN)
+    lead = 100.0 * (present_lead(car.vehicle) - 1.0)
+    least, most = lawful_lead_percent(car, rule)
+    outside = (lead < least - LAST_BIT_KMH) | (lead > most + LAST_BIT_KMH)
+    ratio = car.change.driven_circumference_ratio
+    not_known = NOT_ASSESSED * (((lead != lead) & (ratio != 1.0)) | (ratio != ratio))
+    broken = NOT_MET if rule.can_forbid else ADVISORY
+    return Grade(broken * outside + not_known, lead, pick(lead > most, most, least))
+
+
+def findings(case: Case, car: CarView) -> list[Finding]:
+    """Return the finding on the place's own speedometer rule, when it has one."""
+    found = rule_of(case)
+    if found is None:
+        return []
+    rule, missing = found
+    graded = grade(car, rule, missing)
+    remedy: Remedy | None = None
+    least, most = lawful_lead_percent(car, rule)
+    if missing:
+        names = " and ".join(f"vehicle.{name}" for name in missing)
+        message = f"Which speedometer rule applies here depends on {names}."
+        remedy = Remedy(f"state {names}", f"/vehicle/{missing[0]}", missing[0])
+    else:
+        needed = f"{plain(least, 1)} to {plain(most, 1)} %"
+        message = f"{rule.title}: with the present tyres the speedometer must read {needed} above the true speed"
+        reads = (
+            "its reading is not given" if graded.outcome == NOT_ASSESSED else f"it reads {signed(graded.measured)} %"
+        )
+        if graded.outcome == MET and graded.measured != graded.measured:
+            reads = "the circumference does not change"
+        message = f"{message}; {reads}."
+        if graded.outcome != MET:
+            words = f"a speedometer that with the present tyres reads {needed} above the true speed"
+            pointer, quantity = "/vehicle/speedometer", "speedometer_lead_percent"
+            remedy = Remedy(words, pointer, quantity, least, most, unit="%")
+            if not rule.can_forbid:
+                message = f"{message} {CHECK_THE_TEXT.capitalize()}."
+    measured, limit = finite(graded.measured), finite(graded.limit)
+    return [Finding(CODE, "vehicle", graded.outcome, message, measured, limit, "%", rule.basis, remedy)]
