@@ -15,6 +15,10 @@ from service.core.findings import NOT_ASSESSED, Finding
 View = TypeVar("View")
 
 
+# A limit reached exactly (1.5 % of 600 mm) must not fail by the last bit of a float.
+LAST_BIT = 1e-9
+
+
 class Grade(NamedTuple):
     """How a question came out: outcome code, the number found, the limit it was held against (NaN: none)."""
 

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from service.assessment.comparison import CarView
-from service.assessment.grade import Check, Grade, finite, unknown
+from service.assessment.grade import LAST_BIT, Check, Grade, finite, unknown
+from service.assessment.missing import diameter_remedy
 from service.assessment.words import plain, signed
 from service.core.findings import ADVISORY, MET, NOT_ASSESSED, NOT_MET, Finding, Remedy
 
@@ -13,7 +14,7 @@ def _grade(car: CarView) -> Grade:
     size = abs(change)
     near, far = limits.axle_ratio_met_percent.value, limits.axle_ratio_advisory_percent.value
     sharper = (NOT_MET - ADVISORY) * (car.vehicle.driven_axle == "all")
-    return Grade(ADVISORY * (size > near) + sharper * (size > far) + unknown(size), change, near)
+    return Grade(ADVISORY * (size > near + LAST_BIT) + sharper * (size > far + LAST_BIT) + unknown(size), change, near)
 
 
 def _explain(car: CarView, grade: Grade) -> Finding:
@@ -23,9 +24,7 @@ def _explain(car: CarView, grade: Grade) -> Finding:
     remedy = None
     if grade.outcome == NOT_ASSESSED:
         message = "The ratio of the front to the rear circumference cannot be judged without all overall diameters."
-        remedy = Remedy(
-            "state the missing overall_diameter_mm", "/candidate/front/tyre/overall_diameter_mm", "overall_diameter_mm"
-        )
+        remedy = diameter_remedy(car.front, car.rear)
     elif grade.outcome == MET:
         within = f"within ±{plain(near.value, 1)} %"
         message = f"The ratio of the front to the rear circumference changes by {change} %, {within}."

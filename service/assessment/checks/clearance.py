@@ -11,6 +11,7 @@ from typing import NamedTuple
 
 from service.assessment.comparison import AxleView
 from service.assessment.grade import Check, Grade, finite
+from service.assessment.missing import diameter_remedy, width_remedy
 from service.assessment.words import plain, rim_pointer, signed
 from service.core.findings import ADVISORY, MET, NOT_ASSESSED, NOT_MET, Finding, Remedy
 from service.core.numeric import UNKNOWN, pick
@@ -93,15 +94,12 @@ def _explain(view: AxleView, grade: Grade, side: Side) -> Finding:
     return Finding(code, view.name, grade.outcome, message, finite(grade.measured), shown, "mm", limit.basis, remedy)
 
 
-def _unplaced(view: AxleView, side: Side) -> tuple[str, Remedy]:
+def _unplaced(view: AxleView, side: Side) -> tuple[str, Remedy | None]:
     if side.name == "radial":
-        return "The room to the arch cannot be judged without the overall diameters.", Remedy(
-            "state the missing overall_diameter_mm",
-            f"/candidate/{view.name}/tyre/overall_diameter_mm",
-            "overall_diameter_mm",
-            unit="mm",
-        )
+        return "The room to the arch cannot be judged without the overall diameters.", diameter_remedy(view)
     fitted = view.now.facts.offset_mm != view.now.facts.offset_mm
+    if not fitted and view.then.facts.offset_mm == view.then.facts.offset_mm:
+        return "The room cannot be judged without the section widths.", width_remedy(view)
     which = "fitted" if fitted else "proposed"
     pointer = f"/vehicle/{view.name}/fitted/rim/size" if fitted else rim_pointer(view.name)
     return f"Where the wheel stands is not known: the {which} rim states no offset (ET).", Remedy(

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from service.assessment.comparison import AxleView
 from service.assessment.figures import load_share
-from service.assessment.grade import Check, Grade, finite, unknown
+from service.assessment.grade import LAST_BIT, Check, Grade, finite, unknown
 from service.assessment.words import plain, signed, tyre_pointer
 from service.core.findings import ADVISORY, NOT_ASSESSED, NOT_MET, Finding, Remedy
 from service.core.sources import basis
@@ -17,7 +17,7 @@ PRESENT = basis("COMMON-PRACTICE", "the proposed tyres carry no less than the pr
 
 def _grade_capacity(view: AxleView) -> Grade:
     capacity, mass = view.then.load.axle_capacity_kg, view.axle.max_axle_mass_kg
-    return Grade(NOT_MET * (capacity < mass) + unknown(capacity), capacity, mass)
+    return Grade(NOT_MET * (capacity < mass - LAST_BIT) + unknown(capacity), capacity, mass)
 
 
 def _index_remedy(view: AxleView, axle_mass_kg: float) -> Remedy:

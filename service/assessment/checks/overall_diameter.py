@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from service.assessment.comparison import AxleView
-from service.assessment.grade import Check, Grade, finite, unknown
+from service.assessment.grade import LAST_BIT, Check, Grade, finite, unknown
 from service.assessment.words import plain, signed, tyre_pointer
 from service.core.findings import ADVISORY, MET, NOT_ASSESSED, NOT_MET, Finding, Remedy
 
@@ -12,7 +12,8 @@ def _grade(view: AxleView) -> Grade:
     change = view.change.overall_diameter_percent
     size, limits = abs(change), view.limits
     near, far = limits.overall_diameter_met_percent.value, limits.overall_diameter_advisory_percent.value
-    return Grade(ADVISORY * (size > near) + (NOT_MET - ADVISORY) * (size > far) + unknown(size), change, near)
+    beyond = ADVISORY * (size > near + LAST_BIT) + (NOT_MET - ADVISORY) * (size > far + LAST_BIT)
+    return Grade(beyond + unknown(size), change, near)
 
 
 def _explain(view: AxleView, grade: Grade) -> Finding:

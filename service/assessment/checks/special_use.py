@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from service.assessment.case import Case
 from service.assessment.comparison import AxleView, CarView
-from service.assessment.grade import Check, Grade, finite
+from service.assessment.grade import LAST_BIT, Check, Grade, finite
 from service.assessment.words import plain, tyre_pointer
 from service.core.findings import ADVISORY, MET, NOT_ASSESSED, NOT_MET, Finding, Remedy
 from service.rules.pack import RulePack
@@ -81,7 +81,7 @@ def grade_towing(view: AxleView) -> Grade:
     excess = view.limits.towing_load_excess_percent.value
     capacity = view.then.load.axle_capacity_kg * (1.0 + excess / 100.0)
     mass = view.axle.max_axle_mass_kg
-    outcome = ADVISORY + (NOT_MET - ADVISORY) * (capacity < mass)
+    outcome = ADVISORY + (NOT_MET - ADVISORY) * (capacity < mass - LAST_BIT)
     return Grade(outcome + (NOT_ASSESSED - ADVISORY) * (capacity != capacity), capacity, mass)
 
 

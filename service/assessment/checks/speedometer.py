@@ -12,7 +12,8 @@ from typing import NamedTuple
 from service.assessment.case import Vehicle
 from service.assessment.comparison import CarView
 from service.assessment.grade import Check, Grade, finite
-from service.assessment.words import plain, signed, tyre_pointer
+from service.assessment.missing import diameter_remedy
+from service.assessment.words import plain, signed
 from service.core.findings import MET, NOT_ASSESSED, NOT_MET, Finding, Remedy
 from service.core.numeric import pick
 from service.core.sources import basis
@@ -88,7 +89,7 @@ def _explain(car: CarView, grade: Grade) -> Finding:
     change = signed(100.0 * (car.change.driven_circumference_ratio - 1.0), 2)
     if car.change.driven_circumference_ratio != car.change.driven_circumference_ratio:
         message = "The speedometer cannot be judged without the overall diameters of all tyres."
-        ask = Remedy("state the missing overall_diameter_mm", tyre_pointer("front"), "overall_diameter_mm", unit="mm")
+        ask = diameter_remedy(car.front, car.rear)
         return Finding("diameter.speedometer", "vehicle", grade.outcome, message, None, None, "%", R39, ask)
     least, most = lawful_lead_percent(car, r39())
     needed = f"{plain(least, 1)} to {plain(most, 1)} %"

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from service.assessment.comparison import AxleView, CarView
 from service.assessment.grade import Check, Grade, finite, unknown
+from service.assessment.missing import deflection_remedy
 from service.assessment.words import plain, signed, tyre_pointer
 from service.core.findings import ADVISORY, NOT_ASSESSED, Basis, Finding, Remedy
 from service.core.sources import basis
@@ -28,9 +29,8 @@ def _grade_onset(view: AxleView) -> Grade:
 def _explain_onset(view: AxleView, grade: Grade) -> Finding:
     remedy = None
     if grade.outcome == NOT_ASSESSED:
-        message = "The onset of aquaplaning cannot be estimated without the overall diameter."
-        field = f"/candidate/{view.name}/tyre/overall_diameter_mm"
-        remedy = Remedy("state overall_diameter_mm", field, "overall_diameter_mm", unit="mm")
+        message = "The onset of aquaplaning cannot be estimated: overall diameter or pressure are beyond the model."
+        remedy = deflection_remedy(view)
         return Finding("wet.aquaplaning", view.name, grade.outcome, message, None, None, "%", ONSET, remedy)
     _, low, high = view.change.aquaplaning_onset_percent
     if grade.measured == 0.0:
@@ -67,17 +67,14 @@ def _grade_order(car: CarView) -> Grade:
 def _explain_order(car: CarView, grade: Grade) -> Finding:
     remedy = None
     if grade.outcome == NOT_ASSESSED:
-        message = "Which axle floats first cannot be estimated without the overall diameters."
-        field = "/candidate/front/tyre/overall_diameter_mm"
-        remedy = Remedy("state the missing overall_diameter_mm", field, "overall_diameter_mm", unit="mm")
+        message = "Which axle floats first cannot be estimated: overall diameter or pressure are beyond the model."
+        remedy = deflection_remedy(car.front, car.rear)
     elif grade.outcome == ADVISORY:
         message = (
             f"The rear axle floats about {plain(-grade.measured)} % before the front, more than now "
             f"({signed(car.change.rear_onset_lead_percent_present, 0)} %): the rear is lost first in standing water."
         )
-        front = car.front.then.facts.nominal_width_mm
-        text = f"rear tyres no wider than the front ones ({plain(front)} mm), or as much wider as now"
-        remedy = Remedy(text, tyre_pointer("rear"), "nominal_width_mm", at_most=front, unit="mm")
+        remedy = _order_remedy(car)
     elif grade.measured < -WORTH_A_WORD_PERCENT:
         message = f"The rear axle floats about {plain(-grade.measured)} % before the front, no worse than now."
     elif grade.measured > WORTH_A_WORD_PERCENT:
@@ -86,6 +83,14 @@ def _explain_order(car: CarView, grade: Grade) -> Finding:
         message = "Both axles float at about the same speed."
     measured = finite(grade.measured)
     return Finding("wet.axle_order", "vehicle", grade.outcome, message, measured, grade.limit, "%", ONSET, remedy)
+
+
+def _order_remedy(car: CarView) -> Remedy:
+    # As for one axle: the rear must float no earlier, against the front, than now or than at the same speed.
+    lead, allowed = car.change.rear_onset_lead_percent, min(car.change.rear_onset_lead_percent_present, 0.0)
+    width = car.rear.then.facts.nominal_width_mm * ((100.0 + lead) / (100.0 + allowed)) ** 2 - 5.0
+    text = f"rear tyres about {plain(width)} mm wide or narrower with these front ones, or deeper tread at the rear"
+    return Remedy(text, tyre_pointer("rear"), "nominal_width_mm", at_most=width, unit="mm")
 
 
 AQUAPLANING = Check("wet.aquaplaning", _grade_onset, _explain_onset)

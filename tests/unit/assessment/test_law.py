@@ -1,0 +1,134 @@
+"""The law of a place in an answer: outcomes, caveats, facts that a rule lacks, each place's speedometer.
+
+Every rule at, just inside and just outside its limit: tests/reference/test_packs_rules.py.
+"""
+
+import pytest
+
+from service.core.findings import OUTCOME_NAMES
+from tests.support.cases import ABSENT, changed, check, finding, on_both_axles, outcome, saloon
+
+# Rules with a status other than `read` may only advise.
+
+
+def under(pack: str, changes: dict | None = None) -> dict:
+    """Return the saloon's request under a rule pack, changed."""
+    return changed(saloon() | {"rule_pack": pack}, changes or {})
+
+
+@pytest.mark.parametrize(("offset", "expected"), [(30, "met"), (29, "not_met")])
+def test_in_the_netherlands_a_track_of_1500_mm_may_grow_by_30_mm(offset, expected):
+    # Regeling voertuigen art. 5.2.23: 2.0 % of the registered track.
+    changes = on_both_axles(
+        {"/vehicle/{axle}/track_mm": 1500, "/candidate/{axle}/rim/size": f"7.5J x 17 H2 ET{offset}"}
+    )
+    assert outcome(check(under("nl", changes)), "law.track_change") == expected
+
+
+def test_a_narrower_track_is_lawful_in_the_netherlands():
+    changes = on_both_axles({"/candidate/{axle}/rim/size": "7.5J x 17 H2 ET60"})
+    assert outcome(check(under("nl", changes)), "law.track_change") == "met"
+
+
+def test_a_rule_without_its_number_is_not_assessed_and_names_the_field():
+    found = finding(check(under("nl", {"/vehicle/rear/track_mm": ABSENT})), "law.track_change")
+    assert OUTCOME_NAMES[found.outcome] == "not_assessed"
+    assert "vehicle.rear.track_mm" in found.remedy.text
+
+
+@pytest.mark.parametrize(("proposed_mm", "expected"), [(648, "met"), (658, "advisory")])
+def test_in_spain_632_mm_may_become_648_but_not_658(proposed_mm, expected):
+    # Manual de procedimiento ITV rev. 6: within 3 %; known second-hand, so it can only advise.
+    changes = on_both_axles(
+        {
+            "/vehicle/{axle}/fitted/tyre/size": "205/55 R16 91W",
+            "/vehicle/{axle}/fitted/rim/size": "6.5J x 16 H2 ET45",
+            "/candidate/{axle}/tyre/size": "205/55 R16 91W",
+            "/candidate/{axle}/tyre/overall_diameter_mm": proposed_mm,
+            "/candidate/{axle}/rim/size": "6.5J x 16 H2 ET45",
+        }
+    )
+    assert outcome(check(under("es", changes)), "law.overall_diameter") == expected
+
+
+def test_what_is_known_second_hand_says_to_check_the_official_text():
+    changes = on_both_axles({"/candidate/{axle}/tyre/overall_diameter_mm": 660})
+    found = finding(check(under("es", changes)), "law.overall_diameter")
+    assert "check the official text" in found.message
+
+
+def test_the_basis_names_article_and_day_checked():
+    reference = finding(check(under("nl")), "law.track_change").basis.reference
+    assert "5.2.23" in reference
+    assert "2026-11-24" in reference
+
+
+def test_own_safety_checks_keep_their_outcome_under_every_pack():
+    changes = {"/candidate/rear/tyre/size": "225/45 R17 79W"}
+    outcomes = {outcome(check(under(pack, changes)), "load.capacity") for pack in ("unece", "us", "jp", "au-wa")}
+    assert outcomes == {"not_met"}
+
+
+@pytest.mark.parametrize(("displayed_kmh", "expected"), [(130, "not_met"), (104, "met")])
+def test_an_over_reading_speedometer_fails_un_r39_under_the_us_pack_too(displayed_kmh, expected):
+    request = under("us", {"/vehicle/speedometer/displayed_kmh": displayed_kmh})
+    assert outcome(check(request), "diameter.speedometer", "vehicle") == expected
+
+
+@pytest.mark.parametrize(
+    ("built", "displayed_kmh", "expected"),
+    [
+        # 10 (V1 - 6) / 11 <= V2 <= (100/90) V1 at 40 km/h shown: at true 97 km/h 87.3 or more
+        ("2006-12-31", 88, "met"),
+        ("2006-12-31", 87, "advisory"),
+        # from 2007 (100/94): 91.2 or more
+        ("2007-01-01", 92, "met"),
+        ("2007-01-01", 91, "advisory"),
+    ],
+)
+def test_japans_speedometer_rule_goes_by_the_day_the_vehicle_was_built(built, displayed_kmh, expected):
+    request = under("jp", {"/vehicle/built": built, "/vehicle/speedometer/displayed_kmh": displayed_kmh})
+    assert outcome(check(request), "law.speedometer", "vehicle") == expected
+
+
+def test_without_the_day_built_japans_rule_is_not_settled():
+    found = finding(check(under("jp")), "law.speedometer", "vehicle")
+    assert OUTCOME_NAMES[found.outcome] == "not_assessed"
+    assert "vehicle.built" in found.message
+
+
+def bus(changes: dict) -> dict:
+    """Return a bus above 5 t whose rear axle of 1340 kg capacity has to carry 1500 kg."""
+    vehicle = {
+        "/vehicle/category": "M3",
+        "/vehicle/max_mass_kg": 6000,
+        "/vehicle/built": "2010-01-01",
+        "/vehicle/rear/max_axle_mass_kg": 1500,
+    }
+    return under("nl", {**vehicle, **changes})
+
+
+@pytest.mark.parametrize(("standing", "expected"), [(True, "met"), (False, "not_met")])
+def test_dutch_buses_with_standing_passengers_count_15_percent_less_axle_mass(standing, expected):
+    # Regeling voertuigen art. 50(1): 0.85 x 1500 kg = 1275 kg
+    assert outcome(check(bus({"/vehicle/seats_standing": standing})), "law.axle_load") == expected
+
+
+def test_a_commercial_tyre_carries_more_by_dutch_law_on_a_bus_held_to_100_kmh():
+    # UN R54 annex 8: +5 % at 100 km/h for N, load index up to 121; 2 x 690 x 1.05 = 1449 kg.
+    tyre = {"/candidate/rear/tyre/size": "225/65 R17C 95N", "/vehicle/rear/max_axle_mass_kg": 1440}
+    limited = check(bus({**tyre, "/vehicle/speed_limited_kmh": 100, "/vehicle/max_speed_kmh": 120}))
+    free = check(bus({**tyre, "/vehicle/max_speed_kmh": 120}))
+    assert (outcome(limited, "law.axle_load"), outcome(free, "law.axle_load")) == ("met", "not_met")
+
+
+@pytest.mark.parametrize(("tyre", "expected"), [("225/45 R17 94W XL", "not_met"), ("225/65 R17C 94/92R", "met")])
+def test_in_the_us_passenger_tyres_on_a_truck_count_divided_by_110(tyre, expected):
+    # FMVSS 120 S5.1.2: 2 x 670 / 1.10 = 1218 kg; a commercial tyre counts whole, 1340 kg.
+    changes = {
+        "/vehicle/category": "N2",
+        "/vehicle/max_mass_kg": 5000,
+        "/vehicle/rear/max_axle_mass_kg": 1300,
+        "/candidate/rear/tyre/size": tyre,
+    }
+    assert outcome(check(under("us", changes)), "law.load_rating_sum") == expected
