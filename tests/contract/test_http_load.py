@@ -1,0 +1,149 @@
+"""Long work, vanished clients and stopping, against a live server."""
+
+import json
+import signal
+import socket
+import threading
+import time
+from contextlib import ExitStack
+
+import pytest
+
+from tests.contract.http_wire import VALID, Server, head, is_closed, post, receive
+
+# Hundredths of a second of work, see the test application.
+SHORT = post("/v1/work", VALID.replace(b"120.5", b"10"))
+LONG = post("/v1/work", VALID.replace(b"120.5", b"100"))
+
+
+def cpu_seconds(server: Server) -> float:
+    text = server.get("/metrics").body.decode()
+    return next(float(line.split()[1]) for line in text.splitlines() if line.startswith("process_cpu_seconds_total"))
+
+
+def queue_length(server: Server) -> float:
+    text = server.get("/metrics").body.decode()
+    return next(float(line.split()[1]) for line in text.splitlines() if line.startswith("work_queue_length"))
+
+
+def wait_until_queued(server: Server, length: int) -> None:
+    for _ in range(2000):
+        if queue_length(server) == length:
+            return
+    pytest.fail(f"the queue never held {length}")
+
+
+def test_work_beyond_the_queue_is_refused_with_503_and_a_time_to_come_back() -> None:
+    with Server(queue_length=2, retry_after_s=7) as server, ExitStack() as stack:
+        connections = [stack.enter_context(server.connect()) for _ in range(3)]
+        for connection in connections:
+            connection.sendall(LONG)
+        wait_until_queued(server, 3)
+        refused = server.send(SHORT)
+        assert (refused.status, refused.headers["retry-after"]) == (503, "7")
+        assert refused.problem["type"] == "urn:fitment:problem:busy"
+        # A client that is still sending would see a reset instead of the answer.
+        assert refused.headers["connection"] is None
+        assert [receive(connection).status for connection in connections] == [200, 200, 200]
+
+
+def test_probes_do_not_wait_behind_work() -> None:
+    with Server() as server, ExitStack() as stack:
+        for _ in range(8):
+            stack.enter_context(server.connect()).sendall(LONG)
+        wait_until_queued(server, 8)
+        started = time.monotonic()
+        assert [server.get("/health/ready").status for _ in range(20)] == [200] * 20
+        # One piece of work takes a second: twenty probes behind it, or behind each other's turns, would take longer.
+        assert time.monotonic() - started < 1.0
+
+
+def test_work_for_clients_that_left_is_not_done() -> None:
+    with Server() as server:
+        with server.connect() as first:
+            first.sendall(LONG)
+            wait_until_queued(server, 1)
+            for _ in range(12):
+                with server.connect() as connection:
+                    connection.sendall(LONG)
+            wait_until_queued(server, 13)
+            assert receive(first).status == 200
+        wait_until_queued(server, 0)
+        # Thirteen seconds of work were asked for, one was wanted.
+        assert cpu_seconds(server) < 8.0
+
+
+def test_the_signal_turns_readiness_off_and_lets_connections_go_while_requests_are_still_taken() -> None:
+    with Server(drain_s=1.5) as server:
+        with server.connect() as connection:
+            connection.sendall(head("GET", "/health/live"))
+            assert receive(connection).headers["connection"] is None
+            server.process.send_signal(signal.SIGTERM)
+            while server.get("/health/ready").status == 200:
+                pass
+            connection.sendall(head("GET", "/health/live"))
+            answer = receive(connection)
+            assert (answer.status, answer.headers["connection"]) == (200, "close")
+            assert is_closed(connection)
+        assert server.ended()[0] == 0
+
+
+def test_a_request_in_flight_at_the_signal_is_answered() -> None:
+    with Server(drain_s=0) as server:
+        with server.connect() as connection:
+            connection.sendall(LONG)
+            wait_until_queued(server, 1)
+            server.process.send_signal(signal.SIGTERM)
+            assert receive(connection).status == 200
+        assert server.ended()[0] == 0
+
+
+def test_half_a_body_does_not_hold_up_the_stop() -> None:
+    with Server(drain_s=0, stop_timeout_s=1) as server, server.connect() as connection:
+        connection.sendall(post("/v1/echo", VALID)[:-5])
+        # Another answer tells that the half one was seen.
+        assert server.get("/health/live").status == 200
+        code, logged = server.stop()
+        assert (code, logged[-1]["event"]) == (0, "stopped")
+
+
+@pytest.mark.parametrize("keep_alive", [True, False], ids=["kept connections", "fresh connections"])
+def test_no_request_is_lost_when_stopped_under_load(keep_alive: bool) -> None:
+    lost: list[str] = []
+    answered = [0]
+    with Server(drain_s=1.5, access_log=False) as server:
+
+        def ask() -> None:
+            let_go = False
+            try:
+                # Once the service lets go, a balancer turns to another instance.
+                while not let_go:
+                    with server.connect() as connection:
+                        let_go = ask_on(connection)
+            except OSError as error:
+                lost.append(repr(error))
+
+        def ask_on(connection: socket.socket) -> bool:
+            while True:
+                connection.sendall(post("/v1/echo", VALID))
+                let_go = receive(connection).headers["connection"] == "close"
+                answered[0] += 1
+                if let_go or not keep_alive:
+                    return let_go
+
+        clients = [threading.Thread(target=ask) for _ in range(8)]
+        for client in clients:
+            client.start()
+        while answered[0] < 200:
+            assert not lost
+        server.process.send_signal(signal.SIGTERM)
+        for client in clients:
+            client.join()
+        assert server.ended()[0] == 0
+    assert lost == []
+
+
+def test_the_log_of_a_stop_is_json_to_the_end() -> None:
+    with Server() as server:
+        _, logged = server.stop()
+    assert json.dumps(logged[-1]["event"]) == '"stopped"'
