@@ -6,6 +6,7 @@ only the usual direction is said, as common practice.
 
 from __future__ import annotations
 
+from service.assessment.checks.balance import balance
 from service.assessment.comparison import AxleView, CarView
 from service.assessment.words import plain, signed
 from service.core.sources import basis
@@ -18,26 +19,42 @@ WORTH_A_WORD_MM = 2.0
 
 def trade_offs(car: CarView) -> str:
     """Return the paragraph on gains and losses."""
-    parts = [
-        *(_axle_words(view) for view in (car.front, car.rear)),
-        _usual_words(car),
-    ]
+    parts = [_axle_words(car.front), _axle_words(car.rear), _balance_words(car), _usual_words(car)]
     text = " ".join(part for part in parts if part)
     return text or "Nothing changes that could be felt."
 
 
 def _axle_words(view: AxleView) -> str:
-    stiffness, onset = view.change.cornering_stiffness, view.change.aquaplaning_onset_percent
-    gain, wet = 100.0 * (stiffness.value - 1.0), onset.value
-    if not (abs(gain) > WORTH_A_WORD_PERCENT or abs(wet) > WORTH_A_WORD_PERCENT):
-        return ""
-    dry = f"about {signed(gain, 0)} % cornering stiffness in the dry"
-    dry += f" ({signed(100.0 * (stiffness.low - 1.0), 0)} to {signed(100.0 * (stiffness.high - 1.0), 0)} %)"
-    if wet == wet and abs(wet) > WORTH_A_WORD_PERCENT:
+    gain = 100.0 * (view.change.cornering_stiffness.value - 1.0)
+    wet = view.change.aquaplaning_onset_percent.value
+    said = [_patch_words(view)]
+    # Comparisons with NaN are false, so what is not known is not spoken of.
+    if abs(gain) > WORTH_A_WORD_PERCENT:
+        _, low, high = view.change.cornering_stiffness
+        band = f"{signed(100.0 * (low - 1.0), 0)} to {signed(100.0 * (high - 1.0), 0)} %"
+        said.append(f"about {signed(gain, 0)} % cornering stiffness in the dry ({band})")
+    if abs(wet) > WORTH_A_WORD_PERCENT:
         when = "earlier" if wet < 0.0 else "later"
-        link = "but" if (wet < 0.0) == (gain > 0.0) else "and"
-        return f"{view.name.capitalize()}: {dry}, {link} it floats about {plain(abs(wet))} % {when} on standing water."
-    return f"{view.name.capitalize()}: {dry}."
+        link = "but " if (wet < 0.0) == (gain > 0.0) and abs(gain) > WORTH_A_WORD_PERCENT else ""
+        said.append(f"{link}afloat on standing water about {plain(abs(wet))} % {when}")
+    words = ", ".join(each for each in said if each)
+    return f"{view.name.capitalize()}: {words}." if words else ""
+
+
+def _patch_words(view: AxleView) -> str:
+    now, then = view.now.behaviour, view.then.behaviour
+    wider = 100.0 * (then.patch_width_mm / now.patch_width_mm - 1.0)
+    longer = 100.0 * (then.patch_length_mm / now.patch_length_mm - 1.0)
+    if not (abs(wider) > WORTH_A_WORD_PERCENT or abs(longer) > WORTH_A_WORD_PERCENT):
+        return ""
+    across = f"{plain(abs(wider))} % {'wider' if wider > 0.0 else 'narrower'}"
+    along = f"{plain(abs(longer))} % {'longer' if longer > 0.0 else 'shorter'}"
+    return f"a contact patch about {across} and {along}"
+
+
+def _balance_words(car: CarView) -> str:
+    found = balance(car)
+    return "" if found.degree == "negligible" else found.text
 
 
 def _usual_words(car: CarView) -> str:
