@@ -52,7 +52,8 @@ KINDS: Mapping[int, Kind] = {
     503: Kind("busy", "The service is busy", "Wait as long as Retry-After says."),
 }
 
-_CONTROL = re.compile(r"[\x00-\x1f\x7f-\x9f\u2028\u2029\ud800-\udfff\ufeff]")
+# Also what turns the direction of the text around it, or hides.
+_CONTROL = re.compile(r"[\x00-\x1f\x7f-\x9f\u200b-\u200f\u2028-\u202e\u2060-\u206f\ud800-\udfff\ufeff]")
 
 
 class HttpProblem(Exception):

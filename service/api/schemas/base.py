@@ -9,8 +9,8 @@ from pydantic_core import PydanticCustomError, PydanticUndefined
 
 from service.core.errors import DomainError, UnreadableDesignation
 
-# Printable text of any language: no C0, DEL or C1 controls, no line or paragraph separators.
-PRINTABLE = r"^[^\x00-\x1f\x7f-\x9f\u2028\u2029]*$"
+# Printable text of any language: no controls, no line or paragraph separators, nothing that turns the text round it.
+PRINTABLE = r"^[^\x00-\x1f\x7f-\x9f\u2028-\u202e\u2066-\u2069]*$"
 REQUIRED = PydanticUndefined
 
 Extra = dict[str, Any]
@@ -20,6 +20,13 @@ class Wire(BaseModel):
     """A closed, frozen model that takes nothing for anything else and knows no NaN."""
 
     model_config = ConfigDict(strict=True, extra="forbid", frozen=True, allow_inf_nan=False)
+
+
+def hide_absent(schema: dict[str, Any]) -> None:
+    """Drop the defaults that only stand for "not there"; a member may be left out, `null` is no way to do so."""
+    for field in schema.get("properties", {}).values():
+        if field.get("default", "") is None:
+            field.pop("default")
 
 
 def number(

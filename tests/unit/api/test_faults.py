@@ -1,0 +1,102 @@
+"""Faults: pointers (RFC 6901), stable codes, nearest names, designations."""
+
+from typing import Literal
+
+import pytest
+from fastapi import APIRouter
+from pydantic import BaseModel, TypeAdapter, ValidationError, field_validator
+
+from service.api.faults import Fault, domain_fault, pointer_of, validation_faults
+from service.api.routes import StrictRoute
+from service.api.schemas.base import Wire, as_fault, number, part, text
+from service.core.errors import DomainError, UnknownName, UnreadableDesignation
+
+
+class Tyre(Wire):
+    size: str = text("The size", 40, "215/45 R18")
+
+    @field_validator("size")
+    @classmethod
+    def _readable(cls, size: str) -> str:
+        if "?" in size:
+            raise as_fault(UnreadableDesignation("tyre", size.index("?"), "a digit")) from None
+        return size
+
+
+class Round(Wire):
+    shape: Literal["round"] = part("Shape", "round")
+    radius_mm: float = number("Radius", "mm", (1.0, 2.0), 1.5)
+
+
+class Square(Wire):
+    shape: Literal["square"] = part("Shape", "square")
+    side_mm: float = number("Side", "mm", (1.0, 2.0), 1.5)
+
+
+class Body(Wire):
+    front: Tyre = part("Front")
+    rear: Tyre | None = part("Rear", default=None)
+    plates: list[Round | Square] = part("Plates", default=[])
+
+
+router = APIRouter(route_class=StrictRoute)
+
+
+@router.post("/")
+async def endpoint(body: Body) -> Body:
+    return body
+
+
+def faults(body: object, model: type[BaseModel] = Body) -> list[Fault]:
+    with pytest.raises(ValidationError) as caught:
+        TypeAdapter(model).validate_python(body)
+    errors = [{**error, "loc": ("body", *error["loc"])} for error in caught.value.errors()]
+    return validation_faults(errors, body, router.routes[0])
+
+
+@pytest.mark.parametrize(
+    ("steps", "pointer"),
+    # RFC 6901, section 5.
+    [((), ""), (("foo", 0), "/foo/0"), (("",), "/"), (("a/b",), "/a~1b"), (("m~n",), "/m~0n")],
+)
+def test_pointers_are_those_of_the_standard(steps: tuple[int | str, ...], pointer: str) -> None:
+    assert pointer_of(steps) == pointer
+
+
+def test_an_unreadable_designation_keeps_its_place_and_what_was_expected() -> None:
+    assert faults({"front": {"size": "21?/45"}}) == [
+        Fault(
+            "/front/size",
+            "This tyre designation cannot be read at position 2: expected a digit.",
+            "unreadable_designation",
+            2,
+            "a digit",
+        )
+    ]
+
+
+def test_the_nearest_name_is_found_through_an_optional_part() -> None:
+    assert 'did you mean "size"?' in faults({"front": {"size": "1"}, "rear": {"size": "1", "sise": 1}})[0].detail
+
+
+def test_no_name_is_offered_where_none_is_near() -> None:
+    assert faults({"front": {"size": "1", "zzzz": 1}})[0].detail == 'There is no field "zzzz" here.'
+
+
+def test_the_pointer_of_a_fault_in_a_choice_names_only_steps_of_the_body() -> None:
+    found = faults({"front": {"size": "1"}, "plates": [{"shape": "round", "radius_mm": 9.0}]})
+    assert "/plates/0/radius_mm" in [fault.pointer for fault in found]
+    assert all(fault.pointer.startswith("/plates/0") for fault in found)
+    assert not any("Round" in fault.pointer or "Square" in fault.pointer for fault in found)
+
+
+def test_something_else_than_an_object_is_pointed_at_as_a_whole() -> None:
+    assert faults([1]) == [Fault("", "An object is expected here.", "wrong_type")]
+
+
+def test_a_domain_error_keeps_pointer_and_code() -> None:
+    assert domain_fault(DomainError("no", "/a")) == Fault("/a", "no", "invalid")
+
+
+def test_an_unknown_name_lists_the_known_ones() -> None:
+    assert domain_fault(UnknownName("table", ("a", "b"))).detail == "There is no table of this name. Known: a, b."

@@ -1,0 +1,108 @@
+"""Keys, hosts, request ids, the work pool and cleaning, each by itself."""
+
+import asyncio
+import hashlib
+
+import pytest
+from fastapi import Request
+
+from service.api.limits import WorkPool
+from service.api.observability import Metrics, RequestIds
+from service.api.problem import HttpProblem, clean
+from service.api.reading import ClientGone
+from service.api.security import ApiKeys, TrustedHosts
+
+
+def request(*, left: bool) -> Request:
+    async def receive() -> dict[str, str]:
+        if not left:
+            await asyncio.Event().wait()
+        return {"type": "http.disconnect"}
+
+    return Request({"type": "http"}, receive)
+
+
+def status_of(keys: ApiKeys, presented: bytes | None) -> int:
+    try:
+        asyncio.run(keys.admit(presented))
+    except HttpProblem as problem:
+        return problem.status
+    return 200
+
+
+@pytest.mark.parametrize(
+    ("presented", "status"), [(b"one", 200), (b"two", 200), (b"three", 401), (b"", 401), (None, 401)]
+)
+def test_only_known_keys_are_let_in(presented: bytes | None, status: int) -> None:
+    entries = [f"{name}:{hashlib.sha256(name.encode()).hexdigest()}" for name in ("one", "two")]
+    assert status_of(ApiKeys(entries, "10/second", "memory://"), presented) == status
+
+
+@pytest.mark.parametrize(
+    ("host", "known"),
+    [
+        (b"a.example", True),
+        (b"A.Example:8080", True),
+        (b"x.b.example", True),
+        (b"b.example", False),
+        (b"a.example.evil", False),
+        (b"[::1]:80", True),
+        (b"[::2]", False),
+        (None, False),
+    ],
+)
+def test_hosts_are_known_by_name_without_their_port(host: bytes | None, *, known: bool) -> None:
+    hosts = TrustedHosts(["a.example", "*.b.example", "[::1]"])
+    if known:
+        hosts.refuse_unknown(host)
+    else:
+        with pytest.raises(HttpProblem):
+            hosts.refuse_unknown(host)
+
+
+def test_request_ids_of_two_processes_differ() -> None:
+    assert len({RequestIds().take(None) for _ in range(100)}) == 100
+
+
+def test_request_ids_of_one_process_differ() -> None:
+    ids = RequestIds()
+    assert len({ids.take(None) for _ in range(100)}) == 100
+
+
+def test_text_is_cut_to_the_limit() -> None:
+    assert len(clean("a" * 1000)) == 200
+
+
+@pytest.mark.parametrize("character", ["\x00", "\x1b", "\x7f", "\x85", "\u2028", "\ud800", "\ufeff", "\u202e"])
+def test_characters_that_could_do_harm_where_they_are_shown_are_replaced(character: str) -> None:
+    assert clean(f"a{character}b") == "a\ufffdb"
+
+
+def test_the_pool_gives_back_what_the_function_returns() -> None:
+    async def ask() -> int:
+        return await WorkPool(1, 1).run(request(left=False), max, 2, 3)
+
+    assert asyncio.run(ask()) == 3
+
+
+def test_the_pool_does_no_work_for_a_client_that_left() -> None:
+    done: list[int] = []
+    with pytest.raises(ClientGone):
+        asyncio.run(WorkPool(1, 1).run(request(left=True), done.append, 1))
+    assert done == []
+
+
+def test_a_place_in_the_queue_is_free_again_after_a_failure() -> None:
+    pool = WorkPool(0, 1)
+    with pytest.raises(ZeroDivisionError):
+        asyncio.run(pool.run(request(left=False), divmod, 1, 0))
+    assert pool.pending == 0
+
+
+def test_made_up_methods_share_one_series() -> None:
+    metrics = Metrics(lambda: 0.0)
+    for method in ("BREW", "WHEN", "PROPFIND"):
+        metrics.observe_request("unmatched", method, 404, 0.001)
+    assert b'http_requests_total{method="other",outcome="refused",route="unmatched",status="404"} 3.0' in (
+        metrics.exposition()
+    )

@@ -1,0 +1,77 @@
+"""Settings: refused when unknown or unfit, shown without secrets."""
+
+import hashlib
+
+import pytest
+from pydantic import ValidationError
+
+from service.settings import BadSettings, Settings, load_settings, shown
+
+ENTRY = "shop:" + hashlib.sha256(b"key").hexdigest()
+
+
+@pytest.fixture(autouse=True)
+def _clean_environment(monkeypatch: pytest.MonkeyPatch) -> None:
+    for name in ("PORT", "FITMENT_PORT", "FITMENT_HOST"):
+        monkeypatch.delenv(name, raising=False)
+
+
+def load(monkeypatch: pytest.MonkeyPatch, **variables: str) -> Settings:
+    for name, value in variables.items():
+        monkeypatch.setenv(name, value)
+    return load_settings(variables)
+
+
+def test_an_unknown_variable_is_refused_with_the_nearest_name(monkeypatch: pytest.MonkeyPatch) -> None:
+    with pytest.raises(BadSettings, match=r"FITMENT_DRAIN is no setting.*did you mean FITMENT_DRAIN_S"):
+        load(monkeypatch, FITMENT_DRAIN="1")
+
+
+@pytest.mark.parametrize(
+    ("name", "value"),
+    [
+        ("FITMENT_PORT", "70000"),
+        ("FITMENT_LOG_LEVEL", "loud"),
+        ("FITMENT_API_KEYS", "shop:plain-text-key"),
+        ("FITMENT_API_KEYS", f"{ENTRY},{ENTRY}"),
+        ("FITMENT_API_KEY_RATE", "often"),
+        ("FITMENT_DRAIN_S", "-1"),
+        ("FITMENT_BODY_TIMEOUT_S", "nan"),
+    ],
+)
+def test_an_unfit_value_is_refused_by_name_and_not_repeated(
+    monkeypatch: pytest.MonkeyPatch, name: str, value: str
+) -> None:
+    with pytest.raises(BadSettings, match=f"^{name}: ") as caught:
+        load(monkeypatch, **{name: value})
+    assert value not in str(caught.value)
+
+
+def test_lists_are_separated_by_commas(monkeypatch: pytest.MonkeyPatch) -> None:
+    settings = load(monkeypatch, FITMENT_TRUSTED_HOSTS="a.example, b.example")
+    assert settings.trusted_hosts == ("a.example", "b.example")
+
+
+def test_the_port_of_the_platform_is_understood(monkeypatch: pytest.MonkeyPatch) -> None:
+    assert load(monkeypatch, PORT="8123").port == 8123
+
+
+def test_our_own_port_comes_before_that_of_the_platform(monkeypatch: pytest.MonkeyPatch) -> None:
+    assert load(monkeypatch, PORT="8123", FITMENT_PORT="8124").port == 8124
+
+
+def test_what_is_shown_holds_no_secret(monkeypatch: pytest.MonkeyPatch) -> None:
+    settings = load(monkeypatch, FITMENT_API_KEYS=ENTRY, FITMENT_RATE_STORAGE="redis://:pass-word@redis.example:6379/0")
+    text = shown(settings)
+    assert "FITMENT_API_KEYS=shop:***" in text
+    assert ENTRY not in text
+    assert "pass-word" not in text
+
+
+def test_every_setting_says_what_it_is_for() -> None:
+    assert [name for name, field in Settings.model_fields.items() if not field.description] == []
+
+
+def test_settings_do_not_change() -> None:
+    with pytest.raises(ValidationError):
+        Settings().port = 1  # type: ignore[misc] # that is the point
