@@ -244,6 +244,20 @@ def rim_facts(rim: Rim) -> RimFacts:
     )
 
 
+def _shape_by_height(width: float, height: float) -> dict[str, float]:
+    """Return the shape of a size that tells of no aspect ratio, once its height is measured."""
+    aspect = 100.0 * height / width
+    low, high = approved_rim_width.by_design_guide(width, aspect)
+    return {
+        "aspect_percent": aspect,
+        "design_rim_mm": width * rim_width.theoretical_factor(aspect),
+        "design_width_mm": width,
+        "measuring_rim_in": rim_width.measuring_rim_in(width, aspect),
+        "approved_min_in": low,
+        "approved_max_in": high,
+    }
+
+
 def _with_measured(facts: TyreFacts, measured: Measured) -> TyreFacts:
     changed: dict[str, float] = {}
     outer = measured.overall_diameter_mm
@@ -253,6 +267,8 @@ def _with_measured(facts: TyreFacts, measured: Measured) -> TyreFacts:
         believable = height > 0.0
         changed["overall_diameter_mm"] = outer if believable else UNKNOWN
         changed["section_height_mm"] = height if believable else UNKNOWN
+        if believable and math.isnan(facts.aspect_percent):
+            changed |= _shape_by_height(facts.nominal_width_mm, height)
     low, high = measured.approved_min_in, measured.approved_max_in
     if not math.isnan(low):
         low, high = (low, high) if low <= high else (UNKNOWN, UNKNOWN)

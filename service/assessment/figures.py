@@ -35,6 +35,8 @@ LATERAL_ACCELERATION_G = 0.3
 # The models hold for a tyre that is not crushed: deflection below half its sidewall, load below 1.2 of the rated one.
 DEEPEST_SHARE = 0.5
 MOST_OVERLOAD = 1.2
+# Flotation sizes may be printed far higher than any tyre the stiffness and the tread width were fitted to.
+HIGHEST_ASPECT_PERCENT = 150.0
 # Pressure for the estimates when neither the caller nor the load gives one.
 ASSUMED_PRESSURE_KPA = 250.0
 
@@ -148,9 +150,8 @@ def behaviour(facts: WheelFacts, shape: Geometry, pressure_kpa: float, axle: Axl
     """Return the estimates of one wheel under the axle's estimate load; `height_mm` is the centre of gravity's."""
     mass = axle.estimate_mass_kg
     force = mass * STANDARD_GRAVITY_M_S2 / axle.tyres
-    stiffness = vertical_stiffness_n_per_mm(
-        pressure_kpa, facts.aspect_percent, facts.nominal_width_mm, facts.rim_diameter_mm
-    )
+    aspect = pick(facts.aspect_percent <= HIGHEST_ASPECT_PERCENT, facts.aspect_percent, UNKNOWN)
+    stiffness = vertical_stiffness_n_per_mm(pressure_kpa, aspect, facts.nominal_width_mm, facts.rim_diameter_mm)
     deflection = force / stiffness
     # Half the sidewall is beyond what any of the models was made for; what rests on it is not known then.
     deflection = pick(deflection < DEEPEST_SHARE * facts.section_height_mm, deflection, UNKNOWN)
@@ -160,7 +161,7 @@ def behaviour(facts: WheelFacts, shape: Geometry, pressure_kpa: float, axle: Axl
         pressure_kpa,
         shape.overall_diameter_mm,
         facts.section_height_mm,
-        tread_width_mm(facts.nominal_width_mm, facts.aspect_percent),
+        tread_width_mm(facts.nominal_width_mm, aspect),
         deflection,
     )
     rated = facts.rated_kg * STANDARD_GRAVITY_M_S2

@@ -6,13 +6,15 @@ from collections.abc import Sequence
 from typing import Literal
 
 from service.assessment.checks import REQUIRED
-from service.core.findings import ADVISORY, MET, NOT_ASSESSED, NOT_MET, Finding
+from service.core.findings import ADVISORY, NOT_ASSESSED, NOT_MET, Finding
 
 Verdict = Literal["suitable", "suitable_with_conditions", "undetermined", "unsuitable"]
 
 SUITABLE, WITH_CONDITIONS, UNDETERMINED, UNSUITABLE = 0, 1, 2, 3
 VERDICTS: tuple[Verdict, ...] = ("suitable", "suitable_with_conditions", "undetermined", "unsuitable")
-_WORST_FIRST = {NOT_MET: 0, ADVISORY: 2, MET: 4}
+# By outcome code (met, advisory, not assessed, not met): first for other questions, then for required ones.
+_PLACES = ((4, 2, 3, 0), (4, 2, 1, 0))
+LAST_PLACE = 4
 
 
 def verdict_code(outcome: int, *, required: bool) -> int:
@@ -30,12 +32,15 @@ def verdict_of(findings: Sequence[Finding]) -> Verdict:
     return VERDICTS[max(verdict_code(each.outcome, required=each.code in REQUIRED) for each in findings)]
 
 
-def _rank(finding: Finding) -> int:
-    if finding.outcome == NOT_ASSESSED:
-        return 1 if finding.code in REQUIRED else 3
-    return _WORST_FIRST[finding.outcome]
+def places(*, required: bool) -> tuple[int, ...]:
+    """Return by outcome code where a finding stands: 0 first, `LAST_PLACE` for what is met."""
+    return _PLACES[required]
+
+
+def _place(finding: Finding) -> int:
+    return places(required=finding.code in REQUIRED)[finding.outcome]
 
 
 def worst_first(findings: Sequence[Finding]) -> list[Finding]:
     """Return the findings, worst first: not met, open required questions, advisories, other open ones, met."""
-    return sorted(findings, key=_rank)
+    return sorted(findings, key=_place)

@@ -7,14 +7,18 @@ from __future__ import annotations
 
 from typing import Literal, NamedTuple
 
+from service.assessment.balance_remedy import balance_remedy, grip_order_remedy
 from service.assessment.comparison import CarView
 from service.assessment.grade import Check, Grade, finite, unknown
-from service.assessment.words import plain, signed, tyre_pointer
+from service.assessment.missing import level_remedy, stiffness_remedy
+from service.assessment.words import plain, signed
 from service.core.findings import ADVISORY, MET, NOT_ASSESSED, Basis, Finding, Remedy
 from service.core.sources import basis
 
 Direction = Literal["towards_understeer", "towards_oversteer", "neutral"]
 Degree = Literal["negligible", "noticeable", "strong"]
+DIRECTIONS: tuple[Direction, ...] = ("neutral", "towards_understeer", "towards_oversteer")
+DEGREES: tuple[Degree, ...] = ("negligible", "noticeable", "strong")
 
 GRADIENT = Basis("project_estimate", f"{basis('GILLESPIE').reference}; tyre elasticities are this project's", "own")
 ORDER = basis("PROJECT", "cornering stiffness over load, rear against front, with the elasticities' middle values")
@@ -32,18 +36,32 @@ class Balance(NamedTuple):
     text: str
 
 
+def degree_code(car: CarView) -> int:
+    """Return how much the balance changes, an index into `DEGREES`; floats or arrays alike, 0 where not known."""
+    size = abs(car.change.gradient_deg_per_g.value)
+    small, strong = car.limits.balance_negligible_deg_per_g.value, car.limits.balance_strong_deg_per_g.value
+    return 1 * (size >= small) + 1 * (size > strong)
+
+
+def direction_code(car: CarView) -> int:
+    """Return which way the balance goes, an index into `DIRECTIONS`; floats or arrays alike, 0 where not known."""
+    value, small = car.change.gradient_deg_per_g.value, car.limits.balance_negligible_deg_per_g.value
+    return 1 * (value >= small) + 2 * (value <= -small)
+
+
 def balance(car: CarView) -> Balance:
     """Return the change of balance in words."""
     value, low, high = car.change.gradient_deg_per_g
-    small, strong = car.limits.balance_negligible_deg_per_g.value, car.limits.balance_strong_deg_per_g.value
+    if value != value:
+        return Balance("neutral", "negligible", certain=False, warning=None, text="The balance cannot be estimated.")
+    small = car.limits.balance_negligible_deg_per_g.value
     certain = not (low < -small and high > small)
-    if abs(value) < small:
+    degree, direction = DEGREES[degree_code(car)], DIRECTIONS[direction_code(car)]
+    if direction == "neutral":
         text = "The balance stays as it is."
         if not certain:
             text = "The balance probably stays as it is, but the estimate is too wide to be sure of a direction."
         return Balance("neutral", "negligible", certain, None, text)
-    degree: Degree = "strong" if abs(value) > strong else "noticeable"
-    direction: Direction = "towards_understeer" if value > 0.0 else "towards_oversteer"
     how = "strongly" if degree == "strong" else "noticeably"
     text = f"The car shifts {how} {direction.replace('_', ' ')}."
     if not certain:
@@ -64,7 +82,7 @@ def _grade_change(car: CarView) -> Grade:
 def _explain_change(car: CarView, grade: Grade) -> Finding:
     if grade.outcome == NOT_ASSESSED:
         message = "The balance cannot be estimated without the load index and size of all four kinds of tyre."
-        ask = Remedy("state complete designations on both axles", tyre_pointer("front"), "service_description")
+        ask = level_remedy(car.front, car.rear) or stiffness_remedy(car.front, car.rear)
         return Finding("balance.change", "vehicle", grade.outcome, message, None, None, "deg/g", GRADIENT, ask)
     found = balance(car)
     _, low, high = car.change.gradient_deg_per_g
@@ -73,21 +91,10 @@ def _explain_change(car: CarView, grade: Grade) -> Finding:
     remedy: Remedy | None = None
     if grade.outcome == ADVISORY:
         message = f"{message} {found.warning}"
-        remedy = _remedy(car)
+        remedy = balance_remedy(car)
     return Finding(
         "balance.change", "vehicle", grade.outcome, message, grade.measured, grade.limit, "deg/g", GRADIENT, remedy
     )
-
-
-def _remedy(car: CarView) -> Remedy:
-    """Return the width that would restore the balance on the axle that changed more."""
-    front, rear = car.front, car.rear
-    front_ratio = front.then.facts.nominal_width_mm / front.now.facts.nominal_width_mm
-    rear_ratio = rear.then.facts.nominal_width_mm / rear.now.facts.nominal_width_mm
-    view, other = (front, rear_ratio) if abs(front_ratio - 1.0) >= abs(rear_ratio - 1.0) else (rear, front_ratio)
-    width = view.now.facts.nominal_width_mm * other
-    text = f"change both axles alike: about {plain(width)} mm wide at the {view.name}"
-    return Remedy(text, tyre_pointer(view.name), "nominal_width_mm", width - 5.0, width + 5.0, unit="mm")
 
 
 def _grade_order(car: CarView) -> Grade:
@@ -99,7 +106,7 @@ def _explain_order(car: CarView, grade: Grade) -> Finding:
     remedy = None
     if grade.outcome == NOT_ASSESSED:
         message = "Which axle reaches its limit first cannot be estimated without complete sizes on both axles."
-        remedy = Remedy("state complete sizes on both axles", tyre_pointer("front"), "size")
+        remedy = stiffness_remedy(car.front, car.rear)
     elif grade.outcome == MET and grade.measured == 0.0:
         message = "The order in which the axles reach their limit does not change."
     elif grade.outcome == MET:
@@ -110,7 +117,7 @@ def _explain_order(car: CarView, grade: Grade) -> Finding:
             f"The rear axle loses grip against the front by {plain(-grade.measured, 1)} %: "
             "it comes nearer to breaking away first."
         )
-        remedy = _remedy(car)
+        remedy = grip_order_remedy(car, grade.limit)
     measured = finite(grade.measured)
     return Finding("balance.grip_order", "vehicle", grade.outcome, message, measured, grade.limit, "%", ORDER, remedy)
 

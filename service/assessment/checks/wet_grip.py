@@ -29,7 +29,7 @@ def _grade_onset(view: AxleView) -> Grade:
 def _explain_onset(view: AxleView, grade: Grade) -> Finding:
     remedy = None
     if grade.outcome == NOT_ASSESSED:
-        message = "The onset of aquaplaning cannot be estimated: overall diameter or pressure are beyond the model."
+        message = "The onset of aquaplaning cannot be estimated from what is known of the tyres."
         remedy = deflection_remedy(view)
         return Finding("wet.aquaplaning", view.name, grade.outcome, message, None, None, "%", ONSET, remedy)
     _, low, high = view.change.aquaplaning_onset_percent
@@ -67,7 +67,7 @@ def _grade_order(car: CarView) -> Grade:
 def _explain_order(car: CarView, grade: Grade) -> Finding:
     remedy = None
     if grade.outcome == NOT_ASSESSED:
-        message = "Which axle floats first cannot be estimated: overall diameter or pressure are beyond the model."
+        message = "Which axle floats first cannot be estimated from what is known of the tyres."
         remedy = deflection_remedy(car.front, car.rear)
     elif grade.outcome == ADVISORY:
         message = (

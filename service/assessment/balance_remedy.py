@@ -1,0 +1,55 @@
+"""Which cornering stiffness on one axle would settle a shift of balance, and about which width that takes.
+
+The remedy's range is that of `change/cornering_stiffness_percent` of the axle; the width beside it is for a tyre of the
+proposed sidewall, on a rim that suits it as the proposed one suits the proposed tyre.
+"""
+
+from __future__ import annotations
+
+from service.assessment.comparison import AxleView, CarView
+from service.assessment.words import plain, signed, tyre_pointer
+from service.core.findings import Remedy
+from service.core.numeric import natural_log
+from service.physics.cornering_stiffness import ELASTICITIES
+
+# Aim inside the limits, since the grade takes the limits themselves for too much.
+AIM = 0.95
+# A width beyond these shares of the proposed one is no advice.
+LEAST_WIDTH_SHARE, GREATEST_WIDTH_SHARE = 0.7, 1.4
+
+
+def balance_remedy(car: CarView) -> Remedy:
+    """Return the cornering stiffness that leaves the balance as it is, on the axle that changed more."""
+    room = AIM * car.limits.balance_negligible_deg_per_g.value
+    change = car.change
+    front, rear = (view.change.cornering_stiffness.value for view in (car.front, car.rear))
+    shift_front = change.front_compliance_deg_per_g * (1.0 / front - 1.0)
+    shift_rear = change.rear_compliance_deg_per_g * (1.0 / rear - 1.0)
+    at_front = 1.0 + shift_rear / change.front_compliance_deg_per_g
+    at_rear = 1.0 + shift_front / change.rear_compliance_deg_per_g
+    slack_front = room / change.front_compliance_deg_per_g
+    slack_rear = room / change.rear_compliance_deg_per_g
+    front_changed_more = abs(natural_log(front)) >= abs(natural_log(rear))
+    # No tyre is stiff enough to undo everything: then the other axle has to follow.
+    if at_rear <= slack_rear or (front_changed_more and at_front > slack_front):
+        return _stiffness(car.front, 1.0 / (at_front + slack_front), 1.0 / (at_front - slack_front))
+    return _stiffness(car.rear, 1.0 / (at_rear + slack_rear), 1.0 / (at_rear - slack_rear))
+
+
+def grip_order_remedy(car: CarView, tolerance_percent: float) -> Remedy:
+    """Return the cornering stiffness that the rear needs so that it is no worse off against the front."""
+    least = car.front.change.cornering_stiffness.value * (1.0 + tolerance_percent / 100.0)
+    return _stiffness(car.rear, least, None)
+
+
+def _stiffness(view: AxleView, least: float, most: float | None) -> Remedy:
+    low, high = 100.0 * (least - 1.0), None if most is None else 100.0 * (most - 1.0)
+    span = f"{signed(low)} % or more" if high is None else f"{signed(low)} to {signed(high)} %"
+    aim = least if most is None else 0.5 * (least + most)
+    share = (aim / view.change.cornering_stiffness.value) ** (1.0 / ELASTICITIES.value.width)
+    text = f"{view.name} tyres of {span} cornering stiffness against the present ones"
+    if LEAST_WIDTH_SHARE < share < GREATEST_WIDTH_SHARE:
+        width = plain(share * view.then.facts.nominal_width_mm)
+        more = " or more" if high is None else ""
+        text = f"{text}: about {width} mm wide{more} with this sidewall, on a rim to match"
+    return Remedy(text, tyre_pointer(view.name), "cornering_stiffness_percent", low, high, unit="%")
