@@ -7,6 +7,7 @@ from service.assessment.grade import LAST_BIT, Check, Grade, finite, unknown
 from service.assessment.missing import diameter_remedy
 from service.assessment.words import plain, signed
 from service.core.findings import ADVISORY, MET, NOT_ASSESSED, NOT_MET, Finding, Remedy
+from service.core.numeric import pick
 
 
 def _grade(car: CarView) -> Grade:
@@ -14,7 +15,8 @@ def _grade(car: CarView) -> Grade:
     size = abs(change)
     near, far = limits.axle_ratio_met_percent.value, limits.axle_ratio_advisory_percent.value
     sharper = (NOT_MET - ADVISORY) * (car.vehicle.driven_axle == "all")
-    return Grade(ADVISORY * (size > near + LAST_BIT) + sharper * (size > far + LAST_BIT) + unknown(size), change, near)
+    outcome = ADVISORY * (size > near + LAST_BIT) + sharper * (size > far + LAST_BIT) + unknown(size)
+    return Grade(outcome, change, pick(outcome == NOT_MET, far, near))
 
 
 def _explain(car: CarView, grade: Grade) -> Finding:

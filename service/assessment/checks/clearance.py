@@ -62,7 +62,8 @@ def _grade(view: AxleView, side: Side) -> Grade:
     outcome = grows * (ADVISORY * (left < enough) + (NOT_MET - ADVISORY) * (left < least)) + NOT_ASSESSED * (
         ((left != left) & grows) | (shift != shift)
     )
-    return Grade(outcome, pick(left == left, left, shift), pick(left == left, enough, UNKNOWN))
+    limit = pick(outcome == NOT_MET, least, enough)
+    return Grade(outcome, pick(left == left, left, shift), pick(left == left, limit, UNKNOWN))
 
 
 def _explain(view: AxleView, grade: Grade, side: Side) -> Finding:

@@ -6,14 +6,15 @@ from service.assessment.comparison import AxleView
 from service.assessment.grade import LAST_BIT, Check, Grade, finite, unknown
 from service.assessment.words import plain, signed, tyre_pointer
 from service.core.findings import ADVISORY, MET, NOT_ASSESSED, NOT_MET, Finding, Remedy
+from service.core.numeric import pick
 
 
 def _grade(view: AxleView) -> Grade:
     change = view.change.overall_diameter_percent
     size, limits = abs(change), view.limits
     near, far = limits.overall_diameter_met_percent.value, limits.overall_diameter_advisory_percent.value
-    beyond = ADVISORY * (size > near + LAST_BIT) + (NOT_MET - ADVISORY) * (size > far + LAST_BIT)
-    return Grade(beyond + unknown(size), change, near)
+    outcome = ADVISORY * (size > near + LAST_BIT) + (NOT_MET - ADVISORY) * (size > far + LAST_BIT) + unknown(size)
+    return Grade(outcome, change, pick(outcome == NOT_MET, far, near))
 
 
 def _explain(view: AxleView, grade: Grade) -> Finding:

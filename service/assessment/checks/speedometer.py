@@ -46,6 +46,11 @@ def present_lead(vehicle: Vehicle) -> float:
     return vehicle.displayed_kmh / vehicle.true_kmh
 
 
+def lead_after_percent(car: CarView) -> float:
+    """Return by how much the speedometer reads above the true speed after the change [%]; floats or arrays alike."""
+    return 100.0 * (present_lead(car.vehicle) / car.change.driven_circumference_ratio - 1.0)
+
+
 def readings(car: CarView, rule: SpeedometerRule) -> tuple[Reading, ...]:
     """Return what the speedometer shows at a rule's test speeds; NaN where the lead is not known."""
     lead, ratio = present_lead(car.vehicle), car.change.driven_circumference_ratio
@@ -110,8 +115,8 @@ def _explain(car: CarView, grade: Grade) -> Finding:
     elif grade.outcome == MET and grade.measured != grade.measured:
         message = "The rolling circumference does not change, so the speedometer stays as it is."
     else:
-        after = 100.0 * (present_lead(car.vehicle) / car.change.driven_circumference_ratio - 1.0)
-        reads = f"The speedometer reads {signed(grade.measured)} % now and {signed(after)} % after the change"
+        after = signed(lead_after_percent(car))
+        reads = f"The speedometer reads {signed(grade.measured)} % now and {after} % after the change"
         if grade.outcome == MET:
             message = f"{reads}, within the lawful range at every test speed."
         else:

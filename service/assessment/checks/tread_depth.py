@@ -6,13 +6,14 @@ from service.assessment.comparison import AxleView, CarView
 from service.assessment.grade import Check, Grade, finite, unknown
 from service.assessment.words import plain
 from service.core.findings import ADVISORY, MET, NOT_ASSESSED, NOT_MET, Finding, Remedy
+from service.core.numeric import pick
 
 
 def _grade_depth(view: AxleView) -> Grade:
     depth, limits = view.then.facts.tread_depth_mm, view.limits
     least, enough = limits.tread_depth_least_mm.value, limits.tread_depth_advisory_mm.value
     outcome = ADVISORY * (depth < enough) + (NOT_MET - ADVISORY) * (depth < least) + unknown(depth)
-    return Grade(outcome, depth, least)
+    return Grade(outcome, depth, pick(outcome == NOT_MET, least, enough))
 
 
 def _explain_depth(view: AxleView, grade: Grade) -> Finding:
@@ -45,7 +46,7 @@ def _grade_difference(car: CarView) -> Grade:
     near, far = limits.axle_ratio_met_percent.value, limits.axle_ratio_advisory_percent.value
     all_wheel = car.vehicle.driven_axle == "all"
     outcome = ADVISORY * (share > near) + (NOT_MET - ADVISORY) * all_wheel * (share > far) + unknown(share)
-    return Grade(outcome, share, near)
+    return Grade(outcome, share, pick(outcome == NOT_MET, far, near))
 
 
 def _explain_difference(car: CarView, grade: Grade) -> Finding:
