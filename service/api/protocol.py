@@ -21,8 +21,8 @@ from service.api.security import DEFAULT_HEADERS
 MAX_HEAD_BYTES: Final = 32 * 1024
 # How long a refused connection is still read from, so that the refusal arrives before a reset could.
 LINGER_S: Final = 1.0
-# How long a client may leave an answer unread.
-UNREAD_S: Final = 30.0
+# A client that takes less of its answer holds memory for nothing.
+LEAST_BYTES_PER_S: Final = 1024
 
 
 class HeadTooLarge(Exception):
@@ -57,7 +57,8 @@ class GuardedProtocol(HttpToolsProtocol):
         self._refused = False
         # Since when the client owes us the rest of a head, or the head itself; None while it owes nothing.
         self._owing_since: float | None = None
-        self._unread_since: float | None = None
+        # When the watch last saw an answer waiting to be taken, and how much of it.
+        self._unsent: tuple[float, int] | None = None
         self._watch: asyncio.TimerHandle | None = None
 
     def connection_made(self, transport: asyncio.Transport) -> None:  # type: ignore[override] # as the base class has it
@@ -114,14 +115,9 @@ class GuardedProtocol(HttpToolsProtocol):
         super().on_message_complete()
         self.cycle.scope[BODY_ARRIVED] = True  # type: ignore[typeddict-unknown-key] # ASGI lets servers add keys
 
-    def pause_writing(self) -> None:
-        """Note since when the client has not taken what was sent."""
-        self._unread_since = self.loop.time()
-        super().pause_writing()
-
     def resume_writing(self) -> None:
-        """Forget it again."""
-        self._unread_since = None
+        """Note that the client has taken what was sent."""
+        self._unsent = None
         super().resume_writing()
 
     def send_400_response(self, msg: str) -> None:  # noqa: ARG002 - our own words are better
@@ -138,6 +134,8 @@ class GuardedProtocol(HttpToolsProtocol):
     def _refuse(self, status: int) -> None:
         """Answer with a problem and end the connection once the client had time to read it."""
         self._refused = True
+        if self.transport.is_closing():
+            return
         cycle = self.cycle
         if cycle is not None and not cycle.response_complete:
             if not cycle.more_body:
@@ -170,11 +168,7 @@ class GuardedProtocol(HttpToolsProtocol):
         """End the connection if the client is overdue with a head or with taking an answer, else look again later."""
         now = self.loop.time()
         timeout_s = self.limits.head_timeout_s
-        if self.transport.is_closing():
-            # Closed by us a while ago, and what was left to send is still not taken.
-            self.transport.abort()
-            return
-        if self._unread_since is not None and now - self._unread_since >= UNREAD_S:
+        if self._is_stalled(now):
             self.transport.abort()
             return
         wait_s = timeout_s
@@ -187,6 +181,22 @@ class GuardedProtocol(HttpToolsProtocol):
                     self.transport.close()
                 wait_s = timeout_s
         self._watch = self.loop.call_later(wait_s, self._look)
+
+    def _is_stalled(self, now: float) -> bool:
+        """Return whether too little of an answer was taken since the last look."""
+        size = self.transport.get_write_buffer_size()
+        before = self._unsent
+        if size == 0:
+            self._unsent = None
+            return False
+        if before is None:
+            self._unsent = (now, size)
+            return False
+        since, size_then = before
+        if now - since < self.limits.head_timeout_s / 2:
+            return False
+        self._unsent = (now, size)
+        return size > size_then - LEAST_BYTES_PER_S * (now - since)
 
 
 def protocol_with(limits: Limits) -> type[GuardedProtocol]:

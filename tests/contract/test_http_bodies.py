@@ -41,6 +41,7 @@ def inner(**members: object) -> bytes:
         pytest.param(b"[" * 8000 + b"]" * 8000, id="nested 8000 deep"),
         pytest.param(b"[" * 17 + b"]" * 17, id="nested 17 deep"),
         pytest.param(b'{"a":' * 3000, id="never closed"),
+        pytest.param(json.dumps({"inner": dict.fromkeys(map(str, range(65)))}).encode(), id="65 members"),
         pytest.param(VALID + b"{}", id="something after the end"),
         pytest.param(VALID.replace(b"}}", b",}}"), id="trailing comma"),
         pytest.param(b"", id="empty"),
@@ -167,9 +168,8 @@ def test_a_chunked_body_is_read(server: Server) -> None:
 
 
 def test_at_most_twenty_faults_are_listed_and_all_are_counted(server: Server) -> None:
-    body = json.dumps({"inner": {f"a{number}": 1 for number in range(1000)}}).encode()
-    problem = server.post("/v1/echo", body).problem
-    assert (len(problem["errors"]), problem["error_count"]) == (20, 1002)
+    problem = server.post("/v1/echo", json.dumps({"several": [{}] * 200}).encode()).problem
+    assert (len(problem["errors"]), problem["error_count"]) == (20, 401)
 
 
 @pytest.mark.parametrize(
@@ -181,7 +181,7 @@ def test_an_answer_repeats_no_more_than_two_hundred_characters(server: Server, n
 
 
 def test_an_answer_is_never_larger_than_a_few_kilobytes(server: Server) -> None:
-    body = json.dumps({"inner": {f"{number:03}" + "\\" * 90: 1 for number in range(80)}}).encode()
+    body = json.dumps({"inner": {f"{number:03}" + "\\" * 90: 1 for number in range(60)}}).encode()
     assert len(server.post("/v1/echo", body).body) < 16_000
 
 
