@@ -11,6 +11,7 @@ from fastapi import FastAPI, Request, Response
 from fastapi.openapi.utils import get_openapi
 from fastapi.routing import APIRoute
 
+from service.api import contract
 from service.api.routes import StrictRoute
 from service.api.schemas.problem import Fault, Problem
 
@@ -61,6 +62,7 @@ def document(app: FastAPI) -> dict[str, Any]:
         schema = model.model_json_schema(mode="serialization", ref_template="#/components/schemas/{model}")
         schema.pop("$defs", None)
         schemas[model.__name__] = schema
+    contract.complete(made)
     return made
 
 

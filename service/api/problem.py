@@ -155,8 +155,8 @@ def problem_responses(*statuses: int) -> dict[int | str, dict[str, Any]]:
     documented: dict[int | str, dict[str, Any]] = {}
     for status in sorted(statuses):
         documented[status] = {"description": KINDS[status].title, "content": {MEDIA_TYPE: {"schema": schema}}}
-        if status in _HEADERS:
-            documented[status]["headers"] = _HEADERS[status]
+        if status in HEADERS:
+            documented[status]["headers"] = HEADERS[status]
     return documented
 
 
@@ -164,7 +164,7 @@ def _header(description: str, kind: str = "string") -> dict[str, object]:
     return {"description": description, "schema": {"type": kind}}
 
 
-_HEADERS: Mapping[int, dict[str, object]] = {
+HEADERS: Mapping[int, dict[str, object]] = {
     401: {"WWW-Authenticate": _header("The scheme of the key.")},
     405: {"Allow": _header("Every method of this path.")},
     415: {"Accept": _header("What is taken."), "Accept-Post": _header("What is taken.")},

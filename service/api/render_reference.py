@@ -33,7 +33,10 @@ def plain(value: object) -> Any:  # noqa: ANN401 - any value of the domain becom
 
 
 def _members(values: Mapping[str, object]) -> Json:
-    return {name: plain(value) for name, value in values.items() if value is not None and value != ""}
+    # `source` is a key of our own; the basis beside it names the document.
+    return {
+        name: plain(value) for name, value in values.items() if value is not None and value != "" and name != "source"
+    }
 
 
 def table(found: Table) -> Json:
@@ -88,13 +91,14 @@ def rule_pack(pack: RulePack) -> Json:
         "allowances": plain(pack.allowances),
     }
     if pack.winter is not None:
-        shown["winter"] = plain(pack.winter)
+        floor = _limit("winter.speed_floor", pack.winter.speed_floor)
+        shown["winter"] = plain(pack.winter) | {"speed_floor": floor}
     return shown
 
 
 def _rule(rule: Rule) -> Json:
     shown: Json = plain(rule)
-    for hidden in ("source", "divisor", "stand_in"):
+    for hidden in ("divisor", "stand_in"):
         shown.pop(hidden, None)
     return shown | {"can_forbid": rule.can_forbid}
 

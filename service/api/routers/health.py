@@ -22,13 +22,23 @@ class Health(Wire):
     version: str = text("The version of the service.", 40, "1.0.0")
 
 
-@router.get("/health/live", summary="Say whether the process lives", responses=problem_responses(422, 500))
+@router.get(
+    "/health/live",
+    summary="Say whether the process lives",
+    operation_id="read_liveness",
+    responses=problem_responses(422, 500),
+)
 async def live() -> Health:
     """Answer as long as the event loop turns; an orchestrator restarts a process that does not."""
     return Health(status="ok", version=__version__)
 
 
-@router.get("/health/ready", summary="Say whether to send requests here", responses=problem_responses(422, 500, 503))
+@router.get(
+    "/health/ready",
+    summary="Say whether to send requests here",
+    operation_id="read_readiness",
+    responses=problem_responses(422, 500, 503),
+)
 async def ready(request: Request) -> Health:
     """Answer 503 from the moment the process is asked to stop, so that balancers turn elsewhere first."""
     if request.app.state.lifecycle.draining:
@@ -39,6 +49,7 @@ async def ready(request: Request) -> Health:
 @router.get(
     "/metrics",
     summary="Give the numbers of this process",
+    operation_id="read_metrics",
     response_class=Response,
     responses={
         200: {"description": "Prometheus text format.", "content": {"text/plain": {"schema": {"type": "string"}}}},

@@ -12,7 +12,7 @@ from fastapi import APIRouter, Path, Request, Response
 from service.api import render_reference as render
 from service.api.problem import HttpProblem, problem_responses
 from service.api.routes import StrictRoute
-from service.api.schemas.rule_pack import PackList, RulePackShown
+from service.api.schemas.rule_pack import PackList, RulePack
 from service.api.schemas.table import Table
 from service.rules.reader import default_packs, pack_ids, pack_named
 from service.standards import catalogue
@@ -64,7 +64,10 @@ NOT_MODIFIED: dict[int | str, dict[str, Any]] = {304: {"description": "The calle
 )
 async def table(
     request: Request,
-    name: Annotated[str, Path(description="Name of the table.", max_length=40, json_schema_extra=_name_tables)],
+    name: Annotated[
+        str,
+        Path(description="Name of the table.", max_length=40, examples=["load-index"], json_schema_extra=_name_tables),
+    ],
 ) -> Response:
     """Give a table; cacheable by its entity tag."""
     if name not in catalogue.TABLE_NAMES:
@@ -88,12 +91,14 @@ async def packs(request: Request) -> Response:
     "/rule-packs/{pack_id}",
     summary="Give the rules of a place",
     operation_id="read_rule_pack",
-    response_model=RulePackShown,
+    response_model=RulePack,
     responses={**NOT_MODIFIED, **problem_responses(404, 405, 422, 500)},
 )
 async def pack(
     request: Request,
-    pack_id: Annotated[str, Path(description="Id of the pack.", max_length=20, json_schema_extra=_name_packs)],
+    pack_id: Annotated[
+        str, Path(description="Id of the pack.", max_length=20, examples=["nl"], json_schema_extra=_name_packs)
+    ],
 ) -> Response:
     """Give every rule with value, unit, article, validity, day checked and status; cacheable by its entity tag."""
     if pack_id not in pack_ids():

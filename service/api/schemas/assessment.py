@@ -6,23 +6,17 @@ from typing import Any, Literal
 
 from pydantic import ConfigDict
 
-from service.api.schemas.base import Wire, number, part
+from service.api.schemas.base import Wire, hide_absent, number, part
 from service.api.schemas.base import text as words
 
 ANY = (-1.0e9, 1.0e9)
 Where = Literal["front", "rear", "vehicle"]
 
 
-def _absent_when_unknown(schema: dict[str, Any]) -> None:
-    for field in schema.get("properties", {}).values():
-        if field.get("default", "") is None:
-            field.pop("default")
-
-
 class Told(Wire):
     """A part of an answer."""
 
-    model_config = ConfigDict(json_schema_extra=_absent_when_unknown)
+    model_config = ConfigDict(json_schema_extra=hide_absent)
 
 
 def _value(description: str, unit: str, example: float, default: Any = ...) -> Any:  # noqa: ANN401 - as pydantic's Field

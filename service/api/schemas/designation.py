@@ -39,7 +39,9 @@ class TyreParts(Told):
     load_version: Literal["standard", "extra_load", "high_load", "light_load"] = part("The load version.", "standard")
     load_range: str = text("Load range letter.", 2, "E", default=None)
     markings: list[str] = part("Further markings.", ["M+S", "3PMSF"], max_length=20)
-    assumed: list[str] = part("What was assumed, in sentences.", [[]], max_length=20)
+    assumed: list[str] = part(
+        "What was assumed, in sentences.", ["No load version is marked: standard load is assumed."], max_length=20
+    )
 
 
 class RimParts(Told):
@@ -56,4 +58,4 @@ class RimParts(Told):
     offset_mm: float = number(
         "Offset (ET); positive: mounting face outboard of the middle", "mm", (-200.0, 200.0), 45.0, None
     )
-    assumed: list[str] = part("What was assumed, in sentences.", [[]], max_length=20)
+    assumed: list[str] = part("What was assumed, in sentences.", ["No flange is marked."], max_length=20)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import Any, Literal
+from typing import Literal
 
 from service.api.schemas.assessment import ANY, Basis, Told
 from service.api.schemas.base import number, part, text, whole
@@ -76,7 +76,90 @@ class PackLimit(Told):
     note: str = text("What a user must know.", 1000, "The usual legal minimum for cars.", default=None)
 
 
-class RulePackShown(Told):
+class TestSpeeds(Told):
+    """The test speeds of vehicles faster than a speed; the first row that applies counts."""
+
+    above_kmh: float = number("For vehicles faster than this", "km/h", (0.0, 450.0), 150.0)
+    speeds_kmh: list[float] = part("Speeds to test at [km/h].", [40.0, 80.0, 120.0], max_length=10)
+    share_of_max: float = number("One more test speed, as a share of the maximum speed", "1", (0.0, 1.0), 0.8, None)
+
+
+class SpeedometerRule(Told):
+    """A band for the displayed speed V1 round the true speed V2.
+
+    least_gain V2 + least_constant_kmh <= V1 <= most_gain V2 + most_constant_kmh; without most_gain no upper edge.
+    """
+
+    kind: Literal["r39", "band"] = part("`r39`: the inequality of UN R39; `band`: another one.", "r39")
+    title: str = text("Title.", 200, "Speedometer, UN R39")
+    least_gain: float = number("Gain of the lower edge", "1", (0.0, 2.0), 1.0)
+    least_constant_kmh: float = number("Constant of the lower edge", "km/h", (-50.0, 50.0), 0.0)
+    most_gain: float = number("Gain of the upper edge; absent: no upper edge", "1", (0.0, 2.0), 1.1, None)
+    most_constant_kmh: float = number("Constant of the upper edge", "km/h", (-50.0, 50.0), 4.0)
+    test_speed_is: Literal["true", "displayed"] = part("Which of the two speeds the test speeds are.", "true")
+    test_speeds: list[TestSpeeds] = part("The test speeds, by the vehicle's maximum speed.", max_length=10)
+    test_speeds_basis: Basis = part("What the test speeds rest on.")
+    applies: Applies = part("For whom.")
+    article: str = text("Article.", 200, "0 <= V1 - V2 <= 0.1 V2 + 4 km/h")
+    basis: Basis = part("Document and day checked.")
+    status: Status = part("How far the text was read.", "read")
+    checked: str = text("The day it was checked.", 10, "2026-11-24", default=None)
+    valid_from: str = text("In force from.", 10, "2020-01-01", default=None)
+    valid_to: str = text("In force up to.", 10, "2030-12-31", default=None)
+    note: str = text("What a user must know.", 1000, "One-sided: never below the true speed.", default=None)
+    pack: str = text("The pack that the rule comes from.", 20, "unece")
+
+
+class WinterMarking(Told):
+    """A marking that makes a winter tyre here."""
+
+    marking: Literal["M+S", "3PMSF"] = part("The marking on the sidewall.", "3PMSF")
+    built_to: str = text("Only tyres built up to this day.", 10, "2017-12-31", default=None)
+    used_to: str = text("Only up to this day of use.", 10, "2024-09-30", default=None)
+    article: str = text("Article.", 200, "§ 36(4)")
+    basis: Basis = part("Document and day checked.")
+    status: Status = part("How far the text was read.", "read")
+    checked: str = text("The day it was checked.", 10, "2026-11-24", default=None)
+    note: str = text("What a user must know.", 1000, "M+S alone.", default=None)
+
+
+class WinterRule(Told):
+    """When a winter tyre may have a lower speed symbol than the vehicle's maximum speed asks for."""
+
+    label_required: bool = part("Whether a label in the driver's view must state the speed.", example=True)
+    markings: list[WinterMarking] = part("The markings that count.", max_length=5)
+    speed_floor: PackLimit = part("The least speed that the tyre must be made for.")
+    article: str = text("Article.", 200, "§ 36(5)")
+    basis: Basis = part("Document and day checked.")
+    status: Status = part("How far the text was read.", "read")
+    checked: str = text("The day it was checked.", 10, "2026-11-24", default=None)
+    note: str = text("What a user must know.", 1000, "The speed must be kept.", default=None)
+
+
+class Allowance(Told):
+    """A relief that the law gives to named vehicles."""
+
+    code: str = text("Its code.", 60, "relief.trailer_speed")
+    title: str = text("Title.", 200, "Trailers above 750 kg: load at 100 km/h")
+    kind: Literal["axle_mass_percent", "load_at_speed_kmh"] = part(
+        "`axle_mass_percent` lowers the axle mass to be carried; `load_at_speed_kmh` takes the load at this speed "
+        "instead of the vehicle's own.",
+        "load_at_speed_kmh",
+    )
+    value: float = number("Its number", "in `unit`", ANY, 100.0)
+    unit: str = text("Its unit.", 20, "km/h")
+    applies: Applies = part("For whom.")
+    seats_standing: bool = part("Only vehicles with (true) or without standing passengers.", example=True, default=None)
+    speed_limited_kmh: float = number("Only with a limiter set to this or less", "km/h", (0.0, 450.0), 90.0, None)
+    article: str = text("Article.", 200, "art. 50(4)")
+    basis: Basis = part("Document and day checked.")
+    status: Status = part("How far the text was read.", "read")
+    checked: str = text("The day it was checked.", 10, "2026-11-24", default=None)
+    note: str = text("What a user must know.", 1000, "Not for buses.", default=None)
+    pack: str = text("The pack that it comes from.", 20, "nl")
+
+
+class RulePack(Told):
     """A rule pack, whole."""
 
     id: str = text("Id.", 20, "nl")
@@ -86,8 +169,6 @@ class RulePackShown(Told):
     notes: list[str] = part("What it leaves out, in sentences.", ["No UN Regulation limits the track."], max_length=50)
     rules: list[Rule] = part("Its rules, inherited ones included.", max_length=200)
     limits: list[PackLimit] = part("The limits of the service's own checks here.", max_length=100)
-    speedometer: list[dict[str, Any]] = part(
-        "Its speedometer rules; the first that applies counts.", [[]], max_length=10
-    )
-    winter: dict[str, Any] = part("When a winter tyre may be slower than the vehicle.", {"label_required": True}, None)
-    allowances: list[dict[str, Any]] = part("Reliefs for named vehicles.", [[]], max_length=20)
+    speedometer: list[SpeedometerRule] = part("Its speedometer rules; the first that applies counts.", max_length=10)
+    winter: WinterRule = part("When a winter tyre may be slower than the vehicle; absent: never.", default=None)
+    allowances: list[Allowance] = part("Reliefs for named vehicles.", max_length=20)

@@ -1,0 +1,248 @@
+"""Starts the service on a free port, posts every request of this folder, prints the answers as tables, stops it."""
+
+from __future__ import annotations
+
+import json
+import os
+import signal
+import subprocess
+import sys
+import time
+import urllib.error
+import urllib.request
+from collections.abc import Iterator
+from contextlib import contextmanager
+from http import HTTPStatus
+from pathlib import Path
+from typing import Any, NamedTuple
+
+HERE = Path(__file__).parent
+START_PATIENCE_S = 30.0
+ANSWER_PATIENCE_S = 20.0
+WORDS = {
+    "suitable": "fits",
+    "suitable_with_conditions": "fits with conditions",
+    "undetermined": "not known yet",
+    "unsuitable": "does not fit",
+}
+# One saloon, staggered 225 and 255 now: what other widths do to it.
+COMBINATIONS = (
+    "staggered-same-sizes",
+    "staggered-one-step-wider",
+    "square-all-round",
+    "narrow-all-round",
+    "wide-at-the-back-only",
+)
+# One car, three candidates that the law of one place takes otherwise than that of another.
+CANDIDATES = ("further-out", "taller-tyre", "mud-and-snow")
+
+
+Json = dict[str, Any]
+
+
+class Answer(NamedTuple):
+    """What came back."""
+
+    status: int
+    media_type: str
+    body: bytes
+
+    @property
+    def data(self) -> Json:
+        """Return the body as plain data."""
+        found: Json = json.loads(self.body)
+        return found
+
+
+class Service:
+    """The running service."""
+
+    def __init__(self, port: int) -> None:
+        self._root = f"http://127.0.0.1:{port}"
+
+    def ask(self, path: str, body: object = None) -> Answer:
+        """Return the answer to a POST of the body, or to a GET without one."""
+        content = None if body is None else json.dumps(body).encode()
+        request = urllib.request.Request(self._root + path, content, {"Content-Type": "application/json"})
+        try:
+            with urllib.request.urlopen(request, timeout=ANSWER_PATIENCE_S) as got:
+                return Answer(got.status, got.headers.get_content_type(), got.read())
+        except urllib.error.HTTPError as error:
+            return Answer(error.code, error.headers.get_content_type(), error.read())
+
+
+@contextmanager
+def running() -> Iterator[Service]:
+    """Give the service, ready; it is stopped however the block ends."""
+    environ = {name: value for name, value in os.environ.items() if not name.startswith(("FITMENT_", "PORT"))}
+    process = subprocess.Popen(
+        [sys.executable, "-m", "service", "serve", "--port", "0"],
+        cwd=HERE.parent,
+        env=environ | {"FITMENT_ACCESS_LOG": "false", "FITMENT_DRAIN_S": "0"},
+        stdout=subprocess.PIPE,
+        text=True,
+    )
+    try:
+        service = Service(_port(process))
+        _wait(service)
+        yield service
+    finally:
+        process.send_signal(signal.SIGTERM)
+        try:
+            process.communicate(timeout=ANSWER_PATIENCE_S)
+        except subprocess.TimeoutExpired:
+            process.kill()
+
+
+def _port(process: subprocess.Popen[str]) -> int:
+    """Return the port that the service says it listens on."""
+    for line in process.stdout or ():
+        logged = json.loads(line)
+        if logged["event"] == "serving":
+            return int(logged["port"])
+    sys.exit("the service did not start")
+
+
+def _wait(service: Service) -> None:
+    end = time.monotonic() + START_PATIENCE_S
+    while time.monotonic() < end:
+        try:
+            if service.ask("/health/ready").status == HTTPStatus.OK:
+                return
+        except urllib.error.URLError:
+            pass
+        time.sleep(0.05)
+    sys.exit("the service did not become ready")
+
+
+def read(story: str, operation: str = "check") -> Json:
+    """Return the request of a story."""
+    asked: Json = json.loads((HERE / f"{story}.{operation}.json").read_text(encoding="utf-8"))
+    return asked
+
+
+def table(title: str, heads: tuple[str, ...], widths: tuple[int, ...], rows: list[tuple[str, ...]]) -> None:
+    """Print a table; a cell that is too long for its column goes on below."""
+    print(f"\n{title}\n")
+    _row(heads, widths)
+    _row(tuple("-" * width for width in widths), widths)
+    for row in rows:
+        _row(row, widths)
+
+
+def _row(cells: tuple[str, ...], widths: tuple[int, ...]) -> None:
+    columns = [_wrapped(cell, width) for cell, width in zip(cells, widths, strict=True)]
+    for number in range(max(map(len, columns))):
+        parts = (column[number] if number < len(column) else "" for column in columns)
+        print("  ".join(part.ljust(width) for part, width in zip(parts, widths, strict=True)).rstrip())
+
+
+def _wrapped(text: str, width: int) -> list[str]:
+    lines = [""]
+    for word in text.split():
+        longer = f"{lines[-1]} {word}".strip()
+        if len(longer) <= width:
+            lines[-1] = longer
+        else:
+            lines.append(word)
+    return lines
+
+
+def worst(finding: Json) -> str:
+    """Return a finding with its number and limit, in one line."""
+    where = "" if finding["axle"] == "vehicle" else f", {finding['axle']}"
+    unit = f" {finding['unit']}" if "unit" in finding else ""
+    number = f" {finding['measured']:g}{unit}" if "measured" in finding else " not known"
+    limit = f", limit {finding['limit']:g}{unit}" if "limit" in finding else ""
+    return f"{finding['code']}{where}:{number}{limit}"
+
+
+def told(operation: str, answer: Answer) -> tuple[str, str]:
+    """Return an answer as a verdict and what stands behind it."""
+    if answer.status != HTTPStatus.OK:
+        fault = (answer.data.get("errors") or [{"pointer": "", "detail": answer.data["detail"]}])[0]
+        return f"refused ({answer.status})", f"{fault['pointer']}: {fault['detail']}"
+    if operation == "check":
+        findings = answer.data["findings"]
+        if findings[0]["outcome"] == "met":
+            return WORDS[answer.data["verdict"]], f"all {len(findings)} questions met"
+        return WORDS[answer.data["verdict"]], worst(findings[0])
+    return "done", f"{answer.media_type}, {len(answer.body) / 1024:.0f} KiB"
+
+
+def stories(service: Service) -> list[tuple[str, ...]]:
+    """Return a row for each request of this folder."""
+    rows: list[tuple[str, ...]] = []
+    for path in sorted(HERE.glob("*.json")):
+        story, operation, _ = path.name.split(".")
+        answer = service.ask(f"/v1/fitments/{operation}", read(story, operation))
+        if answer.status >= HTTPStatus.INTERNAL_SERVER_ERROR:
+            sys.exit(f"{path.name}: {answer.status}")
+        rows.append((story if operation == "check" else f"{story} ({operation})", *told(operation, answer)))
+    return rows
+
+
+def places(service: Service) -> list[tuple[str, ...]]:
+    """Return a row for each rule pack: the verdict on the same candidates, and what its law says against them."""
+    rows: list[tuple[str, ...]] = []
+    for pack in service.ask("/v1/rule-packs").data["rule_packs"]:
+        cells = []
+        for story in CANDIDATES:
+            found = service.ask("/v1/fitments/check", read(story) | {"rule_pack": pack["id"]}).data
+            law = [each for each in found["findings"] if each["code"].startswith("law.") and each["outcome"] != "met"]
+            cells.append(WORDS[found["verdict"]] + (f"; {worst(law[0])}" if law else ""))
+        rows.append((f"{pack['id']} ({pack['title']})", *cells))
+    return rows
+
+
+def combinations(service: Service) -> list[tuple[str, ...]]:
+    """Return a row for each combination of widths: balance and the onset of aquaplaning."""
+    rows: list[tuple[str, ...]] = []
+    for story in COMBINATIONS:
+        asked = read(story)
+        found = service.ask("/v1/fitments/check", asked).data
+        balance = found["vehicle"]["balance"]
+        onset = [found["axles"][axle]["change"]["aquaplaning_onset_percent"] for axle in ("front", "rear")]
+        rows.append(
+            (
+                " / ".join(asked["candidate"][axle]["tyre"]["size"].split()[0] for axle in ("front", "rear")),
+                balance["direction"].replace("_", " "),
+                balance["degree"],
+                _band(balance["understeer_gradient_change_deg_per_g"], 2),
+                *(_band(each, 0) for each in onset),
+            )
+        )
+    return rows
+
+
+def _band(estimate: dict[str, float], digits: int) -> str:
+    value, low, high = (f"{estimate[name] + 0.0:+.{digits}f}" for name in ("value", "low", "high"))
+    return f"{value} ({low} to {high})"
+
+
+def main() -> None:
+    """Print the tables."""
+    with running() as service:
+        table(
+            "Stories: each is demo_requests/STORY.check.json",
+            ("story", "verdict", "worst finding"),
+            (28, 20, 68),
+            stories(service),
+        )
+        table(
+            "The same three candidates under every rule pack",
+            ("rule pack", *CANDIDATES),
+            (27, 29, 29, 29),
+            places(service),
+        )
+        table(
+            "Five combinations on a saloon that has 225 in front and 255 at the rear",
+            ("front / rear", "balance", "degree", "deg/g (band)", "floats, front [%]", "floats, rear [%]"),
+            (13, 18, 11, 22, 20, 20),
+            combinations(service),
+        )
+    print("\nGradient: positive is towards understeer. Floats: change of the aquaplaning speed, negative is earlier.")
+
+
+if __name__ == "__main__":
+    main()
