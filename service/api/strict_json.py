@@ -8,12 +8,15 @@ keys, deep nesting and objects beyond any use.
 from __future__ import annotations
 
 import json
+from typing import Any
 
 import orjson
 
 MAX_DEPTH = 16
 # No object of the contract has as many; each unknown one would cost a fault.
 MAX_MEMBERS = 64
+
+_CONTAINERS = frozenset((dict, list))
 
 
 class MalformedJson(ValueError):
@@ -42,24 +45,26 @@ def parse(raw: bytes) -> object:
     return value
 
 
-def _count_members(value: object) -> int:
+def _count_members(value: Any) -> int:  # noqa: ANN401 - whatever the bytes spell
     """Return how many object members the value has, level by level, or refuse it."""
     members = 0
-    # A scalar body stands for itself: it is neither, and the walk passes over it.
-    level = [value]
-    for _ in range(MAX_DEPTH):
-        deeper: list[object] = []
-        # `type() is` and no helper function: this runs for every value of every body.
+    level = [value] if type(value) in _CONTAINERS else []
+    for _ in range(MAX_DEPTH + 1):
+        if not level:
+            return members
+        deeper: list[Any] = []
+        push = deeper.append
         for container in level:
+            items = container
+            # `type() is`, a bound method and no helper: this runs for every value of every body.
             if type(container) is dict:
                 members += len(container)
                 if len(container) > MAX_MEMBERS:
                     raise MalformedJson(f"An object has more than {MAX_MEMBERS} members.")
-                deeper += [item for item in container.values() if type(item) is dict or type(item) is list]
-            elif type(container) is list:
-                deeper += [item for item in container if type(item) is dict or type(item) is list]
-        if not deeper:
-            return members
+                items = container.values()
+            for item in items:
+                if type(item) in _CONTAINERS:
+                    push(item)
         level = deeper
     raise MalformedJson(f"The body is nested deeper than {MAX_DEPTH} levels.")
 
