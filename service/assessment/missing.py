@@ -37,6 +37,27 @@ def _places(views: tuple[AxleView, ...]) -> Iterator[_Place]:
         yield _Place(f"/candidate/{view.name}", view.then, view)
 
 
+def offset_remedy(view: AxleView) -> Remedy | None:
+    """Return which rim of an axle states no offset; None when both do."""
+    for place, which in zip(_places((view,)), ("fitted", "proposed"), strict=True):
+        if place.wheel.facts.offset_mm != place.wheel.facts.offset_mm:
+            text = f"state the offset (ET) of the {which} rim"
+            return Remedy(text, f"{place.pointer}/rim/size", "offset_mm", unit="mm")
+    return None
+
+
+def service_remedy(view: AxleView) -> Remedy | None:
+    """Return which tyre of an axle states no load index or speed symbol with a meaning; None when both do."""
+    for place in _places((view,)):
+        facts = place.wheel.facts
+        if facts.rated_kg * facts.load_factor * facts.speed_capability_kmh != (
+            facts.rated_kg * facts.load_factor * facts.speed_capability_kmh
+        ):
+            text = f"state load index and speed symbol of {place.name}.tyre"
+            return Remedy(text, f"{place.pointer}/tyre/size", "service_description")
+    return None
+
+
 def diameter_remedy(*views: AxleView) -> Remedy | None:
     """Return which wheel's overall diameter is lacking; None when all are known."""
     for place in _places(views):

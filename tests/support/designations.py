@@ -12,6 +12,8 @@ from service.standards import rim_width
 _PREFIX = re.compile("[A-Z]*")
 _SERVICE = re.compile(r"\(?[0-9]+(?:/[0-9]+)?[A-Z][0-9]?\)?")
 MM_PER_INCH = 25.4
+# About the height of a size without a printed ratio, to write a modern one near it: common practice, no source.
+OLD_SERIES_PERCENT = 80.0
 
 
 def with_service(text: str, load_index: float, speed_symbol: str) -> str:
@@ -33,13 +35,11 @@ def with_width(text: str, width_mm: float) -> str:
     written, _, rest = designation.canonical.partition(" ")
     if designation.overall_diameter_in is not None:
         return f"{designation.overall_diameter_in:g}x{width_mm / MM_PER_INCH:.2f} {rest}"
-    whole, ratio = round(width_mm), ""
-    if designation.aspect_ratio is not None:
-        height_mm = designation.section_width_mm * designation.aspect_ratio / 100.0
-        ratio = f"/{min(max(round(100.0 * height_mm / whole), 20), 100)}"
+    whole = round(width_mm)
+    height_mm = designation.section_width_mm * (designation.aspect_ratio or OLD_SERIES_PERCENT) / 100.0
     prefix = _PREFIX.match(written)
     assert prefix is not None
-    return f"{prefix.group()}{whole}{ratio} {rest}"
+    return f"{prefix.group()}{whole}/{min(max(round(100.0 * height_mm / whole), 20), 100)} {rest}"
 
 
 def with_aspect(text: str, aspect_percent: float) -> str:
@@ -58,15 +58,14 @@ def sizes_around(text: str) -> Iterator[str]:
     width = round(parse_tyre(text).section_width_mm)
     widths = sorted(range(105, 406, 1), key=lambda each: abs(each - width))
     yield from (with_width(text, each) for each in widths)
-    if parse_tyre(text).aspect_ratio is not None:
-        for aspect in range(25, 85, 5):
-            yield from (with_aspect(with_width(text, each), aspect) for each in widths[::10])
+    for aspect in range(25, 85, 5):
+        yield from (with_aspect(with_width(text, each), aspect) for each in widths[::10])
 
 
 def measuring_rim_in(text: str) -> float:
     """Return the measuring rim of a size, by the design guide."""
     designation = parse_tyre(text)
-    return rim_width.measuring_rim_in(designation.section_width_mm, designation.aspect_ratio or 80.0)
+    return rim_width.measuring_rim_in(designation.section_width_mm, designation.aspect_ratio or OLD_SERIES_PERCENT)
 
 
 def radial(text: str) -> str:

@@ -190,6 +190,14 @@ def _speedometer(request: Json, remedy: Remedy) -> Json:
     return changed(request, {remedy.pointer: {"displayed_kmh": 100.0 + lead, "true_kmh": 100.0}})
 
 
+def _marking(request: Json, remedy: Remedy) -> Json:
+    return changed(request, {remedy.pointer: f"{_text(request, remedy)} {remedy.equals}"})
+
+
+def _regular(request: Json, remedy: Remedy) -> Json:
+    return changed(request, {remedy.pointer: "205/55 R16 110Y XL"})
+
+
 _SPECIAL: dict[str, Callable[[Json, Remedy], Json]] = {
     "load_index": _load_index,
     "speed_symbol": _speed_symbol,
@@ -202,6 +210,8 @@ _SPECIAL: dict[str, Callable[[Json, Remedy], Json]] = {
     "nominal_width_mm": _nominal_width,
     "cornering_stiffness_percent": _stiffness,
     "aspect_percent": _aspect,
+    "system": _regular,
+    "marking": _marking,
     "overall_diameter_mm": _overall_diameter,
     "speedometer_lead_percent": _speedometer,
 }

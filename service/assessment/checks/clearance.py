@@ -11,7 +11,7 @@ from typing import NamedTuple
 
 from service.assessment.comparison import AxleView
 from service.assessment.grade import Check, Grade, finite
-from service.assessment.missing import diameter_remedy, width_remedy
+from service.assessment.missing import diameter_remedy, offset_remedy, width_remedy
 from service.assessment.words import plain, rim_pointer, signed
 from service.core.findings import ADVISORY, MET, NOT_ASSESSED, NOT_MET, Finding, Remedy
 from service.core.numeric import UNKNOWN, pick
@@ -98,14 +98,10 @@ def _explain(view: AxleView, grade: Grade, side: Side) -> Finding:
 def _unplaced(view: AxleView, side: Side) -> tuple[str, Remedy | None]:
     if side.name == "radial":
         return "The room to the arch cannot be judged without the overall diameters.", diameter_remedy(view)
-    fitted = view.now.facts.offset_mm != view.now.facts.offset_mm
-    if not fitted and view.then.facts.offset_mm == view.then.facts.offset_mm:
+    lacking = offset_remedy(view)
+    if lacking is None:
         return "The room cannot be judged without the section widths.", width_remedy(view)
-    which = "fitted" if fitted else "proposed"
-    pointer = f"/vehicle/{view.name}/fitted/rim/size" if fitted else rim_pointer(view.name)
-    return f"Where the wheel stands is not known: the {which} rim states no offset (ET).", Remedy(
-        f"state the offset (ET) of the {which} rim", pointer, "offset_mm", unit="mm"
-    )
+    return "Where the wheel stands is not known: a rim states no offset (ET).", lacking
 
 
 def _remedy(view: AxleView, side: Side, enough_mm: float) -> Remedy:

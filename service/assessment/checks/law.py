@@ -9,6 +9,7 @@ from service.assessment.checks import law_speedometer, special_use
 from service.assessment.comparison import AxleView, CarView
 from service.assessment.grade import Grade, finite
 from service.assessment.law_quantities import ON_AN_AXLE, ON_THE_VEHICLE
+from service.assessment.law_remedies import law_remedy, missing_for_law
 from service.assessment.words import plain
 from service.core.findings import MET, NOT_ASSESSED, Finding, Remedy, Where
 from service.core.numeric import UNKNOWN, pick
@@ -86,13 +87,13 @@ def _explain(rule: Rule, where: Where, view: AxleView | CarView) -> Finding:
     remedy = None
     if outcome == NOT_ASSESSED:
         message = f"{rule.message} The numbers that this rule needs are not all given."
-        remedy = _missing_remedy(bound, where)
+        remedy = missing_for_law(bound, where, view)
     elif bound.unit == "yes/no":
         message = rule.message
     else:
         message = f"{rule.message} Found: {plain(value, 1)} {_unit(bound)}; limit {rule.limit_words}."
     if outcome not in (MET, NOT_ASSESSED):
-        remedy = Remedy(f"{rule.quantity_words}: {rule.limit_words}", "/candidate", bound.quantity, *_ends(bound))
+        remedy = law_remedy(rule, view)
     if outcome != MET and rule.caveat:
         message = f"{message} {rule.caveat}"
     limit, unit = bound.value, None if bound.unit == "yes/no" else bound.unit
@@ -101,24 +102,6 @@ def _explain(rule: Rule, where: Where, view: AxleView | CarView) -> Finding:
 
 def _unit(bound: Bound) -> str:
     return "steps" if bound.unit == "index" else bound.unit
-
-
-def _ends(bound: Bound) -> tuple[float | None, float | None]:
-    low = None if bound.comparison == "at_most" else bound.value
-    high = None if bound.comparison == "at_least" else bound.value
-    return low, high
-
-
-def _missing_remedy(bound: Bound, where: Where) -> Remedy:
-    if bound.quantity == "track_change_percent":
-        return Remedy(
-            f"state vehicle.{where}.track_mm and the offset (ET) of both rims", f"/vehicle/{where}/track_mm", "track_mm"
-        )
-    if bound.quantity.startswith(("track", "offset")):
-        pointer = f"/candidate/{where}/rim/size"
-        return Remedy("state the offset (ET) of present and proposed rim", pointer, "offset_mm")
-    pointer = f"/candidate/{where}/tyre/size"
-    return Remedy("state complete designations of present and proposed tyres", pointer, "service_description")
 
 
 def _unsettled_rules(case: Case, where: Where) -> tuple[tuple[Rule, tuple[str, ...]], ...]:

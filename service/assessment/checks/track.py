@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from service.assessment.comparison import AxleView
 from service.assessment.grade import Check, Grade, finite, unknown
-from service.assessment.words import plain, rim_pointer, signed
-from service.core.findings import NOT_ASSESSED, Finding, Remedy
+from service.assessment.missing import offset_remedy
+from service.assessment.words import plain, signed
+from service.core.findings import NOT_ASSESSED, Finding
 from service.core.sources import basis
 
 GEOMETRY = basis("COMMON-PRACTICE", "geometry: the track changes by twice the change of offset, whatever the widths")
@@ -19,11 +20,8 @@ def _grade(view: AxleView) -> Grade:
 def _explain(view: AxleView, grade: Grade) -> Finding:
     remedy = None
     if grade.outcome == NOT_ASSESSED:
-        fitted = view.now.facts.offset_mm != view.now.facts.offset_mm
-        which = "fitted" if fitted else "proposed"
-        pointer = f"/vehicle/{view.name}/fitted/rim/size" if fitted else rim_pointer(view.name)
-        message = f"The change of track is not known: the {which} rim states no offset (ET)."
-        remedy = Remedy(f"state the offset (ET) of the {which} rim", pointer, "offset_mm", unit="mm")
+        message = "The change of track is not known: a rim states no offset (ET)."
+        remedy = offset_remedy(view)
     elif grade.measured == 0.0:
         message = "The track does not change."
     else:
