@@ -13,10 +13,11 @@ from typing import NamedTuple, cast
 import numpy as np
 from numpy.typing import NDArray
 
-from service.assessment.case import Case
+from service.assessment.case import Candidate, Case
 from service.assessment.checks import AXLE_CHECKS, CAR_CHECKS, law
 from service.assessment.comparison import CarView, weigh
-from service.assessment.facts import WheelFacts
+from service.assessment.conditions import conditions_of
+from service.assessment.facts import WheelFacts, wheel_facts
 from service.assessment.grade import Grade
 from service.assessment.verdict import verdict_code
 from service.core.findings import Where
@@ -52,6 +53,16 @@ def stack(rows: Sequence[WheelFacts]) -> WheelFacts:
     width = len(WheelFacts._fields)
     flat = np.fromiter(chain.from_iterable(rows), dtype=np.float64, count=len(rows) * width)
     return columns(np.ascontiguousarray(flat.reshape(len(rows), width).T))
+
+
+def stack_candidates(case: Case, candidates: Sequence[Candidate]) -> tuple[WheelFacts, WheelFacts]:
+    """Return the front and the rear wheels of candidates on the vehicle of a case, stacked."""
+    vehicle = case.vehicle
+    top, law_speed = vehicle.max_speed_kmh, conditions_of(case).law_speed_kmh
+    return (
+        stack([wheel_facts(each.front, vehicle.front, top, law_speed) for each in candidates]),
+        stack([wheel_facts(each.rear, vehicle.rear, top, law_speed) for each in candidates]),
+    )
 
 
 def columns(table: FloatArray) -> WheelFacts:

@@ -12,9 +12,8 @@ import numpy as np
 from numpy.typing import NDArray
 
 from service.assessment.assess import Assessment, assess
-from service.assessment.batch import Graded, grade_all, stack
+from service.assessment.batch import Graded, grade_all, stack_candidates
 from service.assessment.case import Candidate, Case
-from service.assessment.comparison import candidate_facts
 from service.assessment.measures import Measures, RankBy, gains, losses, measures
 from service.assessment.ranking import Flags, Places, not_bettered, ranked, worst_questions
 
@@ -42,8 +41,7 @@ class Compared(NamedTuple):
 
 def compare(case: Case, candidates: Sequence[Candidate], rank_by: RankBy) -> Compared:
     """Return the comparison of one or more candidates on the vehicle of a case, whose own candidate does not count."""
-    rows = [candidate_facts(case, each) for each in candidates]
-    graded = grade_all(case, stack([front for front, _ in rows]), stack([rear for _, rear in rows]))
+    graded = grade_all(case, *stack_candidates(case, candidates))
     return weigh_up(case._replace(candidate=candidates[0]), graded, rank_by)
 
 
