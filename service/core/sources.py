@@ -183,6 +183,8 @@ _ENTRIES: dict[str, tuple[str, str, str, BasisStatus, BasisKind]] = {
         "read",
         "standard",
     ),
+    "ISO-128-2": ("ISO 128-2, lines of technical drawings", "", UNREAD, "memory", "standard"),
+    "ISO-5455": ("ISO 5455, scales of technical drawings", "", UNREAD, "memory", "standard"),
     "TRA": ("Tire and Rim Association design guide", "", NOTES, "second_hand", "standard"),
     # Books, papers and published models
     "HANDBOOK": ("Automotive Engineering (Butterworth-Heinemann), ch. 10.1", "", NOTES, "read", "published_model"),

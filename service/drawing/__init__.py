@@ -1,0 +1,1 @@
+"""Scale drawings of an assessment as SVG: a section through the wheels, and their contact patches."""

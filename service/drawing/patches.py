@@ -1,0 +1,186 @@
+"""The contact patches of both axles, present beside proposed, to scale and with the bands of the estimate."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from math import pi, sqrt
+from typing import Final, NamedTuple
+
+from service.assessment.assess import Assessment
+from service.assessment.change import Wheel
+from service.assessment.comparison import AxleView
+from service.assessment.estimates import wheel_estimates
+from service.core.findings import Estimate
+from service.drawing import sheet
+from service.drawing.canvas import Canvas, points
+from service.drawing.dimensions import across, along, extension
+from service.drawing.lines import CHAIN, NARROW, PHANTOM, WIDE, LineType
+from service.drawing.scene import AxleChoice
+from service.drawing.text import plain, wrapped
+from service.physics.contact_patch import GROSS_SHARE
+
+TITLE: Final = "Contact patch of one tyre, from above, driving upwards"
+NOTES: Final = (
+    "Hatched: the band in which the true outline is expected. Beside the proposed patch the present one is repeated.",
+    (
+        "Estimates for a standing tyre at kerb load where that is given; the round corners stand for the share of the "
+        "rectangle that a footprint does not fill."
+    ),
+)
+# A share a of both sides is rounded off in ellipses: the four corners then lose (4 - pi) a^2 of the rectangle.
+CORNER: Final = sqrt((1.0 - GROSS_SHARE) / (4.0 - pi))
+MARGIN_UNITS: Final = 16.0
+SIDE_UNITS: Final = 132.0
+ABOVE_UNITS: Final = 62.0
+BELOW_UNITS: Final = 96.0
+# What stands in place of a patch that is not known [mm].
+EMPTY_MM: Final = 120.0
+
+
+class Patch(NamedTuple):
+    """One patch: its lengths with their bands, the pressure and the load they hold for."""
+
+    length_mm: Estimate[float]
+    width_mm: Estimate[float]
+    area_cm2: Estimate[float]
+    pressure_kpa: float
+    load_kg: float
+
+    @property
+    def known(self) -> bool:
+        """Return whether the models could say anything."""
+        return self.area_cm2.value == self.area_cm2.value
+
+    @property
+    def size_mm(self) -> tuple[float, float]:
+        """Return width and length at the far end of their bands."""
+        return (self.width_mm.high, self.length_mm.high) if self.known else (EMPTY_MM, EMPTY_MM)
+
+
+class Row(NamedTuple):
+    """The patches of one axle."""
+
+    name: str
+    now: Patch
+    then: Patch
+
+
+def draw_patches(found: Assessment, axles: AxleChoice = "both", *, styled: bool = True) -> str:
+    """Return the patches as SVG; without its style for a page that brings `sheet.STYLE` itself."""
+    rows = list(_rows(found, axles))
+    sizes = [patch.size_mm for row in rows for patch in (row.now, row.then)]
+    cell, tallest = max(size[0] for size in sizes), max(size[1] for size in sizes)
+    scale = sheet.scale_for(2.0 * cell)
+    unit = sheet.unit_mm(scale)
+    cell = max(cell, 250.0 * unit)
+    pitch_x, pitch_y = cell + SIDE_UNITS * unit, tallest + (ABOVE_UNITS + BELOW_UNITS) * unit
+    width = 2 * pitch_x + 2 * MARGIN_UNITS * unit
+    text_width = width - 2 * MARGIN_UNITS * unit
+    heading = sheet.Heading.made(TITLE, found.case.candidate.label, text_width, unit)
+    top = heading.height
+    foot = top + pitch_y * len(rows)
+    note_lines = sum(len(wrapped(note, text_width, 13 * unit)) for note in NOTES)
+    height = foot + (66 + 17.6 * note_lines) * unit
+    canvas = sheet.new_sheet("patches", (width, height), scale, styled=styled)
+    sheet.describe(canvas, TITLE, [*_sentences(rows), *NOTES])
+    heading.draw(canvas, MARGIN_UNITS * unit)
+    for index, row in enumerate(rows):
+        _row(canvas, row, top + index * pitch_y, (cell, tallest))
+    y = sheet.legend(canvas, (MARGIN_UNITS * unit, foot + 18 * unit), text_width, scale)
+    sheet.paragraph(canvas, (MARGIN_UNITS * unit, y + 6 * unit), NOTES, text_width)
+    return sheet.finished(canvas)
+
+
+def _rows(found: Assessment, axles: AxleChoice) -> Iterator[Row]:
+    first = found.car.front.now
+    for view in (found.car.front, found.car.rear):
+        if axles in ("both", view.name):
+            yield Row(view.name, _patch(view.now, first, view), _patch(view.then, first, view))
+
+
+def _patch(wheel: Wheel, first: Wheel, view: AxleView) -> Patch:
+    bands = wheel_estimates(wheel, first, None)
+    load_kg = view.axle.estimate_mass_kg / view.axle.tyres
+    return Patch(
+        bands.patch_length_mm, bands.patch_width_mm, bands.patch_area_cm2, wheel.behaviour.pressure_kpa, load_kg
+    )
+
+
+def _row(canvas: Canvas, row: Row, y: float, cell: tuple[float, float]) -> None:
+    unit = canvas.unit_mm
+    width, height = cell
+    x = MARGIN_UNITS * unit
+    canvas.text((x, y + 24 * unit), f"{row.name.capitalize()} axle", 20, "start", "strong")
+    for patch, words in ((row.now, "present"), (row.then, "proposed")):
+        centre = x + 0.5 * width, y + ABOVE_UNITS * unit + 0.5 * height
+        group = canvas.group(f"{row.name}-{words}-patch", centre)
+        canvas.text((centre[0], y + 46 * unit), words, 14, "middle", "soft")
+        if not patch.known:
+            group.text((0.0, 0.0), "not known: beyond the model", 14)
+        else:
+            _band(group, patch, f"{row.name}-{words}")
+            if words == "proposed" and row.now.known:
+                _outline(group, row.now, PHANTOM, "")
+            _outline(group, patch, PHANTOM if words == "present" else WIDE, f"{row.name}-{words}-outline")
+            _measures(group, patch, f"{row.name}-{words}")
+        x += width + SIDE_UNITS * unit
+
+
+def _band(canvas: Canvas, patch: Patch, name: str) -> None:
+    width, length = patch.width_mm, patch.length_mm
+    ring = _rounded(width.high, length.high) + " " + _rounded(width.low, length.low)
+    canvas.hatched(ring, f"{name}-band")
+    canvas.path(_rounded(width.low, length.low), NARROW, f"{name}-low")
+    canvas.path(_rounded(width.high, length.high), NARROW, f"{name}-high")
+
+
+def _measures(canvas: Canvas, patch: Patch, name: str) -> None:
+    unit, width, length = canvas.unit_mm, patch.width_mm, patch.length_mm
+    arm = 9.0 * unit
+    canvas.line((-arm, 0.0), (arm, 0.0), CHAIN)
+    canvas.line((0.0, -arm), (0.0, arm), CHAIN)
+    below, beside = 0.5 * length.high + 28 * unit, 0.5 * width.high + 26 * unit
+    across(canvas, (-0.5 * width.value, 0.5 * width.value), below, _words(width, ""), f"{name}-width")
+    along(canvas, beside, (-0.5 * length.value, 0.5 * length.value), "", f"{name}-length")
+    # Beside the line and in two lines: a patch is shorter than its words.
+    value, _, band = _words(length, "").partition(" ")
+    for line, words in enumerate((value, band)):
+        canvas.text((beside + 9 * unit, (-4 + 20 * line) * unit), words, anchor="start")
+    for side in (-0.5, 0.5):
+        extension(canvas, (side * width.value, 0.5 * length.high), (side * width.value, below))
+        extension(canvas, (0.5 * width.high, side * length.value), (beside, side * length.value))
+    canvas.text((0.0, below + 24 * unit), f"area {_words(patch.area_cm2, ' cm²')}", 14)
+    canvas.text(
+        (0.0, below + 43 * unit), f"at {plain(patch.pressure_kpa)} kPa and {plain(patch.load_kg)} kg", 14, style="soft"
+    )
+
+
+def _outline(canvas: Canvas, patch: Patch, kind: LineType, name: str) -> None:
+    size = patch.width_mm.value, patch.length_mm.value
+    canvas.rectangle((0.0, 0.0), size, (CORNER * size[0], CORNER * size[1]), kind, name)
+
+
+def _rounded(width: float, length: float) -> str:
+    x, y = 0.5 * width, 0.5 * length
+    rx, ry = CORNER * width, CORNER * length
+    arc = ("A", rx, ry, "0 0 1")
+    return points(
+        *("M", rx - x, -y, "H", x - rx, *arc, x, ry - y, "V", y - ry, *arc, x - rx, y),
+        *("H", rx - x, *arc, -x, y - ry, "V", ry - y, *arc, rx - x, -y, "Z"),
+    )
+
+
+def _words(found: Estimate[float], unit: str) -> str:
+    return f"{plain(found.value)}{unit} ({plain(found.low)} to {plain(found.high)})"
+
+
+def _sentences(rows: list[Row]) -> Iterator[str]:
+    for row in rows:
+        for words, patch in (("present", row.now), ("proposed", row.then)):
+            if not patch.known:
+                yield f"{row.name.capitalize()} axle, {words}: not known."
+                continue
+            yield (
+                f"{row.name.capitalize()} axle, {words}: width {_words(patch.width_mm, ' mm')}, "
+                f"length {_words(patch.length_mm, ' mm')}, area {_words(patch.area_cm2, ' cm²')}."
+            )

@@ -1,0 +1,168 @@
+"""What a section shows of an assessment, as plain lengths; the hub face is the origin, inboard is positive."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Literal, NamedTuple
+
+from service.assessment.assess import Assessment
+from service.assessment.case import Fitment
+from service.assessment.change import Wheel
+from service.assessment.comparison import AxleView
+from service.core.findings import AxleName
+from service.core.numeric import UNKNOWN, known_or
+from service.core.units import MM_PER_INCH
+from service.drawing.text import clean
+from service.physics.contact_patch import tread_width_mm
+from service.physics.wheel_position import rim_overall_width_mm
+from service.standards import rim_diameter
+
+AxleChoice = Literal["both", "front", "rear"]
+MOST_DESIGNATION = 44
+# The tread is narrower than the section; where the designation gives no aspect ratio, by this much (project's choice).
+WIDEST_TREAD = 0.96
+USUAL_TREAD = 0.84
+
+
+class WheelShape(NamedTuple):
+    """The lengths of one wheel; NaN where not known."""
+
+    tyre: str
+    rim: str
+    offset_mm: float
+    centre_mm: float
+    overall_diameter_mm: float
+    bead_diameter_mm: float
+    section_width_mm: float
+    tread_width_mm: float
+    rim_diameter_mm: float
+    rim_width_mm: float
+    loaded_radius_mm: float
+    inner_edge_mm: float
+    outer_edge_mm: float
+
+    @property
+    def has_tyre(self) -> bool:
+        """Return whether enough is known to draw the tyre."""
+        return self.overall_diameter_mm > self.bead_diameter_mm and self.section_width_mm > 0.0
+
+    @property
+    def radius_mm(self) -> float:
+        """Return how far the wheel reaches from its axis."""
+        return 0.5 * (self.overall_diameter_mm if self.has_tyre else self.rim_diameter_mm)
+
+    @property
+    def lowest_mm(self) -> float:
+        """Return how far it reaches down: to the ground, where that is known."""
+        return known_or(self.loaded_radius_mm, self.radius_mm)
+
+    def reaches(self) -> Iterator[tuple[float, float]]:
+        """Yield pairs of how far it reaches outboard and inboard of the hub face."""
+        for width in (self.section_width_mm, rim_overall_width_mm(self.rim_width_mm)):
+            if width == width:
+                yield 0.5 * width - self.centre_mm, 0.5 * width + self.centre_mm
+        if self.offset_mm == self.offset_mm and self.inner_edge_mm == self.inner_edge_mm:
+            yield self.outer_edge_mm, self.inner_edge_mm
+
+
+class AxleScene(NamedTuple):
+    """One axle: both wheels, and the places of strut, wing edge and arch, NaN where no room was given."""
+
+    name: AxleName
+    now: WheelShape
+    then: WheelShape
+    strut_mm: float
+    wing_mm: float
+    arch_radius_mm: float
+    bolt_circle_mm: float
+    hub_radius_mm: float
+    notes: tuple[str, ...]
+
+    @property
+    def placed(self) -> bool:
+        """Return whether the proposed wheel's place at the hub is known."""
+        return self.then.offset_mm == self.then.offset_mm
+
+    @property
+    def reach_outboard_mm(self) -> float:
+        """Return how far anything reaches outboard of the hub face."""
+        return max(0.0, known_or(self.wing_mm, 0.0), *(out for w in (self.now, self.then) for out, _ in w.reaches()))
+
+    @property
+    def reach_inboard_mm(self) -> float:
+        """Return how far anything reaches inboard of the hub face."""
+        return max(0.0, known_or(self.strut_mm, 0.0), *(into for w in (self.now, self.then) for _, into in w.reaches()))
+
+    @property
+    def reach_up_mm(self) -> float:
+        """Return how far anything reaches above the axis."""
+        return max(self.now.radius_mm, self.then.radius_mm, known_or(self.arch_radius_mm, 0.0))
+
+    @property
+    def reach_down_mm(self) -> float:
+        """Return how far anything reaches below the axis; the dimension of the diameter ends below the ground."""
+        return max(self.now.radius_mm, self.then.radius_mm)
+
+
+def scenes(found: Assessment, axles: AxleChoice) -> list[AxleScene]:
+    """Return the scene of each chosen axle."""
+    candidate = found.case.candidate
+    both = ((found.car.front, candidate.front), (found.car.rear, candidate.rear))
+    return [_scene(view, fitment) for view, fitment in both if axles in ("both", view.name)]
+
+
+def _scene(view: AxleView, proposed: Fitment) -> AxleScene:
+    axle, now, then = view.axle, view.now, view.then
+    # A wheel without an offset is drawn about the other one's centre: it has to stand somewhere, a note says so.
+    centre_now = known_or(now.facts.offset_mm, known_or(then.facts.offset_mm, 0.0))
+    centre_then = known_or(then.facts.offset_mm, centre_now)
+    shape_now, shape_then = _shape(now, axle.fitted, centre_now), _shape(then, proposed, centre_then)
+    circle = known_or(then.facts.bolt_circle_mm, known_or(now.facts.bolt_circle_mm, UNKNOWN))
+    if axle.hub_bolt_circle is not None:
+        circle = axle.hub_bolt_circle.diameter_mm
+    return AxleScene(
+        view.name,
+        shape_now,
+        shape_then,
+        now.geometry.inner_edge_mm + axle.clearance_inboard_mm,
+        now.geometry.outer_edge_mm + axle.clearance_outboard_mm,
+        0.5 * now.geometry.overall_diameter_mm + axle.clearance_radial_mm,
+        circle,
+        # The flange of the hub reaches a little beyond the bolts: indicative, the shape is not known.
+        min(known_or(0.5 * circle + 16.0, 0.3 * shape_then.rim_diameter_mm), 0.4 * shape_then.rim_diameter_mm),
+        tuple(_notes(shape_now, shape_then, axle.wheels_per_side)),
+    )
+
+
+def _shape(wheel: Wheel, fitment: Fitment, centre_mm: float) -> WheelShape:
+    facts, shape = wheel.facts, wheel.geometry
+    rim_mm = known_or(rim_diameter.nominal_mm(facts.rim_code), facts.rim_code * MM_PER_INCH)
+    width = shape.section_width_mm
+    tread = tread_width_mm(facts.nominal_width_mm, facts.aspect_percent)
+    return WheelShape(
+        clean(fitment.tyre.designation.canonical, MOST_DESIGNATION),
+        clean(fitment.rim.designation.canonical, MOST_DESIGNATION),
+        facts.offset_mm,
+        centre_mm,
+        shape.overall_diameter_mm,
+        facts.rim_diameter_mm,
+        width,
+        min(known_or(tread, USUAL_TREAD * width), WIDEST_TREAD * width),
+        rim_mm,
+        facts.rim_width_in * MM_PER_INCH,
+        wheel.behaviour.static_loaded_radius_mm,
+        shape.inner_edge_mm,
+        shape.outer_edge_mm,
+    )
+
+
+def _notes(now: WheelShape, then: WheelShape, wheels_per_side: int) -> Iterator[str]:
+    for which, wheel in (("present", now), ("proposed", then)):
+        if not wheel.has_tyre:
+            yield f"The {which} tyre is not drawn: its size is not known."
+        elif wheel.loaded_radius_mm != wheel.loaded_radius_mm:
+            yield f"The ground under the {which} tyre is not drawn: its loaded radius is not known."
+        if wheel.offset_mm != wheel.offset_mm:
+            yield f"The {which} rim states no offset (ET): it is drawn about the other one's centre."
+    if wheels_per_side > 1:
+        yield "Twin wheels: one of the two is drawn."

@@ -1,0 +1,156 @@
+"""The sheet: scale, paper, style, title and description, and the words beneath a drawing.
+
+References
+----------
+.. [ISO-5455] The reductions to choose from, from memory.
+"""
+
+from __future__ import annotations
+
+import base64
+import hashlib
+from collections.abc import Sequence
+from typing import Final, NamedTuple
+from xml.etree.ElementTree import Element, SubElement, tostring
+
+from service.drawing.canvas import Canvas, number
+from service.drawing.lines import NARROW, PHANTOM, WIDE, LineType
+from service.drawing.text import BOLD_WIDTH, clean, wrapped
+
+PAPER_UNIT_MM: Final = 0.2
+"""A drawing unit on paper: at scale 1:5 it is a millimetre of the real thing."""
+SCALES: Final = (1, 2, 5, 10, 20, 50)
+"""Reductions to choose from, 1:n."""
+TALLEST_PAPER_MM: Final = 168.0
+MOST_LABEL: Final = 60
+TITLE_UNITS, TITLE_STEP_UNITS = 18.0, 25.0
+LABEL_UNITS, LABEL_STEP_UNITS = 16.0, 22.0
+
+STYLE: Final = """
+.drawing{--ink:#1b2126;--paper:#fffdf7;--soft:#4b545b;font-family:"Segoe UI",Roboto,"DejaVu Sans",Arial,sans-serif;
+font-variant-numeric:tabular-nums}
+@media (prefers-color-scheme:dark){.drawing{--ink:#ece7da;--paper:#171b1e;--soft:#b9b6ac}}
+@media print{.drawing{--ink:#000;--paper:#fff;--soft:#222}}
+.drawing .paper{fill:var(--paper)}
+.drawing .wide,.drawing .narrow,.drawing .chain,.drawing .phantom{stroke:var(--ink);fill:none}
+.drawing .solid,.drawing .words{fill:var(--ink);stroke:none}
+.drawing .words{paint-order:stroke;stroke:var(--paper);stroke-width:.28em;stroke-linejoin:round}
+.drawing .soft{fill:var(--soft)}
+.drawing .strong{font-weight:700}
+"""
+
+
+def style_hash() -> str:
+    """Return the source expression that lets a content security policy admit the style and no other."""
+    return f"'sha256-{base64.b64encode(hashlib.sha256(STYLE.encode()).digest()).decode()}'"
+
+
+def scale_for(height_mm: float) -> int:
+    """Return the reduction 1:n at which a drawing of this height fits the paper."""
+    return next((n for n in SCALES if height_mm / n <= TALLEST_PAPER_MM), SCALES[-1])
+
+
+def unit_mm(scale: int) -> float:
+    """Return how many real millimetres a drawing unit stands for at 1:n."""
+    return scale * PAPER_UNIT_MM
+
+
+def new_sheet(view: str, size_mm: tuple[float, float], scale: int, *, styled: bool) -> Canvas:
+    """Return the canvas of an empty sheet; `size_mm` is in real millimetres, `styled` puts the style in."""
+    width, height = size_mm
+    root = Element(
+        "svg",
+        {
+            "xmlns": "http://www.w3.org/2000/svg",
+            "id": view,
+            "class": "drawing",
+            "viewBox": f"0 0 {number(width)} {number(height)}",
+            "width": f"{number(width / scale)}mm",
+            "height": f"{number(height / scale)}mm",
+            "role": "img",
+            "aria-labelledby": f"{view}-title {view}-desc",
+            "font-family": "sans-serif",
+        },
+    )
+    SubElement(root, "title", {"id": f"{view}-title"})
+    SubElement(root, "desc", {"id": f"{view}-desc"})
+    if styled:
+        SubElement(root, "style").text = STYLE
+    canvas = Canvas(root, unit_mm(scale), f"{view}-hatch")
+    _hatch(canvas)
+    # Colours as attributes too, for programs that read no style sheet.
+    SubElement(root, "rect", {"class": "paper", "width": "100%", "height": "100%", "fill": "#fff"})
+    return canvas
+
+
+def _hatch(canvas: Canvas) -> None:
+    step = number(7.0 * canvas.unit_mm)
+    definitions = SubElement(canvas.element, "defs")
+    attributes = {"id": canvas.hatch, "width": step, "height": step, "patternUnits": "userSpaceOnUse"}
+    pattern = SubElement(definitions, "pattern", attributes | {"patternTransform": "rotate(45)"})
+    Canvas(pattern, canvas.unit_mm, canvas.hatch).line((0.0, 0.0), (0.0, 7.0 * canvas.unit_mm), NARROW)
+
+
+def describe(canvas: Canvas, title: str, sentences: Sequence[str]) -> None:
+    """Write what readers hear who do not see the drawing."""
+    canvas.element[0].text = title
+    canvas.element[1].text = " ".join(sentences)
+
+
+class Heading(NamedTuple):
+    """The words above a drawing, in lines: what it shows, and the caller's label."""
+
+    title: list[str]
+    label: list[str]
+    height: float
+
+    @classmethod
+    def made(cls, title: str, label: str, width: float, unit: float) -> Heading:
+        """Return the heading for a width [mm] where a drawing unit is `unit` [mm]."""
+        lines = wrapped(title, width, TITLE_UNITS * unit, BOLD_WIDTH)
+        named = wrapped(clean(label, MOST_LABEL), width, LABEL_UNITS * unit)
+        return cls(lines, named, (20.0 + TITLE_STEP_UNITS * len(lines) + LABEL_STEP_UNITS * len(named)) * unit)
+
+    def draw(self, canvas: Canvas, x: float) -> None:
+        """Write the lines at the top of the sheet."""
+        y = 8.0 * canvas.unit_mm
+        for line in self.title:
+            y += TITLE_STEP_UNITS * canvas.unit_mm
+            canvas.text((x, y), line, TITLE_UNITS, "start", "strong")
+        for line in self.label:
+            y += LABEL_STEP_UNITS * canvas.unit_mm
+            canvas.text((x, y), line, LABEL_UNITS, "start")
+
+
+def paragraph(canvas: Canvas, at: tuple[float, float], texts: Sequence[str], width: float, size: float = 13.0) -> float:
+    """Write paragraphs into a width [mm], each on lines of its own; return where the next line would stand."""
+    x, y = at
+    for text in texts:
+        for line in wrapped(text, width, size * canvas.unit_mm):
+            canvas.text((x, y), line, size, "start", "soft")
+            y += 1.35 * size * canvas.unit_mm
+    return y
+
+
+def legend(canvas: Canvas, at: tuple[float, float], width: float, scale: int) -> float:
+    """Draw the meaning of the lines and a scale bar; return where the next line would stand."""
+    unit = canvas.unit_mm
+    x, y = at
+    entries: tuple[tuple[LineType, str], ...] = ((WIDE, "proposed"), (PHANTOM, "present"))
+    for kind, words in entries:
+        canvas.line((x, y), (x + 56 * unit, y), kind)
+        canvas.text((x + 63 * unit, y + 4.5 * unit), words, 14, "start")
+        x += 144 * unit
+    bar = 100.0 if scale >= 2 else 20.0  # noqa: PLR2004 - at full size a bar of 100 mm would fill the sheet
+    if at[0] + width - x < bar + 90 * unit:
+        x, y = at[0], y + 26 * unit
+    canvas.line((x, y), (x + bar, y), NARROW, "scale-bar")
+    for tick in (0.0, 0.5, 1.0):
+        canvas.line((x + tick * bar, y - 4 * unit), (x + tick * bar, y + 4 * unit), NARROW)
+    canvas.text((x + bar + 7 * unit, y + 4.5 * unit), f"{bar:.0f} mm", 14, "start")
+    return y + 24 * unit
+
+
+def finished(canvas: Canvas) -> str:
+    """Return the sheet as text."""
+    return tostring(canvas.element, encoding="unicode")

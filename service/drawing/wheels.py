@@ -1,0 +1,105 @@
+"""Both wheels of an axle with hub, ground, strut, wing edge and arch, drawn about the hub face and the axis."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from service.drawing import outline
+from service.drawing.canvas import Canvas, points
+from service.drawing.lines import CHAIN, NARROW, PHANTOM, WIDE, LineType
+from service.drawing.scene import AxleScene, WheelShape
+
+BEYOND_UNITS: Final = 16.0
+SOLID_UNITS: Final = 9.0
+HUB_FLANGE_MM: Final = 12.0
+# How far the centre line of a bolt reaches on both sides of the hub face.
+BOLT_MM: Final = 28.0
+# How far the lines of strut and wing edge reach, as shares of the wheel's radius: indicative, their shape is not known.
+STRUT_FROM, STRUT_TO = 0.42, 1.04
+WING_FROM, WING_TO = 0.62, 1.04
+
+
+def present(canvas: Canvas, scene: AxleScene) -> None:
+    """Draw the present wheel as a phantom."""
+    _wheel(canvas, scene.now, PHANTOM, f"{scene.name}-present")
+
+
+def proposed(canvas: Canvas, scene: AxleScene) -> None:
+    """Draw the proposed wheel solid, with its centre lines."""
+    wheel, unit = scene.then, canvas.unit_mm
+    reach = BEYOND_UNITS * unit
+    outboard, inboard = scene.reach_outboard_mm + reach, scene.reach_inboard_mm + reach
+    canvas.line((-outboard, 0.0), (inboard, 0.0), CHAIN, f"{scene.name}-axis")
+    top = -max(scene.now.radius_mm, wheel.radius_mm) - reach
+    canvas.line((wheel.centre_mm, top), (wheel.centre_mm, wheel.lowest_mm + reach), CHAIN, f"{scene.name}-centre")
+    if scene.placed:
+        for side in (-1, 1):
+            for face_mm in (0.0, outline.DISC_MM):
+                canvas.path(outline.disc(wheel, scene.hub_radius_mm, face_mm, side), NARROW)
+    _wheel(canvas, wheel, WIDE, f"{scene.name}-proposed")
+
+
+def _wheel(canvas: Canvas, wheel: WheelShape, kind: LineType, name: str) -> None:
+    canvas.path(outline.rim(wheel, -1), kind, f"{name}-rim")
+    canvas.path(outline.rim(wheel, 1), kind)
+    if wheel.has_tyre:
+        grounded = wheel.loaded_radius_mm == wheel.loaded_radius_mm
+        canvas.path(outline.tyre(wheel, wheel.radius_mm, -1, flat=False), kind, f"{name}-tyre")
+        canvas.path(outline.tyre(wheel, wheel.lowest_mm, 1, flat=grounded), kind, f"{name}-tyre-loaded")
+
+
+def hub(canvas: Canvas, scene: AxleScene) -> None:
+    """Draw the hub's flange and its face, the origin of every place across the car."""
+    if not scene.placed:
+        return
+    radius, unit = scene.hub_radius_mm, canvas.unit_mm
+    canvas.hatched(_box(0.0, HUB_FLANGE_MM, -radius, radius))
+    canvas.path(_box(0.0, HUB_FLANGE_MM, -radius, radius), NARROW)
+    canvas.line((-outline.DISC_MM, -radius), (-outline.DISC_MM, radius), NARROW)
+    canvas.line((0.0, -radius), (0.0, radius), WIDE, f"{scene.name}-hub-face")
+    if scene.bolt_circle_mm == scene.bolt_circle_mm:
+        for side in (-0.5, 0.5):
+            y = side * scene.bolt_circle_mm
+            canvas.line((-BOLT_MM, y), (BOLT_MM, y), CHAIN, f"{scene.name}-bolt-{'upper' if side < 0 else 'lower'}")
+    canvas.line((HUB_FLANGE_MM, 0.2 * radius), (HUB_FLANGE_MM + 14 * unit, 0.2 * radius), NARROW)
+    canvas.text((HUB_FLANGE_MM + 18 * unit, 0.2 * radius + 4 * unit), "hub face", 14, "start")
+
+
+def surroundings(canvas: Canvas, scene: AxleScene) -> None:
+    """Draw the ground, and what the wheel may touch where the room to it was given."""
+    _ground(canvas, scene)
+    solid, radius = SOLID_UNITS * canvas.unit_mm, max(scene.now.radius_mm, scene.then.radius_mm)
+    if scene.strut_mm == scene.strut_mm:
+        x, y1, y2 = scene.strut_mm, -STRUT_TO * radius, -STRUT_FROM * radius
+        canvas.hatched(_box(x, x + solid, y1, y2))
+        canvas.line((x, y1), (x, y2), NARROW, f"{scene.name}-strut")
+        canvas.text((x + solid, y1 - 6 * canvas.unit_mm), "strut", 14)
+    if scene.wing_mm == scene.wing_mm:
+        x, y1, y2 = -scene.wing_mm, -WING_TO * radius, -WING_FROM * radius
+        canvas.hatched(_box(x - solid, x, y1, y2))
+        canvas.line((x, y1), (x, y2), NARROW, f"{scene.name}-wing")
+        canvas.text((x - solid, y1 - 6 * canvas.unit_mm), "wing edge", 14)
+    if scene.arch_radius_mm == scene.arch_radius_mm:
+        y, half = -scene.arch_radius_mm, 0.42 * scene.then.section_width_mm
+        x1, x2 = scene.then.centre_mm - half, scene.then.centre_mm + half
+        canvas.hatched(_box(x1, x2, y - solid, y))
+        canvas.line((x1, y), (x2, y), NARROW, f"{scene.name}-arch")
+        # Above the names of strut and wing edge, wherever the arch stands.
+        y = min(y - solid - 5 * canvas.unit_mm, -STRUT_TO * radius - 23 * canvas.unit_mm)
+        canvas.text((scene.then.centre_mm, y), "arch, at full bump", 14, "end")
+
+
+def _ground(canvas: Canvas, scene: AxleScene) -> None:
+    wheel, reach = scene.then, BEYOND_UNITS * canvas.unit_mm
+    x1, x2 = -scene.reach_outboard_mm - reach, scene.reach_inboard_mm + reach
+    if scene.now.loaded_radius_mm == scene.now.loaded_radius_mm:
+        y = scene.now.loaded_radius_mm
+        canvas.line((x1, y), (x2, y), PHANTOM, f"{scene.name}-present-ground")
+    if wheel.loaded_radius_mm == wheel.loaded_radius_mm:
+        y = wheel.loaded_radius_mm
+        canvas.hatched(_box(x1, x2, y, y + SOLID_UNITS * canvas.unit_mm))
+        canvas.line((x1, y), (x2, y), WIDE, f"{scene.name}-proposed-ground")
+
+
+def _box(x1: float, x2: float, y1: float, y2: float) -> str:
+    return points("M", x1, y1, "H", x2, "V", y2, "H", x1, "Z")
