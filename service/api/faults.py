@@ -74,7 +74,10 @@ def domain_fault(error: DomainError) -> Fault:
 
 
 def validation_faults(errors: Sequence[Any], body: object, route: object) -> list[Fault]:
-    """Return the faults behind pydantic's errors; `body` and `route` are what was read and who read it."""
+    """Return the faults behind pydantic's errors; `body` and `route` are what was read and who read it.
+
+    Who read it may also be a model: then `body` is what it was to read.
+    """
     return [_fault(error, body, route) for error in errors]
 
 
@@ -118,10 +121,13 @@ def _unknown_field(name: str, known: Sequence[str]) -> str:
 def _names_beside(where: str, location: Location, route: object) -> list[str]:
     """Return the names that are known at the place of an unknown one."""
     field = getattr(route, "body_field", None)
-    if where != "body" or field is None:
+    if isinstance(route, type):
+        models = list(_models_in(route))
+    elif where != "body" or field is None:
         dependant = getattr(route, "dependant", None)
         return [parameter.alias for parameter in getattr(dependant, f"{where}_params", [])]
-    models = list(_models_in(field.field_info.annotation))
+    else:
+        models = list(_models_in(field.field_info.annotation))
     for part in location[:-1]:
         if isinstance(part, int):
             continue

@@ -90,21 +90,22 @@ def body(status: int, detail: str | None, request_id: str, faults: Sequence[Faul
             "status": status,
             "detail": clean(kind.detail if detail is None else detail, MAX_DETAIL),
             "instance": f"urn:fitment:request:{request_id}",
-            "errors": [_member(fault) for fault in faults[:MAX_FAULTS]],
+            "errors": [member(fault) for fault in faults[:MAX_FAULTS]],
             "error_count": max(count, len(faults)),
         }
     )
 
 
-def _member(fault: Fault) -> dict[str, object]:
-    member: dict[str, object] = {
+def member(fault: Fault) -> dict[str, object]:
+    """Return a fault as plain data, cut and cleaned."""
+    shown: dict[str, object] = {
         "pointer": clean(fault.pointer),
         "detail": clean(fault.detail, MAX_DETAIL),
         "code": fault.code,
     }
     if fault.position is not None:
-        member |= {"position": fault.position, "expected": clean(fault.expected or "")}
-    return member
+        shown |= {"position": fault.position, "expected": clean(fault.expected or "")}
+    return shown
 
 
 async def answer(request: Request, error: Exception) -> Response:

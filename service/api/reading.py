@@ -26,7 +26,20 @@ class ClientGone(Exception):
 
 
 async def read_json(scope: Scope, receive: Receive, max_bytes: int) -> object:
-    """Return the value in the body, or refuse: 400, 408, 413, 415. Nothing is read of a body refused by its head."""
+    """Return the value in the body, or refuse: 400, 408, 413, 415."""
+    return parse(await read_body(scope, receive, max_bytes))
+
+
+def parse(raw: bytes) -> object:
+    """Return the value that a body spells in strict JSON, or refuse: 400."""
+    try:
+        return strict_json.parse(raw)
+    except strict_json.MalformedJson as error:
+        raise HttpProblem(400, str(error)) from None
+
+
+async def read_body(scope: Scope, receive: Receive, max_bytes: int) -> bytes:
+    """Return the body, or refuse: 408, 413, 415. Nothing is read of a body refused by its head."""
     headers: dict[bytes, bytes] = dict(scope["headers"])
     media_type = headers.get(b"content-type", b"")
     if media_type not in _PLAIN_TYPES:
@@ -37,13 +50,8 @@ async def read_json(scope: Scope, receive: Receive, max_bytes: int) -> object:
     if length is not None and int(length) > max_bytes:
         raise _too_large(max_bytes)
     if BODY_ARRIVED in scope:
-        raw = await _read(receive, max_bytes)
-    else:
-        raw = await _read_in_time(receive, max_bytes, _timeout_s(scope))
-    try:
-        return strict_json.parse(raw)
-    except strict_json.MalformedJson as error:
-        raise HttpProblem(400, str(error)) from None
+        return await _read(receive, max_bytes)
+    return await _read_in_time(receive, max_bytes, _timeout_s(scope))
 
 
 async def _read(receive: Receive, max_bytes: int) -> bytes:

@@ -3,6 +3,9 @@
 FastAPI reads, parses and validates a body before dependencies and handlers run, so this is the place. For
 the plain case, one body and at most the request itself, the route also calls the endpoint: FastAPI's way
 through dependencies costs more than the answer. The OpenAPI document stays FastAPI's in both cases.
+
+Of such endpoints a plain `def` is long work: it runs in the bounded pool, and so do the parsing and the validation of
+its body, which would hold up every other request. The body is read before, so that slow senders hold no place in line.
 """
 
 from __future__ import annotations
@@ -22,8 +25,9 @@ from starlette.types import Receive, Scope, Send
 
 from service.api import strict_json
 from service.api.faults import Fault
+from service.api.limits import run_bounded
 from service.api.problem import HttpProblem
-from service.api.reading import read_json
+from service.api.reading import parse, read_body, read_json
 
 Endpoint = TypeVar("Endpoint", bound=Callable[..., Any])
 Handler = Callable[[Request], Coroutine[Any, Any, Response]]
@@ -54,6 +58,7 @@ class StrictRoute(APIRoute):
         plain = _plain_parameters(self)
         if plain is not None:
             self._body_name, self._request_name, model = plain
+            self._is_long = not inspect.iscoroutinefunction(endpoint)
             adapter: TypeAdapter[Any] = TypeAdapter(model)
             self._validate = adapter.validator.validate_python
             self.app = self._answer
@@ -100,21 +105,36 @@ class StrictRoute(APIRoute):
         """Read, validate, call the endpoint and send, without FastAPI's way through dependencies."""
         if scope["query_string"]:
             self._check_query(scope)
-        value = await read_json(scope, receive, self.max_body_bytes)
+        raw = await read_body(scope, receive, self.max_body_bytes)
+        result: object
+        if self._is_long:
+            request = Request(scope, receive, send)
+            result = await run_bounded(request, self._work, raw, request)
+        else:
+            result = await self.endpoint(**self._arguments(raw, Request(scope, receive, send)))
+        if isinstance(result, Response):
+            await result(scope, receive, send)
+            return
+        content = result if isinstance(result, bytes) else _as_json(result)
+        headers = [(b"content-type", b"application/json"), (b"content-length", b"%d" % len(content))]
+        await send({"type": "http.response.start", "status": self.status_code or 200, "headers": headers})
+        await send({"type": "http.response.body", "body": content})
+
+    def _work(self, raw: bytes, request: Request) -> Response | bytes:
+        """Return the answer to long work, from the bytes of the body to those of the answer."""
+        result = self.endpoint(**self._arguments(raw, request))
+        return result if isinstance(result, Response) else _as_json(result)
+
+    def _arguments(self, raw: bytes, request: Request) -> dict[str, object]:
+        """Return what the endpoint is called with: the body, validated, and the request if it takes that."""
+        value = parse(raw)
         try:
             arguments = {self._body_name: self._validate(value)}
         except ValidationError as error:
             arguments = {self._body_name: self._second_look(value, error)}
         if self._request_name is not None:
-            arguments[self._request_name] = Request(scope, receive, send)
-        result = await self.endpoint(**arguments)
-        if isinstance(result, Response):
-            await result(scope, receive, send)
-            return
-        content = _as_json(result)
-        headers = [(b"content-type", b"application/json"), (b"content-length", b"%d" % len(content))]
-        await send({"type": "http.response.start", "status": self.status_code or 200, "headers": headers})
-        await send({"type": "http.response.body", "body": content})
+            arguments[self._request_name] = request
+        return arguments
 
     def _second_look(self, value: object, error: ValidationError) -> object:
         """Return the model after all where `200.0` was sent for a whole number; JSON knows no difference."""
@@ -177,7 +197,7 @@ def _plain_parameters(route: APIRoute) -> tuple[str, str | None, Any] | None:
         dependant.websocket_param_name,
     )
     body = dependant.body_params
-    if any(others) or len(body) != 1 or not inspect.iscoroutinefunction(route.endpoint):
+    if any(others) or len(body) != 1:
         return None
     return body[0].name, dependant.request_param_name, body[0].field_info.annotation
 
