@@ -8,6 +8,7 @@ import socket
 import subprocess
 import sys
 import threading
+from collections.abc import Mapping
 from pathlib import Path
 from typing import Any, NamedTuple, Self
 
@@ -37,13 +38,13 @@ class Answer(NamedTuple):
 class Server:
     """The test application in a process of its own, on a port that the system chose."""
 
-    def __init__(self, **settings: object) -> None:
+    def __init__(self, variables: Mapping[str, str] | None = None, **settings: object) -> None:
         environ = {name: value for name, value in os.environ.items() if not name.startswith(("FITMENT_", "PORT"))}
         environ |= {f"FITMENT_{name.upper()}": str(value) for name, value in settings.items()}
         self.process = subprocess.Popen(
             [sys.executable, "-m", "tests.contract.http_app"],
             cwd=ROOT,
-            env=environ | {"FITMENT_PORT": "0"},
+            env={**environ, **(variables or {}), "FITMENT_PORT": "0"},
             stdout=subprocess.PIPE,
         )
         first = json.loads(self.process.stdout.readline())

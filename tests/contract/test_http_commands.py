@@ -1,0 +1,52 @@
+"""The command line, each command in a process of its own."""
+
+import os
+import subprocess
+import sys
+
+from tests.contract.http_wire import ROOT, Server
+
+
+def run(*arguments: str, **variables: str) -> subprocess.CompletedProcess[str]:
+    environ = {name: value for name, value in os.environ.items() if not name.startswith("FITMENT_") and name != "PORT"}
+    return subprocess.run(
+        [sys.executable, "-m", "service", *arguments],
+        cwd=ROOT,
+        env=environ | variables,
+        capture_output=True,
+        text=True,
+        timeout=60,
+        check=False,
+    )
+
+
+def test_settings_are_shown_with_their_values() -> None:
+    assert "FITMENT_DRAIN_S=3.5" in run("settings", FITMENT_DRAIN_S="3.5").stdout
+
+
+def test_secrets_are_not_shown() -> None:
+    shown = run("settings", FITMENT_API_KEYS="shop:" + "ab" * 32, FITMENT_RATE_STORAGE="redis://:hidden@localhost")
+    assert shown.returncode == 0
+    assert "ab" * 32 not in shown.stdout
+    assert "hidden" not in shown.stdout
+
+
+def test_an_unknown_setting_ends_the_start_with_the_nearest_name() -> None:
+    ended = run("serve", FITMENT_PROT="1")
+    assert (ended.returncode, "did you mean FITMENT_PORT?" in ended.stderr) == (2, True)
+
+
+def test_an_unfit_setting_ends_the_start_without_a_traceback() -> None:
+    ended = run("serve", FITMENT_PORT="many")
+    assert (ended.returncode, ended.stderr.splitlines()) == (
+        2,
+        ["FITMENT_PORT: Input should be a valid integer, unable to parse string as an integer"],
+    )
+
+
+def test_a_port_in_use_ends_the_start_with_an_exit_code(server: Server) -> None:
+    assert run("serve", "--port", str(server.port)).returncode != 0
+
+
+def test_no_command_shows_the_commands() -> None:
+    assert "{serve,openapi,settings,sweep}" in run().stderr
