@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from typing import Any, Final, NamedTuple
 
+import orjson
+
 from service import __version__
 from service.api import render, render_reference, translate
 from service.api.schemas.request import CheckRequest
@@ -74,7 +76,9 @@ def candidate() -> Json:
 
 def _check() -> Example:
     asked = {"rule_pack": "unece", "vehicle": vehicle(), "candidate": candidate()}
-    return Example(asked, render.assessment(assess(translate.case(CheckRequest.model_validate(asked)))))
+    answer = render.assessment(assess(translate.case(CheckRequest.model_validate(asked))))
+    # There and back: parts of an answer are ready to be sent and no plain data any more.
+    return Example(asked, orjson.loads(orjson.dumps(answer)))
 
 
 def _health() -> Example:

@@ -2,19 +2,22 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-from typing import Any
+from collections.abc import Sequence
+from functools import lru_cache
 
+import orjson
+
+from service.api.numbers import Json, Layout, rounded, scale
 from service.assessment.assess import Assessment
+from service.assessment.case import Fitment
 from service.assessment.change import AxleChange, Wheel
 from service.assessment.checks.balance import balance
 from service.assessment.checks.speedometer import lawful_lead_percent, present_lead, r39, readings
 from service.assessment.comparison import AxleView, CarView
-from service.assessment.estimates import wheel_estimates
+from service.assessment.estimates import WheelEstimates, wheel_estimates
 from service.assessment.trade_offs import PRACTICE
 from service.core.findings import OUTCOME_NAMES, Basis, Estimate, Finding, Remedy
-
-Json = dict[str, Any]
+from service.core.numeric import UNKNOWN
 
 
 def assessment(found: Assessment) -> Json:
@@ -26,7 +29,7 @@ def assessment(found: Assessment) -> Json:
         "summary": found.summary,
         "label": case.candidate.label,
         "rule_pack": {"id": pack.id, "edition": pack.edition},
-        "findings": [finding(each) for each in found.findings],
+        "findings": findings(found.findings),
         "axles": {"front": _axle(found, car.front), "rear": _axle(found, car.rear)},
         "vehicle": _vehicle(car),
         "trade_offs": {"text": found.trade_offs, "basis": basis(PRACTICE)},
@@ -36,15 +39,26 @@ def assessment(found: Assessment) -> Json:
     }
 
 
+def findings(found: Sequence[Finding]) -> list[Json]:
+    """Return findings as plain data."""
+    numbers = rounded([UNKNOWN if each is None else each for item in found for each in item[4:6]], 100.0)
+    return list(map(_finding, found, numbers[::2], numbers[1::2]))
+
+
 def finding(each: Finding) -> Json:
     """Return one finding as plain data."""
-    code, axle, outcome, message, measured, limit, unit, ground, remedy = each
+    return findings((each,))[0]
+
+
+def _finding(each: Finding, measured: float, limit: float) -> Json:
+    code, axle, outcome, message, _, _, unit, ground, remedy = each
     shown: Json = {"code": code, "axle": axle, "outcome": OUTCOME_NAMES[outcome], "message": message}
-    if measured is not None:
-        shown["measured"] = round(measured, 2)
-    if limit is not None:
-        shown["limit"] = round(limit, 2)
-    if unit is not None and (measured is not None or limit is not None):
+    # What is not known is NaN here, and unequal to itself.
+    if measured == measured:
+        shown["measured"] = measured
+    if limit == limit:
+        shown["limit"] = limit
+    if unit is not None and (measured == measured or limit == limit):
         shown["unit"] = unit
     shown["basis"] = basis(ground)
     if remedy is not None:
@@ -52,10 +66,11 @@ def finding(each: Finding) -> Json:
     return shown
 
 
-def basis(ground: Basis) -> Json:
-    """Return what something rests on as plain data."""
+@lru_cache(maxsize=1024)
+def basis(ground: Basis) -> orjson.Fragment:
+    """Return what something rests on, ready to be sent: there are some dozens of grounds and as many findings."""
     kind, reference, status = ground
-    return {"kind": kind, "reference": reference, "status": status}
+    return orjson.Fragment(orjson.dumps({"kind": kind, "reference": reference, "status": status}))
 
 
 def _remedy(remedy: Remedy) -> Json:
@@ -72,112 +87,170 @@ def _remedy(remedy: Remedy) -> Json:
     return shown
 
 
-def known(values: Mapping[str, tuple[float, int]]) -> Json:
-    """Return the numbers that are known, rounded to their decimals."""
-    return {name: round(value, digits) for name, (value, digits) in values.items() if value == value}
-
-
-def estimate(found: Estimate[float], digits: int) -> Json:
-    """Return an estimate as plain data."""
-    value, low, high = found
-    return {"value": round(value, digits), "low": round(low, digits), "high": round(high, digits)}
-
-
-def estimates(values: Mapping[str, tuple[Estimate[float], int]]) -> Json:
-    """Return the estimates that are known."""
-    return {name: estimate(found, digits) for name, (found, digits) in values.items() if found[0] == found[0]}
-
-
 def percent_estimate(ratio: Estimate[float]) -> Estimate[float]:
     """Return a ratio with its band as a change in per cent."""
-    return Estimate(*(100.0 * (end - 1.0) for end in ratio))
+    value, low, high = ratio
+    return Estimate(100.0 * (value - 1.0), 100.0 * (low - 1.0), 100.0 * (high - 1.0))
+
+
+_WHEEL = Layout(
+    {
+        "section_width_mm": 0,
+        "section_height_mm": 0,
+        "overall_diameter_mm": 1,
+        "rolling_circumference_mm": 1,
+        "revolutions_per_km": 1,
+        "load_capacity_kg": 1,
+        "load_required_kg": 1,
+        "speed_capability_kmh": 0,
+        "minimum_pressure_kpa": 0,
+        "pressure_kpa": 0,
+    },
+    {
+        "static_loaded_radius_mm": 1,
+        "cornering_stiffness_n_per_deg": 0,
+        "aquaplaning_onset_kmh": 0,
+        "wheel_mass_kg": 1,
+        "wheel_inertia_kg_m2": 2,
+    },
+)
+_PATCH = Layout({}, {"length_mm": 0, "width_mm": 0, "area_cm2": 0})
+_CHANGE = Layout(
+    {
+        "overall_diameter_percent": 2,
+        "overall_diameter_mm": 1,
+        "rolling_circumference_percent": 2,
+        "section_width_mm": 1,
+        "inboard_edge_mm": 1,
+        "outboard_edge_mm": 1,
+        "track_mm": 1,
+        "scrub_radius_mm": 1,
+        "ride_height_mm": 1,
+        "load_capacity_percent": 1,
+    },
+    {"cornering_stiffness_percent": 1, "aquaplaning_onset_percent": 1},
+)
+_AXLE_SCALE = scale(2 * (_WHEEL.decimals + _PATCH.decimals) + _CHANGE.decimals)
+_PATCH_AT = len(_WHEEL.decimals)
+_THEN_AT = len(_WHEEL.decimals + _PATCH.decimals)
+_CHANGE_AT = 2 * _THEN_AT
 
 
 def _axle(found: Assessment, view: AxleView) -> Json:
     candidate = found.case.candidate
     proposed = candidate.front if view.name == "front" else candidate.rear
     fitted = view.axle.fitted
-    front_now = found.car.front.now
+    front_now, now = found.car.front.now, view.now
+    stiffness = view.change.cornering_stiffness.value * now.behaviour.cornering_stiffness_n_per_deg
+    numbers = rounded(
+        (
+            *_wheel_numbers(now, wheel_estimates(now, front_now, None)),
+            *_wheel_numbers(view.then, wheel_estimates(view.then, front_now, stiffness)),
+            *_change_numbers(view.change),
+        ),
+        _AXLE_SCALE,
+    )
     return {
-        "present": {
-            "tyre": fitted.tyre.designation.canonical,
-            "rim": fitted.rim.designation.canonical,
-            **_wheel(view.now, front_now, None),
-        },
-        "proposed": {
-            "tyre": proposed.tyre.designation.canonical,
-            "rim": proposed.rim.designation.canonical,
-            **_wheel(
-                view.then,
-                front_now,
-                view.change.cornering_stiffness.value * view.now.behaviour.cornering_stiffness_n_per_deg,
-            ),
-        },
-        "change": axle_change(view.change),
+        "present": _wheel(fitted, numbers[:_THEN_AT]),
+        "proposed": _wheel(proposed, numbers[_THEN_AT:_CHANGE_AT]),
+        "change": _CHANGE.named(numbers[_CHANGE_AT:]),
     }
 
 
-def _wheel(wheel: Wheel, front_now: Wheel, stiffness: float | None) -> Json:
-    facts, shape, carried = wheel.facts, wheel.geometry, wheel.load
-    shown = known(
-        {
-            "section_width_mm": (shape.section_width_mm, 0),
-            "section_height_mm": (facts.section_height_mm, 0),
-            "overall_diameter_mm": (shape.overall_diameter_mm, 1),
-            "rolling_circumference_mm": (shape.rolling_circumference_mm, 1),
-            "revolutions_per_km": (shape.revolutions_per_km, 1),
-            "load_capacity_kg": (carried.capacity_kg, 1),
-            "load_required_kg": (carried.required_kg, 1),
-            "speed_capability_kmh": (facts.speed_capability_kmh, 0),
-            "minimum_pressure_kpa": (carried.required_pressure_kpa, 0),
-            "pressure_kpa": (wheel.behaviour.pressure_kpa, 0),
-        }
-    )
-    bands = wheel_estimates(wheel, front_now, stiffness)
-    shown |= estimates(
-        {
-            "static_loaded_radius_mm": (bands.static_loaded_radius_mm, 1),
-            "cornering_stiffness_n_per_deg": (bands.cornering_stiffness_n_per_deg, 0),
-            "aquaplaning_onset_kmh": (bands.aquaplaning_onset_kmh, 0),
-            "wheel_mass_kg": (bands.wheel_mass_kg, 1),
-            "wheel_inertia_kg_m2": (bands.wheel_inertia_kg_m2, 2),
-        }
-    )
-    if bands.patch_length_mm.value == bands.patch_length_mm.value:
-        shown["contact_patch"] = {
-            "length_mm": estimate(bands.patch_length_mm, 0),
-            "width_mm": estimate(bands.patch_width_mm, 0),
-            "area_cm2": estimate(bands.patch_area_cm2, 0),
-        }
+def _wheel(fitment: Fitment, numbers: list[float]) -> Json:
+    shown: Json = {
+        "tyre": fitment.tyre.designation.canonical,
+        "rim": fitment.rim.designation.canonical,
+        **_WHEEL.named(numbers[:_PATCH_AT]),
+    }
+    patch = _PATCH.named(numbers[_PATCH_AT:])
+    if patch:
+        shown["contact_patch"] = patch
     return shown
 
 
-def axle_change(change: AxleChange) -> Json:
-    """Return the changes of one axle as plain data."""
-    shown = known(
-        {
-            "overall_diameter_percent": (change.overall_diameter_percent, 2),
-            "overall_diameter_mm": (change.overall_diameter_mm, 1),
-            "rolling_circumference_percent": (change.rolling_circumference_percent, 2),
-            "section_width_mm": (change.section_width_mm, 1),
-            "inboard_edge_mm": (change.inboard_edge_mm, 1),
-            "outboard_edge_mm": (change.outboard_edge_mm, 1),
-            "track_mm": (change.track_mm, 1),
-            "scrub_radius_mm": (change.scrub_radius_mm, 1),
-            "ride_height_mm": (change.ride_height_mm, 1),
-            "load_capacity_percent": (change.load_capacity_percent, 1),
-        }
+def _wheel_numbers(wheel: Wheel, bands: WheelEstimates) -> tuple[float, ...]:
+    facts, shape, carried = wheel.facts, wheel.geometry, wheel.load
+    return (
+        shape.section_width_mm,
+        facts.section_height_mm,
+        shape.overall_diameter_mm,
+        shape.rolling_circumference_mm,
+        shape.revolutions_per_km,
+        carried.capacity_kg,
+        carried.required_kg,
+        facts.speed_capability_kmh,
+        carried.required_pressure_kpa,
+        wheel.behaviour.pressure_kpa,
+        *bands.static_loaded_radius_mm,
+        *bands.cornering_stiffness_n_per_deg,
+        *bands.aquaplaning_onset_kmh,
+        *bands.wheel_mass_kg,
+        *bands.wheel_inertia_kg_m2,
+        *bands.patch_length_mm,
+        *bands.patch_width_mm,
+        *bands.patch_area_cm2,
     )
-    return shown | estimates(
-        {
-            "cornering_stiffness_percent": (percent_estimate(change.cornering_stiffness), 1),
-            "aquaplaning_onset_percent": (change.aquaplaning_onset_percent, 1),
-        }
+
+
+def _change_numbers(change: AxleChange) -> tuple[float, ...]:
+    return (
+        change.overall_diameter_percent,
+        change.overall_diameter_mm,
+        change.rolling_circumference_percent,
+        change.section_width_mm,
+        change.inboard_edge_mm,
+        change.outboard_edge_mm,
+        change.track_mm,
+        change.scrub_radius_mm,
+        change.ride_height_mm,
+        change.load_capacity_percent,
+        *percent_estimate(change.cornering_stiffness),
+        *change.aquaplaning_onset_percent,
     )
+
+
+_SPEEDOMETER = Layout(
+    {"circumference_ratio": 4, "lead_percent": 2, "least_lead_percent": 2, "greatest_lead_percent": 2}, {}
+)
+_GRADIENT = Layout({}, {"understeer_gradient_change_deg_per_g": 2})
+_VEHICLE = Layout(
+    {
+        "axle_circumference_ratio_change_percent": 2,
+        "engine_speed_change_percent": 2,
+        "odometer_change_percent": 2,
+    },
+    {},
+)
+_VEHICLE_SCALE = scale(_SPEEDOMETER.decimals + _GRADIENT.decimals + _VEHICLE.decimals)
+_READING = Layout(
+    {
+        "true_kmh": 1,
+        "displayed_before_kmh": 1,
+        "displayed_after_kmh": 1,
+        "least_lawful_kmh": 1,
+        "greatest_lawful_kmh": 1,
+    },
+    {},
+)
 
 
 def _vehicle(car: CarView) -> Json:
     change, found = car.change, balance(car)
+    numbers = rounded(
+        (
+            change.driven_circumference_ratio,
+            100.0 * (present_lead(car.vehicle) - 1.0),
+            *lawful_lead_percent(car, r39()),
+            *change.gradient_deg_per_g,
+            change.axle_ratio_percent,
+            change.engine_speed_percent,
+            change.odometer_percent,
+        ),
+        _VEHICLE_SCALE,
+    )
+    speedometer = _SPEEDOMETER.named(numbers[:4])
+    speedometer["readings"] = _readings(car)
     shown: Json = {
         "direction": found.direction,
         "degree": found.degree,
@@ -186,40 +259,12 @@ def _vehicle(car: CarView) -> Json:
     }
     if found.warning is not None:
         shown["warning"] = found.warning
-    shown |= estimates({"understeer_gradient_change_deg_per_g": (change.gradient_deg_per_g, 2)})
-    return {
-        "speedometer": _speedometer(car),
-        "balance": shown,
-        **known(
-            {
-                "axle_circumference_ratio_change_percent": (change.axle_ratio_percent, 2),
-                "engine_speed_change_percent": (change.engine_speed_percent, 2),
-                "odometer_change_percent": (change.odometer_percent, 2),
-            }
-        ),
-    }
+    shown |= _GRADIENT.named(numbers[4:7])
+    return {"speedometer": speedometer, "balance": shown, **_VEHICLE.named(numbers[7:])}
 
 
-def _speedometer(car: CarView) -> Json:
-    least, greatest = lawful_lead_percent(car, r39())
-    shown = known(
-        {
-            "circumference_ratio": (car.change.driven_circumference_ratio, 4),
-            "lead_percent": (100.0 * (present_lead(car.vehicle) - 1.0), 2),
-            "least_lead_percent": (least, 2),
-            "greatest_lead_percent": (greatest, 2),
-        }
-    )
-    shown["readings"] = [
-        known(
-            {
-                "true_kmh": (each.true_kmh, 1),
-                "displayed_before_kmh": (each.displayed_kmh_before, 1),
-                "displayed_after_kmh": (each.displayed_kmh_after, 1),
-                "least_lawful_kmh": (each.least_kmh, 1),
-                "greatest_lawful_kmh": (each.most_kmh, 1),
-            }
-        )
-        for each in readings(car, r39())
-    ]
-    return shown
+def _readings(car: CarView) -> list[Json]:
+    found = readings(car, r39())
+    numbers = rounded([number for each in found for number in each], 10.0)
+    width = len(_READING.decimals)
+    return [_READING.named(numbers[at : at + width]) for at in range(0, len(numbers), width)]

@@ -1,0 +1,51 @@
+"""Numbers on their way out: rounded many at once, by name, and absent where they are not known."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping, Sequence
+from math import isnan
+from typing import Any
+
+import numpy as np
+
+from service.core.numeric import FloatArray
+
+Json = dict[str, Any]
+
+
+def scale(decimals: Iterable[int]) -> FloatArray:
+    """Return what `rounded` multiplies numbers by to keep these decimals."""
+    return np.array([10.0**each for each in decimals])
+
+
+def rounded(numbers: Sequence[float], scaled_by: FloatArray | float) -> list[float]:
+    """Return the numbers with as many decimals as the scale has zeros, halves to even, no zero with a sign.
+
+    All at once, because `round` writes and reads decimal text for each of the three hundred numbers of an answer.
+    """
+    shown: list[float] = (np.rint(np.array(numbers, np.float64) * scaled_by) / scaled_by + 0.0).tolist()
+    return shown
+
+
+class Layout:
+    """Names for a row of numbers: plain ones first, then estimates of three numbers each, with their decimals."""
+
+    __slots__ = ("_estimates", "_plain", "decimals")
+
+    def __init__(self, plain: Mapping[str, int], estimates: Mapping[str, int]) -> None:
+        self._plain = tuple(plain)
+        self._estimates = tuple(estimates)
+        self.decimals = (*plain.values(), *(each for each in estimates.values() for _ in range(3)))
+
+    def named(self, numbers: Sequence[float]) -> Json:
+        """Return the rounded numbers that are known under their names."""
+        count = len(self._plain)
+        plain = numbers[:count]
+        shown: Json = dict(zip(self._plain, plain, strict=True))
+        if isnan(sum(plain)):
+            shown = {name: value for name, value in shown.items() if value == value}
+        ends = iter(numbers[count:])
+        for name, value, low, high in zip(self._estimates, ends, ends, ends, strict=False):
+            if value == value:
+                shown[name] = {"value": value, "low": low, "high": high}
+        return shown
