@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from typing import Any
+from typing import Any, Final
 
 from fastapi import FastAPI
+from fastapi.telemetry import TelemetryConfig
 
 from service import __version__
 from service.api import documentation, problem
@@ -13,12 +14,16 @@ from service.api.limits import WorkPool
 from service.api.observability import Metrics, make_logger
 from service.api.routers import ROUTERS
 from service.api.security import ApiKeys, Cors, TrustedHosts
-from service.settings import Settings
+from service.settings import BadSettings, Settings
+
+# The framework's own: it sends queries, the input of refused requests and the texts of errors, by whatever stands in
+# the environment. `telemetry.py` sends none of them.
+_NO_TELEMETRY: Final[TelemetryConfig] = {"tracing": False, "metrics": False, "logs": False, "auto_configure": False}
 
 
 def create_app(settings: Settings) -> FastAPI:
     """Return a new application with these settings; two of them share nothing."""
-    app = FastAPI(version=__version__, openapi_url=None, redirect_slashes=False)
+    app = FastAPI(version=__version__, openapi_url=None, redirect_slashes=False, telemetry=_NO_TELEMETRY)
     pool = WorkPool(settings.queue_length, settings.retry_after_s)
     metrics = Metrics(lambda: pool.pending)
     services = Services(
@@ -44,6 +49,8 @@ def create_app(settings: Settings) -> FastAPI:
             expose_headers=("ETag", "Retry-After", "X-Request-ID"),
             max_age=settings.cors_max_age_s,
         )
+    if settings.telemetry:
+        _trace(app)
     # Appended and not included: an included router is matched twice and cannot be seen by `allowed_methods`.
     for router in ROUTERS:
         app.router.routes.extend(router.routes)
@@ -58,6 +65,19 @@ def _keys(settings: Settings) -> ApiKeys | None:
         return None
     entries = [entry.get_secret_value() for entry in settings.api_keys]
     return ApiKeys(entries, settings.api_key_rate, settings.rate_storage.get_secret_value())
+
+
+def _trace(app: FastAPI) -> None:
+    try:
+        from service.api.telemetry import Tracing, exporting_provider  # noqa: PLC0415 - an extra, mostly not installed
+    except ModuleNotFoundError as error:
+        if not (error.name or "").startswith("opentelemetry"):
+            raise
+        raise BadSettings(
+            "FITMENT_TELEMETRY is on, but the extra `telemetry` is not installed: "
+            "pip install 'fitment-service[telemetry]'"
+        ) from None
+    app.add_middleware(Tracing, provider=exporting_provider())
 
 
 def _remember_document(app: FastAPI) -> None:

@@ -45,6 +45,11 @@ class Settings(BaseSettings):
     access_log: bool = Field(default=True, description="One JSON line per request, without payload and keys.")
     docs: bool = Field(default=True, description="Serve /docs and /openapi.json.")
     metrics: bool = Field(default=True, description="Serve /metrics.")
+    telemetry: bool = Field(
+        default=False,
+        description="Send traces, by route template and without payload; needs the extra `telemetry`. Where to and how "
+        "many say the standard variables OTEL_EXPORTER_OTLP_ENDPOINT and OTEL_TRACES_SAMPLER.",
+    )
     trusted_hosts: Words = Field(
         ("*",), description="Host names answered to, comma-separated; *.example.org takes any name below, * all."
     )

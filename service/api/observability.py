@@ -22,7 +22,7 @@ from structlog.typing import FilteringBoundLogger
 from service import __version__
 
 _REQUEST_ID = re.compile(rb"[A-Za-z0-9._-]{1,64}")
-_METHODS: Final = frozenset({"GET", "HEAD", "POST", "PUT", "PATCH", "DELETE", "OPTIONS"})
+METHODS: Final = frozenset({"GET", "HEAD", "POST", "PUT", "PATCH", "DELETE", "OPTIONS"})
 _BUCKETS_S: Final = (0.0005, 0.001, 0.0025, 0.005, 0.01, 0.025, 0.05, 0.1, 0.25, 0.5, 1.0, 2.5, 5.0, 10.0)
 _OUTCOMES: Final = ("left", "answered", "answered", "answered", "refused", "failed")
 UNMATCHED: Final = "unmatched"
@@ -75,7 +75,7 @@ class Metrics:
 
     def observe_request(self, route: str, method: str, status: int, seconds: float) -> None:
         """Count one answer. `route` is a template or `UNMATCHED`: paths made up by callers make no new series."""
-        key = (route, method if method in _METHODS else "other", status)
+        key = (route, method if method in METHODS else "other", status)
         child = self._children.get(key)
         if child is None:
             counter = self._requests.labels(route, key[1], str(status), _outcome(status))
@@ -84,9 +84,9 @@ class Metrics:
         count()
         observe(seconds)
 
-    def observe_verdict(self, verdict: str) -> None:
-        """Count one verdict."""
-        self._verdicts.labels(verdict).inc()
+    def observe_verdict(self, verdict: str, count: int = 1) -> None:
+        """Count verdicts of one kind."""
+        self._verdicts.labels(verdict).inc(count)
 
     def exposition(self) -> bytes:
         """Return all numbers in the Prometheus text format."""
