@@ -39,6 +39,7 @@ CODES: Mapping[str, str] = {
 _WORDS: Mapping[str, str] = {
     "model_type": "An object is expected here.",
     "model_attributes_type": "An object is expected here.",
+    "dict_type": "An object is expected here.",
     "list_type": "An array is expected here.",
     "tuple_type": "An array is expected here.",
     "string_type": "A text is expected here.",

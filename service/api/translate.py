@@ -95,9 +95,19 @@ def candidate(asked: wire.Candidate) -> Candidate:
 
 def case(asked: wire.CheckRequest) -> Case:
     """Return the case that a check asks about."""
+    return _case(asked, vehicle(asked.vehicle), candidate(asked.candidate))
+
+
+def question(asked: wire.Question) -> Case:
+    """Return the case of a question about many candidates: in their stead stands the present fitment."""
+    asked_of = vehicle(asked.vehicle)
+    return _case(asked, asked_of, Candidate(asked_of.front.fitted, asked_of.rear.fitted))
+
+
+def _case(asked: wire.Question, asked_of: Vehicle, proposed: Candidate) -> Case:
     return Case(
-        vehicle(asked.vehicle),
-        candidate(asked.candidate),
+        asked_of,
+        proposed,
         pack_named(asked.rule_pack),
         asked.season,
         asked.date or None,

@@ -6,10 +6,11 @@ from typing import Final
 
 from fastapi import APIRouter
 
-from service.api.routers import designations, fitments, health, tables
+from service.api.routers import designations, fitments, health, many, tables
 
 ROUTERS: Final[tuple[APIRouter, ...]] = (
     fitments.router,
+    many.router,
     designations.router,
     tables.router,
     health.router,

@@ -1,0 +1,68 @@
+"""The questions about many fitments at once: long work, so plain functions, which run in the bounded pool."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import numpy as np
+import orjson
+from fastapi import APIRouter, Request, Response
+
+from service.api import render_comparison, translate
+from service.api.accept import preferred
+from service.api.candidates import read_candidates
+from service.api.problem import problem_responses
+from service.api.render_comparison import CSV_MEDIA_TYPE
+from service.api.routes import StrictRoute, body_limit
+from service.api.schemas.comparison import CompareRequest, Comparison
+from service.assessment.compare import Compared
+from service.assessment.compare import compare as compare_candidates
+from service.assessment.verdict import VERDICTS
+
+router = APIRouter(prefix="/v1/fitments", route_class=StrictRoute, tags=["fitments"])
+
+JSON_MEDIA_TYPE = "application/json"
+_VARY = {"Vary": "Accept"}
+# The largest valid body, 500 candidates with every character of their texts escaped, is some 2.2 MiB.
+COMPARE_BODY_BYTES = 2560 * 1024
+
+_PROBLEMS = problem_responses(400, 405, 408, 413, 415, 422, 500, 503)
+_TABLE: dict[int | str, dict[str, Any]] = {
+    200: {
+        "content": {
+            CSV_MEDIA_TYPE: {
+                "schema": {"type": "string", "description": "The rows as a table with a header line (RFC 4180)."},
+                "example": "rank,index,label,verdict\r\n1,0,one step wider,suitable_with_conditions\r\n",
+            }
+        },
+        "headers": {"Vary": {"description": "The answer depends on Accept.", "schema": {"type": "string"}}},
+    }
+}
+
+
+@router.post(
+    "/compare",
+    summary="Compare up to 500 candidates on one vehicle",
+    operation_id="compare_fitments",
+    response_model=Comparison,
+    responses=_PROBLEMS | _TABLE,
+)
+@body_limit(COMPARE_BODY_BYTES)
+def compare(asked: CompareRequest, request: Request) -> object:
+    """Answer with a row for each candidate, best first; with `Accept: text/csv`, as a table."""
+    read = read_candidates(asked.candidates)
+    case = translate.question(asked)
+    found = None
+    if read.candidates:
+        found = compare_candidates(case, read.candidates, asked.rank_by)
+        _count_verdicts(request, found)
+    answer = render_comparison.comparison(case, read, found, asked.explain_first, asked.rank_by)
+    if preferred(request.headers.get("accept", "*/*"), (JSON_MEDIA_TYPE, CSV_MEDIA_TYPE)) == CSV_MEDIA_TYPE:
+        return Response(render_comparison.table(answer), headers=_VARY, media_type=CSV_MEDIA_TYPE)
+    return Response(orjson.dumps(answer), headers=_VARY, media_type=JSON_MEDIA_TYPE)
+
+
+def _count_verdicts(request: Request, found: Compared) -> None:
+    counts = np.bincount(found.graded.verdicts, minlength=len(VERDICTS)).tolist()
+    for verdict, count in zip(VERDICTS, counts, strict=True):
+        request.app.state.metrics.observe_verdict(verdict, count)

@@ -1,0 +1,190 @@
+"""What `compare` is asked and what it answers."""
+
+from __future__ import annotations
+
+from typing import Annotated, Any, Literal
+
+from pydantic import GetJsonSchemaHandler, GetPydanticSchema
+from pydantic_core import CoreSchema
+
+from service.api.schemas.assessment import ANY, Estimate, Remedy, RulePackName, Told
+from service.api.schemas.base import number, part, text, whole
+from service.api.schemas.problem import Fault
+from service.api.schemas.request import Candidate, Question
+from service.api.schemas.vocabulary import Verdict, Where
+from service.api.schemas.vocabulary import Outcome, RankBy, Trade, Verdict, Where
+from service.assessment.measures import MEANING
+
+MAX_CANDIDATES = 500
+MAX_FAULTS_PER_ROW = 5
+
+
+def _candidate_or_any_object(_: CoreSchema, handler: GetJsonSchemaHandler) -> dict[str, Any]:
+    other = {
+        "type": "object",
+        "title": "UnreadCandidate",
+        "description": "Any other object is no candidate: its row names its faults, and the other rows stand.",
+    }
+    return {"anyOf": [handler(Candidate.__pydantic_core_schema__), other]}
+
+
+# Looked at one by one later on, so that a bad candidate is a row of the answer and not the end of the others.
+LooseCandidate = Annotated[dict[str, Any], GetPydanticSchema(get_pydantic_json_schema=_candidate_or_any_object)]
+
+
+def maybe(description: str, unit: str, example: float) -> Any:  # noqa: ANN401 - as pydantic's Field
+    """Return a field for a number that is absent when it is not known."""
+    return number(f"{description}; absent when not known", unit, ANY, example, None)
+
+
+def measure(name: str, unit: str, example: float) -> Any:  # noqa: ANN401 - as pydantic's Field
+    """Return a field for a measure, with the meaning that its own file gives it."""
+    return maybe(MEANING[name], unit, example)
+
+
+class CompareRequest(Question):
+    """Many candidates on one vehicle."""
+
+    candidates: list[LooseCandidate] = part(
+        "What could be fitted, 1 to 500 candidates.", min_length=1, max_length=MAX_CANDIDATES
+    )
+    rank_by: RankBy = part(
+        "What the rows are ranked by, after the verdict.",
+        "closest_to_present",
+        default="closest_to_present",
+    )
+    explain_first: int = whole(
+        "How many of the best rows say their findings in sentences with remedies; each costs as much as a check",
+        "1",
+        (0, MAX_CANDIDATES),
+        10,
+        10,
+    )
+
+
+class Measures(Told):
+    """What a candidate is worth; absent when not known."""
+
+    dry_grip_percent: float = measure("dry_grip_percent", "%", 3.1)
+    wet_margin_percent: float = measure("wet_margin_percent", "%", -4.4)
+    balance_deg_per_g: float = measure("balance_deg_per_g", "deg/g", 0.05)
+    load_margin_percent: float = measure("load_margin_percent", "%", 18.5)
+    diameter_deviation_percent: float = measure("diameter_deviation_percent", "%", 0.47)
+
+
+class ComparedAxle(Told):
+    """Key numbers of one axle, proposed minus present."""
+
+    overall_diameter_percent: float = maybe("Change of overall diameter", "%", -0.15)
+    section_width_mm: float = maybe("Change of section width", "mm", 20.0)
+    inboard_edge_mm: float = maybe("Shift of the inner edge; positive is less room", "mm", 10.4)
+    outboard_edge_mm: float = maybe("Shift of the outer edge; positive is less room", "mm", 10.4)
+    load_margin_percent: float = maybe("By how much the tyres carry more than the maximum axle mass", "%", 18.5)
+    cornering_stiffness_percent: Estimate = part(
+        "Change of cornering stiffness [%]; absent when not known.", default=None
+    )
+    aquaplaning_onset_percent: Estimate = part(
+        "Change of the aquaplaning onset [%]; absent when not known.", default=None
+    )
+
+
+class ComparedAxles(Told):
+    """Both axles."""
+
+    front: ComparedAxle = part("The front axle.")
+    rear: ComparedAxle = part("The rear axle.")
+
+
+class ComparedVehicle(Told):
+    """Key numbers of the vehicle as a whole."""
+
+    understeer_gradient_change_deg_per_g: Estimate = part(
+        "Change of the understeer gradient [deg/g]; positive is towards understeer; absent when not known.",
+        default=None,
+    )
+    direction: Literal["neutral", "towards_understeer", "towards_oversteer"] = part(
+        "Which way the balance goes; absent when not known.", "neutral", default=None
+    )
+    degree: Literal["negligible", "noticeable", "strong"] = part("How much; absent likewise.", "negligible", None)
+    axle_circumference_ratio_change_percent: float = maybe("Change of the front to rear ratio", "%", 0.0)
+    speedometer_lead_percent: float = maybe("By how much the speedometer reads too high afterwards", "%", 3.3)
+
+
+class ComparedFinding(Told):
+    """One of the worst findings of a candidate; `check` tells what it rests on."""
+
+    code: str = text("Which question; stable.", 60, "load.capacity", r"^[a-z0-9_]+(\.[a-z0-9_]+)+$")
+    axle: Where = part("Where.", "rear")
+    outcome: Outcome = part("How it came out.", "not_met")
+    measured: float = maybe("The number found", "in `unit`", 1137.8)
+    limit: float = maybe("The limit it was held against", "in `unit`", 1180.0)
+    unit: str = text("Unit of both; absent where there is no number.", 20, "kg", default=None)
+    message: str = text(
+        "The answer in a sentence; in explained rows only.", 600, "The tyre may run 210 km/h.", default=None
+    )
+    remedy: Remedy = part("What would settle it; in explained rows only.", default=None)
+
+
+class FindingCounts(Told):
+    """How many questions came out how."""
+
+    met: int = whole("Met", "1", (0, 1000), 40)
+    advisory: int = whole("Advisory", "1", (0, 1000), 2)
+    not_assessed: int = whole("Not assessed", "1", (0, 1000), 1)
+    not_met: int = whole("Not met", "1", (0, 1000), 0)
+
+
+class Weighed(Told):
+    """What is said of any candidate, one of the caller's or one that was found."""
+
+    rank: int = whole("Place, 1 is the best", "1", (1, MAX_CANDIDATES), 1)
+    verdict: Verdict = part("The verdict.", "suitable_with_conditions")
+    not_bettered: bool = part(
+        "Whether no other candidate that may be fitted is at least as good in every measure and better in one; always "
+        "false for what is unsuitable.",
+        example=True,
+    )
+    measures: Measures = part("What it is worth.")
+    gains: list[Trade] = part("What is better than with the present fitment.", ["dry_grip"], max_length=6)
+    losses: list[Trade] = part("What is worse than with the present fitment.", ["wet_margin"], max_length=6)
+    axles: ComparedAxles = part("Key numbers, per axle.")
+    vehicle: ComparedVehicle = part("Key numbers, for the vehicle.")
+    findings: list[ComparedFinding] = part("The worst findings, worst first; none that is met.", max_length=5)
+    finding_counts: FindingCounts = part("How many findings there are of each kind.")
+    summary: str = text(
+        "The verdict in one or two sentences; in explained rows only.", 1500, "It fits, with conditions.", default=None
+    )
+
+
+class ComparedRow(Weighed):
+    """One candidate."""
+
+    index: int = whole("Its place in the request, from 0", "1", (0, MAX_CANDIDATES - 1), 0)
+    label: str = text("Its label, as sent.", 80, "one step wider")
+
+
+class RefusedRow(Told):
+    """One candidate that cannot be read."""
+
+    index: int = whole("Its place in the request, from 0", "1", (0, MAX_CANDIDATES - 1), 3)
+    label: str = text("Its label, as sent; empty where that is at fault.", 80, "misspelt")
+    errors: list[Fault] = part(
+        "Its faults, the first five of them; pointers lead into the request.",
+        min_length=1,
+        max_length=MAX_FAULTS_PER_ROW,
+    )
+    error_count: int = whole("How many faults there were, listed or not", "1", (1, 10_000_000), 1)
+
+
+class Comparison(Told):
+    """The candidates, best first."""
+
+    rule_pack: RulePackName = part("The rules they were held against.")
+    rank_by: RankBy = part("What they are ranked by, after the verdict.", "closest_to_present")
+    compared: int = whole("How many candidates were compared", "1", (0, MAX_CANDIDATES), 12)
+    refused: int = whole("How many could not be read", "1", (0, MAX_CANDIDATES), 0)
+    rows: list[ComparedRow | RefusedRow] = part(
+        "One for each candidate: by verdict, then by the measure; those that cannot be read come last.",
+        max_length=MAX_CANDIDATES,
+    )
+    cautions: list[str] = part("What this answer does not replace; always present.", max_length=20)
