@@ -25,7 +25,7 @@ demo: .venv/runtime.stamp ## start the service, post every demo request, show th
 serve: .venv/runtime.stamp ## run the service on PORT (default 8000)
 	$(PY) -m service serve --port $(PORT)
 
-test: lint need-chromium need-curl ## everything that must hold before a change goes in
+test: lint build/clients/.stamp need-chromium need-curl ## everything that must hold before a change goes in
 	$(PY) -m service openapi --check
 	$(PY) -m pytest -n 2
 
@@ -41,10 +41,11 @@ openapi: .venv/runtime.stamp ## write openapi/openapi.json
 bench: .venv/dev.stamp need-wrk ## measure, and write the table to the terminal
 	$(PY) -m benchmarks
 
-lock: .venv/dev.stamp ## resolve pyproject.toml into the lock files
+lock: .venv/dev.stamp need-npm ## resolve pyproject.toml and package.json into the lock files
 	$(COMPILE) --all-extras --group dev pyproject.toml -o requirements-dev.lock
 	$(COMPILE) -c requirements-dev.lock --no-annotate pyproject.toml -o requirements.lock
 	$(COMPILE) --no-annotate --group fuzz -o requirements-fuzz.lock
+	npm install --prefix tests/contract/clients --package-lock-only --omit-lockfile-registry-resolved --ignore-scripts
 
 # --strict: a package that could not be looked up is a failure, not a pass.
 audit: .venv/dev.stamp ## look for known weaknesses in what the service runs on
@@ -83,8 +84,16 @@ $(PY):
 	$(PIP) -r requirements-fuzz.lock
 	touch $@
 
+# --ignore-scripts: nothing that is fetched runs before a test asks it to.
+build/clients/.stamp: $(addprefix tests/contract/clients/package,.json -lock.json) | need-node need-npm
+	mkdir -p $(@D)
+	cp $^ $(@D)
+	npm ci --prefix $(@D) --ignore-scripts --no-audit --no-fund --silent
+	touch $@
+
 # need-COMMAND installs the Debian package that brings COMMAND, where the command is missing.
 need-chromium: PACKAGES = chromium fonts-dejavu-core
+need-node: PACKAGES = nodejs
 need-%:
 	@PATH="$$PATH:/usr/sbin"; command -v $* >/dev/null || { \
 	  command -v apt-get >/dev/null || { echo "'$*' is needed; install it and try again" >&2; exit 1; }; \

@@ -72,7 +72,7 @@ def test_a_field_is_left_out_and_not_null(member):
     assert member.get("default", "") is not None
 
 
-@pytest.mark.parametrize("name", MODELS)
+@pytest.mark.parametrize("name", [name for name, schema in MODELS.items() if schema["type"] == "object"])
 def test_every_object_is_closed(name):
     assert MODELS[name]["additionalProperties"] is False
 

@@ -8,9 +8,9 @@ from pydantic import ConfigDict
 
 from service.api.schemas.base import Wire, hide_absent, number, part
 from service.api.schemas.base import text as words
+from service.api.schemas.vocabulary import Outcome, Status, Verdict, Where
 
 ANY = (-1.0e9, 1.0e9)
-Where = Literal["front", "rear", "vehicle"]
 
 
 class Told(Wire):
@@ -42,9 +42,7 @@ class Basis(Told):
         "What kind of ground it is.", "regulation"
     )
     reference: str = words("Document, article and the day it was checked.", 400, "UN Regulation No. 30, para. 2.31")
-    status: Literal["read", "second_hand", "memory", "derived", "own"] = part(
-        "How far its text was really read.", "read"
-    )
+    status: Status = part("How far its text was really read.", "read")
 
 
 class Remedy(Told):
@@ -64,7 +62,7 @@ class Finding(Told):
 
     code: str = words("Which question; stable.", 60, "load.capacity", r"^[a-z0-9_]+(\.[a-z0-9_]+)+$")
     axle: Where = part("Where.", "rear")
-    outcome: Literal["met", "advisory", "not_met", "not_assessed"] = part("How it came out.", "not_met")
+    outcome: Outcome = part("How it came out.", "not_met")
     message: str = words("The answer in a sentence.", 600, "The axle's tyres carry 1137.8 kg; the axle needs 1180 kg.")
     measured: float = _maybe("The number found", "in `unit`", 1137.8)
     limit: float = _maybe("The limit it was held against", "in `unit`", 1180.0)
@@ -209,9 +207,6 @@ class RulePackName(Told):
 
     id: str = words("Id.", 20, "unece")
     edition: str = words("Edition.", 20, "2026-11")
-
-
-Verdict = Literal["suitable", "suitable_with_conditions", "undetermined", "unsuitable"]
 
 
 class Assessment(Told):

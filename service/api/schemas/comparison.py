@@ -11,7 +11,6 @@ from service.api.schemas.assessment import ANY, Estimate, Remedy, RulePackName, 
 from service.api.schemas.base import number, part, text, whole
 from service.api.schemas.problem import Fault
 from service.api.schemas.request import Candidate, Question
-from service.api.schemas.vocabulary import Verdict, Where
 from service.api.schemas.vocabulary import Outcome, RankBy, Trade, Verdict, Where
 from service.assessment.measures import MEANING
 
@@ -57,8 +56,8 @@ class CompareRequest(Question):
         "How many of the best rows say their findings in sentences with remedies; each costs as much as a check",
         "1",
         (0, MAX_CANDIDATES),
-        10,
-        10,
+        3,
+        3,
     )
 
 

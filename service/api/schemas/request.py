@@ -6,17 +6,17 @@ shown in the schema. `null` is not a way to leave a field out.
 
 from __future__ import annotations
 
-from typing import Annotated, Any, Literal
+from typing import Annotated, Any
 
 from pydantic import AfterValidator, ConfigDict
 
 from service.api.schemas.base import Wire, as_fault, number, part, text, whole
+from service.api.schemas.vocabulary import Category, DrivenAxle, RulePackId, Season
 from service.core.errors import DomainError
 from service.core.numeric import UNKNOWN
 from service.designation.bolt_circle import BOLT_CIRCLE_PATTERN, parse_bolt_circle
 from service.designation.rim import RIM_PATTERN, parse_rim
 from service.designation.tyre import TYRE_PATTERN, parse_tyre
-from service.rules.reader import pack_ids, pack_named
 
 MAX_DESIGNATION = 100
 
@@ -159,9 +159,6 @@ class Speedometer(Asked):
 
 NO_SPEEDOMETER = Speedometer.model_construct(displayed_kmh=UNKNOWN, true_kmh=UNKNOWN)
 
-Category = Literal["M1", "M1G", "M2", "M3", "N1", "N2", "N3", "O1", "O2", "O3", "O4"]
-DrivenAxle = Literal["front", "rear", "all"]
-Season = Literal["summer", "winter"]
 DAY = r"^(19|20)[0-9]{2}-(0[1-9]|1[0-2])-(0[1-9]|[12][0-9]|3[01])$"
 
 
@@ -197,28 +194,11 @@ class Candidate(Asked):
     label: str = text("A name of the caller's own, repeated in the answer.", 80, "one step wider", default="")
 
 
-def _known_pack(value: str) -> str:
-    try:
-        pack_named(value)
-    except DomainError as error:
-        raise as_fault(error) from None
-    return value
-
-
-def _name_packs(schema: dict[str, Any]) -> None:
-    schema["enum"] = list(pack_ids())
-
-
-RulePackId = Annotated[str, AfterValidator(_known_pack)]
-
-
 class Question(Asked):
     """What every question about fitments has in common."""
 
     vehicle: Vehicle = part("The vehicle as it is.")
-    rule_pack: RulePackId = part(
-        "The rules to hold it against; see /v1/rule-packs.", "unece", default="unece", json_schema_extra=_name_packs
-    )
+    rule_pack: RulePackId = part("The rules to hold it against; see /v1/rule-packs.", "unece", default="unece")
     season: Season = part("For which season the tyres are meant; winter tyres may be slower.", "winter", default=None)
     date: str = text(
         "The day of use as an ISO date, for rules that begin or end; without it, the edition's.",

@@ -6,8 +6,7 @@ from typing import Literal
 
 from service.api.schemas.assessment import ANY, Basis, Told
 from service.api.schemas.base import number, part, text, whole
-
-Status = Literal["read", "second_hand", "memory", "derived", "own"]
+from service.api.schemas.vocabulary import Status
 
 
 class PackSummary(Told):

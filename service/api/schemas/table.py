@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from typing import Any, Literal
+from typing import Any
 
 from service.api.schemas.assessment import Told
 from service.api.schemas.base import part, text
+from service.api.schemas.vocabulary import Status
 
 
 def _one_cell(schema: dict[str, Any]) -> None:
@@ -27,7 +28,7 @@ class Table(Told):
     name: str = text("Name.", 40, "load-index")
     title: str = text("Title.", 200, "Load-capacity index")
     source: str = text("What it rests on.", 400, "Load-capacity index table")
-    status: Literal["read", "second_hand", "memory", "derived", "own"] = part("How far the source was read.", "read")
+    status: Status = part("How far the source was read.", "read")
     edition: str = text("Edition of the source.", 200, "annex 4")
     note: str = text("What a user must know.", 2000, "LI 50 is from memory.")
     interpolate: bool = part("Whether the source interpolates between rows.", example=False)

@@ -1,0 +1,43 @@
+// A configurator in small: it asks the service through types made from its document, and prints what it learnt.
+import createClient from "openapi-fetch";
+import type { components, paths } from "./contract.js";
+
+type CheckRequest = components["schemas"]["CheckRequest"];
+type Verdict = components["schemas"]["Verdict"];
+
+declare const process: { argv: string[] };
+const [, , baseUrl, story] = process.argv;
+if (baseUrl === undefined || story === undefined) {
+  throw new Error("usage: drive.js BASE_URL REQUEST");
+}
+const client = createClient<paths>({ baseUrl });
+const asked = JSON.parse(story) as CheckRequest;
+
+const check = await client.POST("/v1/fitments/check", { body: asked });
+if (check.data === undefined) {
+  throw new Error(check.error.detail);
+}
+const verdict: Verdict = check.data.verdict;
+const worst = check.data.findings[0];
+
+const misspelt: CheckRequest = {
+  ...asked,
+  candidate: { ...asked.candidate, front: { ...asked.candidate.front, tyre: { size: "no tyre" } } },
+};
+const refused = await client.POST("/v1/fitments/check", { body: misspelt });
+
+const packs = await client.GET("/v1/rule-packs");
+const tyre = await client.GET("/v1/designations/tyre", { params: { query: { text: "205/55 R16 91V" } } });
+const table = await client.GET("/v1/tables/{name}", { params: { path: { name: "speed-symbol" } } });
+
+console.log(
+  JSON.stringify({
+    verdict,
+    worst: worst === undefined ? null : [worst.code, worst.outcome, worst.measured ?? null, worst.limit ?? null],
+    refused: refused.error?.errors.map((fault) => [fault.pointer, fault.code, fault.position ?? null]),
+    status: refused.response.status,
+    packs: packs.data?.rule_packs.map((pack) => pack.id),
+    load_index: tyre.data?.load_index,
+    rows: table.data?.rows.length,
+  }),
+);
