@@ -6,6 +6,7 @@ from typing import Any, Final
 
 from fastapi import FastAPI
 from fastapi.telemetry import TelemetryConfig
+from limits.errors import ConfigurationError
 
 from service import __version__
 from service.api import documentation, problem
@@ -64,7 +65,11 @@ def _keys(settings: Settings) -> ApiKeys | None:
     if not settings.api_keys:
         return None
     entries = [entry.get_secret_value() for entry in settings.api_keys]
-    return ApiKeys(entries, settings.api_key_rate, settings.rate_storage.get_secret_value())
+    try:
+        return ApiKeys(entries, settings.api_key_rate, settings.rate_storage.get_secret_value())
+    except ConfigurationError:
+        # Its text holds the address, and with it perhaps a password.
+        raise BadSettings("FITMENT_RATE_STORAGE: no such kind of store, or its extra is not installed") from None
 
 
 def _trace(app: FastAPI) -> None:

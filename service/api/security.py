@@ -7,7 +7,7 @@ import hmac
 import time
 from collections.abc import Mapping, Sequence
 from http import HTTPStatus
-from typing import Final
+from typing import Any, Final
 
 from limits import RateLimitItem, parse
 from limits.aio.strategies import FixedWindowRateLimiter
@@ -20,6 +20,13 @@ from service.api.problem import MEDIA_TYPE, HttpProblem, body
 
 PROTECTED_PREFIX: Final = "/v1/"
 KEY_HEADER: Final = b"x-api-key"
+
+# The client that the extra `redis` installs; a store that does not answer at once must not hold up every caller.
+_REDIS: Final[Mapping[str, Any]] = {
+    "implementation": "redispy",
+    "socket_timeout": 0.25,
+    "socket_connect_timeout": 0.25,
+}
 
 # For every answer that does not bring its own; pages state a wider policy themselves.
 DEFAULT_HEADERS: Final[Mapping[bytes, bytes]] = {
@@ -38,7 +45,8 @@ class ApiKeys:
             (name, bytes.fromhex(digest)) for name, _, digest in (entry.partition(":") for entry in entries)
         ]
         self._rate: RateLimitItem = parse(rate)
-        self._storage = storage_from_string(f"async+{storage_uri}")
+        options: Mapping[str, Any] = _REDIS if storage_uri.startswith("redis") else {}
+        self._storage = storage_from_string(f"async+{storage_uri}", **options)
         self._limiter = FixedWindowRateLimiter(self._storage)
 
     async def admit(self, presented: bytes | None) -> None:

@@ -38,6 +38,12 @@ def test_only_known_keys_are_let_in(presented: bytes | None, status: int) -> Non
     assert status_of(ApiKeys(entries, "10/second", "memory://"), presented) == status
 
 
+def test_a_store_that_cannot_be_reached_does_not_lock_out_valid_keys() -> None:
+    # Nothing listens on port 1 (assigned to a service that is extinct).
+    entry = f"one:{hashlib.sha256(b'one').hexdigest()}"
+    assert status_of(ApiKeys([entry], "1/day", "redis://127.0.0.1:1/0"), b"one") == 200
+
+
 @pytest.mark.parametrize(
     ("host", "known"),
     [
