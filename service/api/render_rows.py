@@ -154,10 +154,7 @@ def _vehicle(found: Compared, size: int) -> list[Json]:
 def _findings(found: Compared) -> list[list[Json]]:
     """Return the worst findings of each candidate without their sentences."""
     graded = found.graded
-    heads = [
-        [{"code": each.code, "axle": each.where, "outcome": outcome} for outcome in OUTCOME_NAMES]
-        for each in graded.questions
-    ]
+    heads = [(each.code, each.where, unit) for each, unit in zip(graded.questions, found.units, strict=True)]
     at = found.worst
     picked = (
         at,
@@ -170,20 +167,17 @@ def _findings(found: Compared) -> list[list[Json]]:
     for numbers in zip(*(each.tolist() for each in picked), strict=True):
         for mine, question, outcome, measured, limit, shown in zip(made, *numbers, strict=True):
             if shown:
-                mine.append(_numbered(heads[question][outcome], measured, limit, found.units[question]))
-    return made
-
-
-def _numbered(head: Json, measured: float, limit: float, unit: str | None) -> Json:
-    if unit is None:
-        return head
-    made = head.copy()
-    if measured == measured:
-        made["measured"] = measured
-    if limit == limit:
-        made["limit"] = limit
-    if len(made) > len(head):
-        made["unit"] = unit
+                code, axle, unit = heads[question]
+                each = {"code": code, "axle": axle, "outcome": OUTCOME_NAMES[outcome]}
+                # Written out here: some thousands of them are made for an answer.
+                if unit is not None:
+                    if measured == measured:
+                        each["measured"] = measured
+                        each["unit"] = unit
+                    if limit == limit:
+                        each["limit"] = limit
+                        each["unit"] = unit
+                mine.append(each)
     return made
 
 
