@@ -25,7 +25,7 @@ demo: .venv/runtime.stamp ## start the service, post every demo request, show th
 serve: .venv/runtime.stamp ## run the service on PORT (default 8000)
 	$(PY) -m service serve --port $(PORT)
 
-test: lint build/clients/.stamp need-chromium need-curl ## everything that must hold before a change goes in
+test: lint build/clients/.stamp need-chromium need-curl need-haproxy ## everything that must hold before a change goes in
 	$(PY) -m service openapi --check
 	$(PY) -m pytest -n 2
 
