@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 from functools import lru_cache
 
@@ -18,6 +19,10 @@ from service.assessment.estimates import WheelEstimates, wheel_estimates
 from service.assessment.trade_offs import PRACTICE
 from service.core.findings import OUTCOME_NAMES, Basis, Estimate, Finding, Remedy
 from service.core.numeric import UNKNOWN
+
+# The ends of a remedy are rounded into its range, so that the number shown settles the finding.
+REMEDY_STEPS = 1e4
+LAST_BIT = 1e-6
 
 
 def assessment(found: Assessment) -> Json:
@@ -77,9 +82,9 @@ def _remedy(remedy: Remedy) -> Json:
     words, pointer, quantity, at_least, at_most, equals, unit = remedy
     shown: Json = {"text": words, "pointer": pointer, "quantity": quantity}
     if at_least is not None:
-        shown["at_least"] = round(at_least, 4)
+        shown["at_least"] = math.ceil(at_least * REMEDY_STEPS - LAST_BIT) / REMEDY_STEPS
     if at_most is not None:
-        shown["at_most"] = round(at_most, 4)
+        shown["at_most"] = math.floor(at_most * REMEDY_STEPS + LAST_BIT) / REMEDY_STEPS
     if equals is not None:
         shown["equals"] = equals
     if unit is not None:

@@ -45,21 +45,23 @@ def with_width(text: str, width_mm: float) -> str:
 def with_aspect(text: str, aspect_percent: float) -> str:
     """Return the tyre designation with this aspect ratio; a flotation size gets the overall diameter that gives it."""
     designation = parse_tyre(text)
-    _, _, rest = designation.canonical.partition(" ")
+    written, _, rest = designation.canonical.partition(" ")
     width_mm = designation.section_width_mm
     if designation.overall_diameter_in is not None:
         outer_in = designation.rim_code + 2.0 * width_mm * aspect_percent / 100.0 / MM_PER_INCH
         return f"{max(outer_in - 0.05, 24.0):.1f}x{width_mm / MM_PER_INCH:.2f} {rest}"
-    return f"{width_mm:.0f}/{aspect_percent:.0f} {rest}"
+    prefix = _PREFIX.match(written)
+    assert prefix is not None
+    return f"{prefix.group()}{width_mm:.0f}/{aspect_percent:.0f} {rest}"
 
 
 def sizes_around(text: str) -> Iterator[str]:
     """Return sizes of this rim code: other widths with the same sidewall, nearest first, then other sidewalls too."""
     width = round(parse_tyre(text).section_width_mm)
-    widths = sorted(range(105, 406, 1), key=lambda each: abs(each - width))
+    widths = sorted(range(105, 406, 4), key=lambda each: abs(each - width))
     yield from (with_width(text, each) for each in widths)
     for aspect in range(25, 85, 5):
-        yield from (with_aspect(with_width(text, each), aspect) for each in widths[::10])
+        yield from (with_aspect(with_width(text, each), aspect) for each in widths[::3])
 
 
 def measuring_rim_in(text: str) -> float:

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+import contextlib
 import math
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 
-from service.core.findings import Finding, Remedy
+from service.api import render
+from service.core.findings import ADVISORY, MET, NOT_ASSESSED, Finding, Remedy
 from service.designation.rim import parse_rim
-from tests.support.cases import Json, at, changed, check
+from tests.support.cases import ABSENT, Json, at, changed, check
 from tests.support.designations import (
     measuring_rim_in,
     radial,
@@ -19,6 +21,7 @@ from tests.support.designations import (
     with_width,
 )
 
+MOST_ROUNDS = 4
 FAST = "Y"
 STRONG = 110
 # What a caller measures or looks up where the remedy only asks for a field.
@@ -42,14 +45,44 @@ class NotApplicable(Exception):
     """The remedy leads out of what a request can say, such as a rim wider than any designation."""
 
 
+def settles(request: Json, finding: Finding) -> bool:
+    """Return whether doing what the remedy says, and asking again, settles the finding.
+
+    Where several facts are lacking, the answer asks for one after the other, never twice for the same.
+    """
+    asked: set[str] = set()
+    for _ in range(MOST_ROUNDS):
+        assert finding.remedy is not None, finding
+        if finding.remedy.pointer in asked:
+            return False
+        asked.add(finding.remedy.pointer)
+        request = apply_remedy(request, finding)
+        again = [each for each in check(request).findings if each[:2] == finding[:2]]
+        if finding.outcome != NOT_ASSESSED:
+            # Towing is never without its conditions.
+            best = ADVISORY if finding.code == "load.towing" else MET
+            return [each.outcome for each in again] == [best]
+        # A rule whose conditions are now known may turn out not to apply.
+        if not again or again[0].outcome != NOT_ASSESSED:
+            return True
+        finding = again[0]
+    return False
+
+
 def apply_remedy(request: Json, finding: Finding) -> Json:
     """Return the request with the finding's remedy done: the least of it, and nothing else changed."""
-    remedy = finding.remedy
-    assert remedy is not None
+    remedy = _as_shown(finding)
     do = _SPECIAL.get(remedy.quantity)
     if do is not None:
         return do(request, remedy)
     return changed(request, {remedy.pointer: _value(request, remedy)})
+
+
+def _as_shown(finding: Finding) -> Remedy:
+    """Return the remedy with the numbers that the answer shows."""
+    assert finding.remedy is not None
+    shown = render.finding(finding)["remedy"]
+    return finding.remedy._replace(at_least=shown.get("at_least"), at_most=shown.get("at_most"))
 
 
 def _value(request: Json, remedy: Remedy) -> object:
@@ -61,19 +94,17 @@ def _value(request: Json, remedy: Remedy) -> object:
     high = math.inf if remedy.at_most is None else remedy.at_most
     assert low <= high, remedy
     present = math.nan
-    try:
+    # A field that is absent, or that holds a part, has no present value to stay near to.
+    with contextlib.suppress(KeyError, ValueError, TypeError):
         present = float(at(request, remedy.pointer))
-    except (KeyError, ValueError, TypeError):
-        pass
     return nearest(low, high, present)
 
 
 def nearest(low: float, high: float, present: float = math.nan) -> float:
-    """Return the value of the range that is nearest to the present one, by a hair inside of it."""
-    hair = 1e-7
-    if present < low or not present == present:
-        return min(low + hair, high) if low > -math.inf else high - hair
-    return max(high - hair, low) if present > high else present
+    """Return the value of the range that is nearest to the present one, else one of its ends."""
+    if present < low or present != present:
+        return low if low > -math.inf else high
+    return min(present, high)
 
 
 def _stepped(remedy: Remedy, step: float, present: float, bounds: tuple[float, float]) -> float:
@@ -104,13 +135,14 @@ def _speed_symbol(request: Json, remedy: Remedy) -> Json:
     text = _text(request, remedy)
     if remedy.equals is None and remedy.at_least is None:
         raise NotApplicable(remedy)
-    index, _ = service_of(text)
-    return changed(request, {remedy.pointer: with_service(text, index if index is not None else STRONG, remedy.equals or FAST)})
+    index = service_of(text)[0]
+    if index is None:
+        index = STRONG
+    return changed(request, {remedy.pointer: with_service(text, index, remedy.equals or FAST)})
 
 
 def _service_description(request: Json, remedy: Remedy) -> Json:
-    pointers = [remedy.pointer]
-    return changed(request, {pointer: with_service(at(request, pointer), STRONG, FAST) for pointer in pointers})
+    return changed(request, {remedy.pointer: with_service(_text(request, remedy), STRONG, FAST)})
 
 
 def _offset(request: Json, remedy: Remedy) -> Json:
@@ -155,23 +187,30 @@ def _nominal_width(request: Json, remedy: Remedy) -> Json:
 def _stiffness(request: Json, remedy: Remedy) -> Json:
     """Look for a size on this axle whose change of cornering stiffness lies in the range, as a caller would search."""
     where = remedy.pointer.split("/")[2]
-    size, rim = (at(request, f"/candidate/{where}/{part}/size") for part in ("tyre", "rim"))
-    measuring = measuring_rim_in(size)
-    for made in sizes_around(size):
-        suited = round(4.0 * parse_rim(rim).width_in * measuring_rim_in(made) / measuring) / 4.0
-        tried = changed(
-            request,
-            {
-                remedy.pointer: made,
-                f"/candidate/{where}/rim/size": rim_with(rim, width_in=min(max(suited, 3.0), 16.0)),
-            },
-        )
-        view = getattr(check(tried).car, where)
-        found = 100.0 * (view.change.cornering_stiffness.value - 1.0)
-        if remedy.at_least is not None and found >= remedy.at_least:
-            if remedy.at_most is None or found <= remedy.at_most:
-                return tried
+    low = -math.inf if remedy.at_least is None else remedy.at_least
+    high = math.inf if remedy.at_most is None else remedy.at_most
+    for tried in _other_wheels(request, where):
+        ratio = getattr(check(tried).car, where).change.cornering_stiffness.value
+        if low <= 100.0 * (ratio - 1.0) <= high:
+            return tried
     raise NotApplicable(remedy)
+
+
+def _other_wheels(request: Json, where: str) -> Iterator[Json]:
+    """Return the request with other sizes on an axle, each on a rim as suitable as now, then on other rims too."""
+    size, rim = (at(request, f"/candidate/{where}/{part}/size") for part in ("tyre", "rim"))
+    widest = min(16.0, parse_rim(rim).diameter_code)
+    suits = parse_rim(rim).width_in / measuring_rim_in(size)
+    # What was measured of one tyre does not hold for another size.
+    measured = {f"/candidate/{where}/tyre/{field}": ABSENT for field in ("overall_diameter_mm", "section_width_mm")}
+    for share in (suits, 1.0, 1.2):
+        for made in sizes_around(size):
+            width = min(max(round(4.0 * share * measuring_rim_in(made)) / 4.0, 3.0), widest)
+            wheel = {
+                f"/candidate/{where}/tyre/size": made,
+                f"/candidate/{where}/rim/size": rim_with(rim, width_in=width),
+            }
+            yield changed(request, measured | wheel)
 
 
 def _aspect(request: Json, remedy: Remedy) -> Json:

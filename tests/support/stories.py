@@ -6,6 +6,7 @@ from typing import Any
 
 from hypothesis import strategies as st
 
+from service.rules.reader import pack_ids
 from tests.support.cases import ABSENT, Json, changed, saloon
 
 PLAUSIBLE_TYRES = (
@@ -105,7 +106,10 @@ _CAR_FIELDS: dict[str, st.SearchStrategy[Any]] = {
     "/vehicle/centre_of_gravity_height_mm": _maybe(numbers(450, 800, 10)),
     "/vehicle/max_mass_kg": numbers(1200, 3500, 50),
     "/vehicle/built": st.sampled_from(("1995-06-01", "2004-06-01", "2019-05-20")),
-    "/rule_pack": st.sampled_from(("unece", "nl", "es", "de", "fi", "gb", "jp", "nz", "us", "au-nsw", "au-sa", "au-wa")),
+    "/vehicle/towing": st.just(value=True),
+    "/season": st.sampled_from(("summer", "winter")),
+    "/date": st.sampled_from(("2023-01-15", "2026-11-24")),
+    "/rule_pack": st.sampled_from(pack_ids()),
 }
 
 

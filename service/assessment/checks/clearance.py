@@ -10,7 +10,7 @@ from collections.abc import Callable
 from typing import NamedTuple
 
 from service.assessment.comparison import AxleView
-from service.assessment.grade import Check, Grade, finite
+from service.assessment.grade import LAST_BIT, Check, Grade, finite
 from service.assessment.missing import diameter_remedy, offset_remedy, width_remedy
 from service.assessment.words import plain, rim_pointer, signed
 from service.core.findings import ADVISORY, MET, NOT_ASSESSED, NOT_MET, Finding, Remedy
@@ -59,9 +59,9 @@ def _grade(view: AxleView, side: Side) -> Grade:
     least, enough = view.limits.clearance_least_mm.value, side.enough(view.limits).value
     grows = shift > 0.0
     # Room that was already scarce and does not shrink is the vehicle's own affair.
-    outcome = grows * (ADVISORY * (left < enough) + (NOT_MET - ADVISORY) * (left < least)) + NOT_ASSESSED * (
-        ((left != left) & grows) | (shift != shift)
-    )
+    near, touches = left < enough - LAST_BIT, left < least - LAST_BIT
+    not_known = ((left != left) & grows) | (shift != shift)
+    outcome = grows * (ADVISORY * near + (NOT_MET - ADVISORY) * touches) + NOT_ASSESSED * not_known
     limit = pick(outcome == NOT_MET, least, enough)
     return Grade(outcome, pick(left == left, left, shift), pick(left == left, limit, UNKNOWN))
 

@@ -20,7 +20,8 @@ def _grade_capacity(view: AxleView) -> Grade:
     return Grade(NOT_MET * (capacity < mass - LAST_BIT) + unknown(capacity), capacity, mass)
 
 
-def _index_remedy(view: AxleView, axle_mass_kg: float) -> Remedy:
+def index_remedy(view: AxleView, axle_mass_kg: float) -> Remedy:
+    """Return the least load index with which the axle's tyres carry this mass at the vehicle's speed."""
     facts = view.then.facts
     per_tyre = axle_mass_kg * load_share(facts, view.axle, view.limits, view.vehicle)
     factor = facts.load_factor if facts.load_factor > 0.0 else 1.0
@@ -43,7 +44,7 @@ def _explain_capacity(view: AxleView, grade: Grade) -> Finding:
         message = (
             f"What the tyres carry is not known: no load index and speed symbol with a mass. The axle needs {mass} kg."
         )
-        remedy = _index_remedy(view, grade.limit)
+        remedy = index_remedy(view, grade.limit)
         if facts.rated_kg == facts.rated_kg:
             remedy = Remedy("state the speed symbol", tyre_pointer(view.name), "speed_symbol")
     else:
@@ -54,7 +55,7 @@ def _explain_capacity(view: AxleView, grade: Grade) -> Finding:
             at_speed = f" at {speed} km/h, {plain(100.0 * facts.load_factor, 1)} % of the index"
         if grade.outcome == NOT_MET:
             message = f"The axle's tyres carry {carried} kg{at_speed}; the axle needs {mass} kg."
-            remedy = _index_remedy(view, grade.limit)
+            remedy = index_remedy(view, grade.limit)
         else:
             message = f"The axle's tyres carry {carried} kg{at_speed}, enough for {mass} kg."
     return Finding(
@@ -77,7 +78,7 @@ def _explain_present(view: AxleView, grade: Grade) -> Finding:
     elif grade.outcome == ADVISORY:
         less = plain(grade.limit - grade.measured)
         message = f"The axle's tyres carry {less} kg less than the present ones do."
-        remedy = _index_remedy(view, grade.limit)
+        remedy = index_remedy(view, grade.limit)
     else:
         more = signed(view.change.load_capacity_percent)
         message = f"The axle's tyres carry no less than the present ones ({more} %)."

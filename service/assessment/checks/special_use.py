@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from service.assessment.case import Case
+from service.assessment.checks.load import index_remedy
 from service.assessment.comparison import AxleView, CarView
 from service.assessment.grade import LAST_BIT, Check, Grade, finite
 from service.assessment.words import plain, tyre_pointer
@@ -112,7 +113,7 @@ def _explain_towing(view: AxleView, grade: Grade) -> Finding:
         message += "where the vehicle's handbook says so."
     else:
         message = f"Even the {excess} % more that towing allows ({plain(grade.measured)} kg) does not carry the axle."
-        remedy = Remedy("a higher load index", tyre_pointer(view.name), "load_index")
+        remedy = index_remedy(view, grade.limit / (1.0 + limits.towing_load_excess_percent.value / 100.0))
     measured = finite(grade.measured)
     return Finding(
         "load.towing",

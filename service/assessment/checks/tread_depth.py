@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from service.assessment.comparison import AxleView, CarView
-from service.assessment.grade import Check, Grade, finite, unknown
+from service.assessment.grade import LAST_BIT, Check, Grade, finite, unknown
+from service.assessment.missing import diameter_remedy
 from service.assessment.words import plain
 from service.core.findings import ADVISORY, MET, NOT_ASSESSED, NOT_MET, Finding, Remedy
 from service.core.numeric import pick
@@ -45,7 +46,8 @@ def _grade_difference(car: CarView) -> Grade:
     share = 100.0 * worn / front.geometry.overall_diameter_mm
     near, far = limits.axle_ratio_met_percent.value, limits.axle_ratio_advisory_percent.value
     all_wheel = car.vehicle.driven_axle == "all"
-    outcome = ADVISORY * (share > near) + (NOT_MET - ADVISORY) * all_wheel * (share > far) + unknown(share)
+    sharper = (NOT_MET - ADVISORY) * all_wheel
+    outcome = ADVISORY * (share > near + LAST_BIT) + sharper * (share > far + LAST_BIT) + unknown(share)
     return Grade(outcome, share, pick(outcome == NOT_MET, far, near))
 
 
@@ -53,12 +55,15 @@ def _explain_difference(car: CarView, grade: Grade) -> Finding:
     near, far = car.limits.axle_ratio_met_percent, car.limits.axle_ratio_advisory_percent
     limit = far if grade.outcome == NOT_MET else near
     front, rear = car.front.then.facts.tread_depth_mm, car.rear.then.facts.tread_depth_mm
-    remedy = None
+    remedy: Remedy | None = None
     if grade.outcome == NOT_ASSESSED:
         missing = "front" if front != front else "rear"
         message = "Whether new tyres meet worn ones is not known: the tread depth is not given on both axles."
         field = f"/candidate/{missing}/tyre/tread_depth_mm"
         remedy = Remedy(f"measure candidate.{missing}.tyre.tread_depth_mm", field, "tread_depth_mm", unit="mm")
+        if front == front and rear == rear:
+            message = "What wear makes of the diameter is not known without the overall diameter."
+            remedy = diameter_remedy(car.front)
     else:
         depths = f"{plain(front, 1)} mm of tread in front and {plain(rear, 1)} mm at the rear"
         share = plain(grade.measured, 2)
