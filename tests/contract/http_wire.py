@@ -42,7 +42,7 @@ class Server:
         environ = {name: value for name, value in os.environ.items() if not name.startswith(("FITMENT_", "PORT"))}
         environ |= {f"FITMENT_{name.upper()}": str(value) for name, value in settings.items()}
         self.process = subprocess.Popen(
-            [sys.executable, "-m", "tests.contract.http_app"],
+            [sys.executable, *self.command],
             cwd=ROOT,
             env={**environ, **(variables or {}), "FITMENT_PORT": "0"},
             stdout=subprocess.PIPE,

@@ -1,0 +1,1 @@
+"""Measurements of the service, written to the terminal."""
