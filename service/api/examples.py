@@ -8,9 +8,12 @@ from typing import Any, Final, NamedTuple
 import orjson
 
 from service import __version__
-from service.api import render, render_reference, translate
+from service.api import render, render_comparison, render_reference, translate
+from service.api.candidates import read_candidates
+from service.api.schemas.comparison import CompareRequest
 from service.api.schemas.request import CheckRequest
 from service.assessment.assess import assess
+from service.assessment.compare import compare
 from service.designation.rim import parse_rim
 from service.designation.tyre import parse_tyre
 from service.rules.reader import default_packs, pack_named
@@ -19,6 +22,8 @@ from service.standards import catalogue
 Json = dict[str, Any]
 
 JSON: Final = "application/json"
+SVG: Final = "image/svg+xml"
+HTML: Final = "text/html"
 TYRE: Final = "225/70R15C 112/110R (115N)"
 RIM: Final = "8J x 18 H2 ET45"
 # Short ones: an example shall be read, not scrolled.
@@ -81,6 +86,25 @@ def _check() -> Example:
     return Example(asked, orjson.loads(orjson.dumps(answer)))
 
 
+def _compare() -> Example:
+    narrower = _fitment("215/45 R18 93W XL", "8J x 18 H2 ET45", 250, 8)
+    candidates = [candidate(), {"label": "the same tyre, a wider rim", "front": narrower, "rear": narrower}]
+    asked = {"rule_pack": "unece", "vehicle": vehicle(), "candidates": candidates, "explain_first": 1}
+    question = CompareRequest.model_validate(asked)
+    read, case = read_candidates(question.candidates), translate.question(question)
+    found = compare(case, read.candidates, question.rank_by)
+    answer = render_comparison.comparison(case, read, found, question.explain_first, question.rank_by)
+    return Example(asked, answer)
+
+
+def _drawing() -> Example:
+    return Example(_check().request, '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 1200 800">…</svg>', SVG)
+
+
+def _report() -> Example:
+    return Example(_check().request, "<!doctype html><html>…</html>", HTML)
+
+
 def _health() -> Example:
     return Example(None, {"status": "ok", "version": __version__})
 
@@ -92,6 +116,9 @@ def _metrics() -> Example:
 # By operation id; made when the document is, and not before.
 EXAMPLES: Final[Mapping[str, Callable[[], Example]]] = {
     "check_fitment": _check,
+    "compare_fitments": _compare,
+    "draw_fitment": _drawing,
+    "report_fitment": _report,
     "read_tyre_designation": lambda: Example(None, render_reference.designation(parse_tyre(TYRE))),
     "read_rim_designation": lambda: Example(None, render_reference.designation(parse_rim(RIM))),
     "read_table": lambda: Example(None, render_reference.table(catalogue.table(TABLE))),
