@@ -5,16 +5,18 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 from functools import lru_cache
+from typing import NamedTuple
 
 import orjson
 
 from service.api.numbers import Json, Layout, rounded, scale
 from service.assessment.assess import Assessment
+from service.assessment.axle_answer import CACHED_AXLES, Asked, AxleAnswer, in_turn
 from service.assessment.case import Fitment
 from service.assessment.change import AxleChange, Wheel
 from service.assessment.checks.balance import balance
 from service.assessment.checks.speedometer import lawful_lead_percent, present_lead, r39, readings
-from service.assessment.comparison import AxleView, CarView
+from service.assessment.comparison import CarView
 from service.assessment.estimates import WheelEstimates, wheel_estimates
 from service.assessment.trade_offs import PRACTICE
 from service.core.findings import OUTCOME_NAMES, Basis, Estimate, Finding, Remedy
@@ -25,17 +27,28 @@ REMEDY_STEPS = 1e4
 LAST_BIT = 1e-6
 
 
+class AxleShown(NamedTuple):
+    """What is shown of one axle: the finished text of its figures, and its findings."""
+
+    figures: orjson.Fragment
+    findings: Asked[Json]
+
+
 def assessment(found: Assessment) -> Json:
-    """Return the answer to a check as plain data."""
+    """Return the answer to a check as plain data; what recurs in it is ready to be sent."""
     case, car = found.case, found.car
-    pack = case.pack
+    pack, patch_mm = case.pack, car.front.now.behaviour.patch_width_mm
+    front, rear = _axle(found.front, patch_mm), _axle(found.rear, patch_mm)
+    checks, law = found.vehicle
+    on_vehicle = findings([*checks, *law])
+    asked = in_turn(front.findings, rear.findings, Asked(on_vehicle[: len(checks)], on_vehicle[len(checks) :]))
     return {
         "verdict": found.verdict,
         "summary": found.summary,
         "label": case.candidate.label,
         "rule_pack": {"id": pack.id, "edition": pack.edition},
-        "findings": findings(found.findings),
-        "axles": {"front": _axle(found, car.front), "rear": _axle(found, car.rear)},
+        "findings": [asked[place] for place in found.order],
+        "axles": {"front": front.figures, "rear": rear.figures},
         "vehicle": _vehicle(car),
         "trade_offs": {"text": found.trade_offs, "basis": basis(PRACTICE)},
         "actions": [{"code": code, "text": text} for code, text in found.actions],
@@ -141,25 +154,27 @@ _THEN_AT = len(_WHEEL.decimals + _PATCH.decimals)
 _CHANGE_AT = 2 * _THEN_AT
 
 
-def _axle(found: Assessment, view: AxleView) -> Json:
-    candidate = found.case.candidate
-    proposed = candidate.front if view.name == "front" else candidate.rear
-    fitted = view.axle.fitted
-    front_now, now = found.car.front.now, view.now
-    stiffness = view.change.cornering_stiffness.value * now.behaviour.cornering_stiffness_n_per_deg
+@lru_cache(maxsize=CACHED_AXLES)
+def _axle(answer: AxleAnswer, front_patch_mm: float) -> AxleShown:
+    view = answer.view
+    now, then, change = view.now, view.then, view.change
+    stiffness = change.cornering_stiffness.value * now.behaviour.cornering_stiffness_n_per_deg
     numbers = rounded(
         (
-            *_wheel_numbers(now, wheel_estimates(now, front_now, None)),
-            *_wheel_numbers(view.then, wheel_estimates(view.then, front_now, stiffness)),
-            *_change_numbers(view.change),
+            *_wheel_numbers(now, wheel_estimates(now, front_patch_mm, None)),
+            *_wheel_numbers(then, wheel_estimates(then, front_patch_mm, stiffness)),
+            *_change_numbers(change),
         ),
         _AXLE_SCALE,
     )
-    return {
-        "present": _wheel(fitted, numbers[:_THEN_AT]),
-        "proposed": _wheel(proposed, numbers[_THEN_AT:_CHANGE_AT]),
+    figures = {
+        "present": _wheel(view.axle.fitted, numbers[:_THEN_AT]),
+        "proposed": _wheel(answer.proposed, numbers[_THEN_AT:_CHANGE_AT]),
         "change": _CHANGE.named(numbers[_CHANGE_AT:]),
     }
+    checks, law = answer.findings
+    told = findings([*checks, *law])
+    return AxleShown(orjson.Fragment(orjson.dumps(figures)), Asked(told[: len(checks)], told[len(checks) :]))
 
 
 def _wheel(fitment: Fitment, numbers: list[float]) -> Json:

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import NamedTuple
 
+from service.assessment.change import CarChange
 from service.assessment.checks.pressure import proposed_pressure_kpa
-from service.assessment.comparison import AxleView, CarView
+from service.assessment.comparison import AxleView
 from service.assessment.verdict import Verdict
 from service.assessment.words import plain, signed
 from service.core.findings import ADVISORY, Finding
@@ -35,21 +37,38 @@ class Action(NamedTuple):
     text: str
 
 
-def actions(car: CarView, findings: list[Finding], verdict: Verdict) -> list[Action]:
-    """Return what the workshop must do; nothing is to be done for a fitment that must not be fitted."""
-    if verdict == "unsuitable":
-        return [Action("do_not_fit", "Do not fit this combination; the findings that are not met say why.")]
-    return [
-        *(_pressure(view) for view in (car.front, car.rear)),
-        *_spigot_rings(findings),
-        Action("torque", "Tighten the bolts to the maker's torque, and again after 50 to 100 km."),
-        *_recalibration(car),
-        *_trial_fit(car),
-        *_papers(car),
-    ]
+DO_NOT_FIT = Action("do_not_fit", "Do not fit this combination; the findings that are not met say why.")
+TORQUE = Action("torque", "Tighten the bolts to the maker's torque, and again after 50 to 100 km.")
+STABILITY_CONTROL = Action("stability_control", "Reset or recalibrate stability control and tyre pressure monitoring.")
+PAPERS = (
+    Action("papers", "Check whether the change must be inspected or entered in the vehicle's papers."),
+    Action("insurer", "Tell the insurer of the change."),
+)
 
 
-def _pressure(view: AxleView) -> Action:
+class AxleTasks(NamedTuple):
+    """What one axle asks of the workshop."""
+
+    set_pressure: Action
+    spigot_rings: tuple[Action, ...]
+    trial_fit: bool
+    """Whether the wheel needs more room than the present one, or it is not known."""
+    changed: bool
+    """Whether anything differs that the vehicle's papers may tell of."""
+
+
+def axle_tasks(view: AxleView, findings: Sequence[Finding]) -> AxleTasks:
+    """Return what an axle and the findings on it ask of the workshop."""
+    now, then, change = view.now.facts, view.then.facts, view.change
+    return AxleTasks(
+        _set_pressure(view),
+        _spigot_rings(findings),
+        not (change.inboard_edge_mm <= 0.0 and change.outboard_edge_mm <= 0.0 and change.radial_edge_mm <= 0.0),
+        now[:13] != then[:13] or now[23:26] != then[23:26],
+    )
+
+
+def _set_pressure(view: AxleView) -> Action:
     pressure = view.then.facts.pressure_kpa
     # The caller's own pressure stands when it carries the axle; an unfit one is replaced.
     if pressure != pressure or pressure < view.then.load.required_pressure_kpa:
@@ -58,48 +77,35 @@ def _pressure(view: AxleView) -> Action:
     return Action(f"set_pressure_{view.name}", text)
 
 
-def _spigot_rings(findings: list[Finding]) -> list[Action]:
-    return [
+def _spigot_rings(findings: Sequence[Finding]) -> tuple[Action, ...]:
+    return tuple(
         Action(f"spigot_rings_{each.axle}", f"Fit {each.remedy.text.split(',')[0]} on the {each.axle} axle.")
         for each in findings
         if each.code == "rim.centre_bore" and each.outcome == ADVISORY and each.remedy is not None
-    ]
+    )
 
 
-def _recalibration(car: CarView) -> list[Action]:
-    found = []
-    change = 100.0 * (car.change.driven_circumference_ratio - 1.0)
-    if abs(change) > RECALIBRATE_PERCENT:
-        text = f"Have the speedometer checked, and recalibrated where needed: circumference {signed(change)} %."
-        found.append(Action("speedometer", text))
-    if abs(change) > RECALIBRATE_PERCENT or abs(car.change.axle_ratio_percent) > RECALIBRATE_PERCENT:
-        found.append(
-            Action("stability_control", "Reset or recalibrate stability control and tyre pressure monitoring.")
-        )
+def actions(front: AxleTasks, rear: AxleTasks, change: CarChange, verdict: Verdict) -> list[Action]:
+    """Return what the workshop must do; nothing is to be done for a fitment that must not be fitted."""
+    if verdict == "unsuitable":
+        return [DO_NOT_FIT]
+    found = [front.set_pressure, rear.set_pressure, *front.spigot_rings, *rear.spigot_rings, TORQUE]
+    found += _recalibration(change)
+    sides = [name for name, tasks in (("front", front), ("rear", rear)) if tasks.trial_fit]
+    if sides:
+        axles = f"{' and '.join(sides)} axle{'s' if len(sides) > 1 else ''}"
+        found.append(Action("trial_fit", f"Trial fit on the {axles}: full lock, full bump."))
+    if front.changed or rear.changed:
+        found += PAPERS
     return found
 
 
-def _trial_fit(car: CarView) -> list[Action]:
-    sides = {
-        view.name
-        for view in (car.front, car.rear)
-        for shift in (view.change.inboard_edge_mm, view.change.outboard_edge_mm, view.change.radial_edge_mm)
-        if not shift <= 0.0
-    }
-    if not sides:
-        return []
-    where = " and ".join(sorted(sides))
-    return [Action("trial_fit", f"Trial fit on the {where} axle{'s' if len(sides) > 1 else ''}: full lock, full bump.")]
-
-
-def _papers(car: CarView) -> list[Action]:
-    unchanged = all(
-        view.now.facts[:13] == view.then.facts[:13] and view.now.facts[23:26] == view.then.facts[23:26]
-        for view in (car.front, car.rear)
-    )
-    if unchanged:
-        return []
-    return [
-        Action("papers", "Check whether the change must be inspected or entered in the vehicle's papers."),
-        Action("insurer", "Tell the insurer of the change."),
-    ]
+def _recalibration(change: CarChange) -> list[Action]:
+    found = []
+    percent = 100.0 * (change.driven_circumference_ratio - 1.0)
+    if abs(percent) > RECALIBRATE_PERCENT:
+        text = f"Have the speedometer checked, and recalibrated where needed: circumference {signed(percent)} %."
+        found.append(Action("speedometer", text))
+    if abs(percent) > RECALIBRATE_PERCENT or abs(change.axle_ratio_percent) > RECALIBRATE_PERCENT:
+        found.append(STABILITY_CONTROL)
+    return found

@@ -6,12 +6,14 @@ from typing import NamedTuple
 
 from service.assessment.actions import CAUTIONS, Action, actions
 from service.assessment.assumptions import assumptions
+from service.assessment.axle_answer import Asked, AxleAnswer, axle_answer, in_turn
 from service.assessment.case import Case
-from service.assessment.checks import AXLE_CHECKS, CAR_CHECKS, law
-from service.assessment.comparison import CarView, candidate_facts, weigh
+from service.assessment.checks import CAR_CHECKS, law
+from service.assessment.comparison import CarView, both_axles
+from service.assessment.conditions import conditions_of
 from service.assessment.summary import summary
 from service.assessment.trade_offs import trade_offs
-from service.assessment.verdict import Verdict, verdict_of, worst_first
+from service.assessment.verdict import Verdict, order, verdict_of
 from service.core.findings import Finding
 
 
@@ -27,24 +29,39 @@ class Assessment(NamedTuple):
     cautions: tuple[str, ...]
     trade_offs: str
     assumptions: list[str]
+    front: AxleAnswer
+    rear: AxleAnswer
+    vehicle: Asked[Finding]
+    order: list[int]
+    """Where each of `findings` stands among the findings in the order of the questions (`in_turn`)."""
 
 
 def assess(case: Case) -> Assessment:
     """Return the assessment of one candidate on one vehicle."""
-    car = weigh(case, *candidate_facts(case, case.candidate))
-    findings = [check.explain(view, check.grade(view)) for check in AXLE_CHECKS for view in (car.front, car.rear)]
-    findings += [check.explain(car, check.grade(car)) for check in CAR_CHECKS]
-    findings += law.findings(case, car)
-    findings = worst_first(findings)
-    verdict = verdict_of(findings)
+    vehicle, candidate, pack, _, _ = case
+    chassis, conditions = vehicle.chassis, conditions_of(case)
+    front = axle_answer(vehicle.front, candidate.front, chassis, pack, conditions)
+    rear = axle_answer(vehicle.rear, candidate.rear, chassis, pack, conditions)
+    car = both_axles(case, front.view, rear.view)
+    on_vehicle = Asked(
+        [check.explain(car, check.grade(car)) for check in CAR_CHECKS], law.findings_on_vehicle(case, car)
+    )
+    asked = in_turn(front.findings, rear.findings, on_vehicle)
+    places = order(asked)
+    findings = [asked[place] for place in places]
+    verdict = verdict_of(findings[0])
     return Assessment(
         case,
         car,
         verdict,
         summary(verdict, findings),
         findings,
-        actions(car, findings, verdict),
+        actions(front.tasks, rear.tasks, car.change, verdict),
         CAUTIONS,
-        trade_offs(car),
-        assumptions(case, car),
+        trade_offs(car, front.trade_offs, rear.trade_offs),
+        assumptions(case, front.assumptions, rear.assumptions),
+        front,
+        rear,
+        on_vehicle,
+        places,
     )

@@ -159,6 +159,7 @@ def car_change(
     rear_compliance = axle_compliance_deg_per_g(weights_n[1], rear[0].behaviour.axle_stiffness_n_per_deg)
     front_relative = relative_cornering_stiffness(*_stiffness_ratios(*front), ELASTICITIES.value)
     rear_relative = relative_cornering_stiffness(*_stiffness_ratios(*rear), ELASTICITIES.value)
+    patch_mm = front[0].behaviour.patch_width_mm
     return CarChange(
         then / now,
         axle_ratio_change_percent(now_front, now_rear, then_front, then_rear),
@@ -168,8 +169,8 @@ def car_change(
         rear_compliance,
         gradient_change(front_compliance, rear_compliance, front, rear),
         percent(front_relative, rear_relative),
-        percent(onset_kmh(front[0], front[0]), onset_kmh(rear[0], front[0])),
-        percent(onset_kmh(front[1], front[0]), onset_kmh(rear[1], front[0])),
+        percent(onset_kmh(front[0], patch_mm), onset_kmh(rear[0], patch_mm)),
+        percent(onset_kmh(front[1], patch_mm), onset_kmh(rear[1], patch_mm)),
     )
 
 
@@ -177,10 +178,10 @@ def _driven(front: float, rear: float, driven: str) -> float:
     return front if driven == "front" else rear if driven == "rear" else 0.5 * (front + rear)
 
 
-def onset_kmh(wheel: Wheel, front_now: Wheel) -> float:
+def onset_kmh(wheel: Wheel, front_patch_mm: float) -> float:
     """Return the aquaplaning onset of a wheel [km/h], its width counted.
 
-    The level formula has no width term, so the present front wheel is the measure of all four.
+    The level formula has no width term, so the patch of the present front wheel is the measure of all four.
     """
-    width = width_factor(front_now.behaviour.patch_width_mm, wheel.behaviour.patch_width_mm)
+    width = width_factor(front_patch_mm, wheel.behaviour.patch_width_mm)
     return wheel.behaviour.aquaplaning_onset_kmh * width

@@ -6,9 +6,10 @@ one always holds numbers. All formulas are called from here and from nowhere els
 
 from __future__ import annotations
 
+from functools import lru_cache
 from typing import NamedTuple
 
-from service.assessment.case import Axle, Candidate, Case, Vehicle
+from service.assessment.case import Axle, Candidate, Case, Chassis, Vehicle
 from service.assessment.change import AxleChange, CarChange, Wheel, axle_change, car_change
 from service.assessment.conditions import Conditions, conditions_of
 from service.assessment.facts import WheelFacts, wheel_facts
@@ -31,7 +32,7 @@ class AxleView(NamedTuple):
 
     name: AxleName
     axle: Axle
-    vehicle: Vehicle
+    vehicle: Chassis
     limits: Limits
     pack: RulePack
     now: Wheel
@@ -52,7 +53,9 @@ class CarView(NamedTuple):
     change: CarChange
 
 
-def present_wheel(axle: Axle, vehicle: Vehicle, limits: Limits) -> Wheel:
+# Who asks about a car usually asks about several candidates for it.
+@lru_cache(maxsize=2048)
+def present_wheel(axle: Axle, vehicle: Chassis, limits: Limits) -> Wheel:
     """Return the wheel fitted now on an axle."""
     facts = wheel_facts(axle.fitted, axle, vehicle.max_speed_kmh)
     shape = geometry(facts, limits)
@@ -62,7 +65,7 @@ def present_wheel(axle: Axle, vehicle: Vehicle, limits: Limits) -> Wheel:
     return Wheel(facts, shape, carried, behaviour(facts, shape, pressure, axle, height))
 
 
-def proposed_wheel(facts: WheelFacts, now: Wheel, axle: Axle, vehicle: Vehicle, limits: Limits) -> tuple[Wheel, float]:
+def proposed_wheel(facts: WheelFacts, now: Wheel, axle: Axle, vehicle: Chassis, limits: Limits) -> tuple[Wheel, float]:
     """Return the wheel to be fitted, and the pressure proposed for it."""
     shape = geometry(facts, limits)
     carried = load(facts, axle, limits, vehicle)
@@ -77,19 +80,31 @@ def proposed_wheel(facts: WheelFacts, now: Wheel, axle: Axle, vehicle: Vehicle, 
 def weigh(case: Case, front: WheelFacts, rear: WheelFacts) -> CarView:
     """Return present against proposed for the vehicle of a case and the rows of the proposed wheels."""
     vehicle, pack = case.vehicle, case.pack
-    conditions = conditions_of(case)
-    views = [
-        _axle_view(axle, vehicle, pack, facts, conditions)
-        for axle, facts in ((vehicle.front, front), (vehicle.rear, rear))
-    ]
+    chassis, conditions = vehicle.chassis, conditions_of(case)
+    return both_axles(
+        case,
+        axle_view(vehicle.front, front, chassis, pack, conditions),
+        axle_view(vehicle.rear, rear, chassis, pack, conditions),
+    )
+
+
+def both_axles(case: Case, front: AxleView, rear: AxleView) -> CarView:
+    """Return the whole vehicle of a case, made of its two axles."""
+    vehicle, pack = case.vehicle, case.pack
     weights = (
         vehicle.front.estimate_mass_kg * STANDARD_GRAVITY_M_S2,
         vehicle.rear.estimate_mass_kg * STANDARD_GRAVITY_M_S2,
     )
-    change = car_change(
-        (views[0].now, views[0].then), (views[1].now, views[1].then), weights, vehicle.driven_axle or "all"
-    )
-    return CarView(vehicle, pack.limits, pack, views[0], views[1], change)
+    change = car_change((front.now, front.then), (rear.now, rear.then), weights, vehicle.driven_axle or "all")
+    return CarView(vehicle, pack.limits, pack, front, rear, change)
+
+
+def axle_view(axle: Axle, facts: WheelFacts, vehicle: Chassis, pack: RulePack, conditions: Conditions) -> AxleView:
+    """Return present against proposed on one axle."""
+    limits = pack.limits
+    now = present_wheel(axle, vehicle, limits)
+    then, pressure = proposed_wheel(facts, now, axle, vehicle, limits)
+    return AxleView(axle.name, axle, vehicle, limits, pack, now, then, axle_change(now, then), pressure, conditions)
 
 
 def candidate_facts(case: Case, candidate: Candidate) -> tuple[WheelFacts, WheelFacts]:
@@ -100,10 +115,3 @@ def candidate_facts(case: Case, candidate: Candidate) -> tuple[WheelFacts, Wheel
         wheel_facts(candidate.front, vehicle.front, top, law),
         wheel_facts(candidate.rear, vehicle.rear, top, law),
     )
-
-
-def _axle_view(axle: Axle, vehicle: Vehicle, pack: RulePack, facts: WheelFacts, conditions: Conditions) -> AxleView:
-    limits = pack.limits
-    now = present_wheel(axle, vehicle, limits)
-    then, pressure = proposed_wheel(facts, now, axle, vehicle, limits)
-    return AxleView(axle.name, axle, vehicle, limits, pack, now, then, axle_change(now, then), pressure, conditions)

@@ -2,16 +2,18 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
 from typing import NamedTuple
 
 from service.assessment.case import Case
 from service.assessment.facts import ALPINE, MUD_AND_SNOW
 from service.core.numeric import UNKNOWN, pick
+from service.rules.pack import RulePack
 from service.rules.rule import VehicleFacts
 
 
 class Conditions(NamedTuple):
-    """Numbers, so that arrays meet them too: 1 yes, 0 no, NaN not settled."""
+    """Numbers, so that arrays meet them too: 1 yes, 0 no, NaN not settled; `day` is the one asked about."""
 
     winter: bool
     alpine_counts: float
@@ -19,6 +21,7 @@ class Conditions(NamedTuple):
     winter_floor_kmh: float
     law_speed_kmh: float
     axle_mass_share: float
+    day: str
 
     def winter_tyre(self, winter_mark: float) -> float:
         """Return whether a tyre with this mark is a winter tyre here and today: 1, 0, NaN where unsettled."""
@@ -29,16 +32,20 @@ def conditions_of(case: Case) -> Conditions:
     """Return the conditions of a case."""
     pack = case.pack
     day = case.date or pack.edition_date
+    return Conditions(case.season == "winter", *_winter_marks(pack, day), *_reliefs(case), day)
+
+
+@lru_cache(maxsize=1024)
+def _winter_marks(pack: RulePack, day: str) -> tuple[float, float, float]:
+    """Return whether 3PMSF and M+S make a winter tyre on an ISO day, and the lowest speed it may be marked for."""
     counts = {"3PMSF": 0.0, "M+S": 0.0}
-    floor = UNKNOWN
-    if pack.winter is not None:
-        floor = pack.winter.speed_floor.value
-        for marking in pack.winter.markings:
-            # The day a tyre was built is not part of a request.
-            found = marking.counts(None, day)
-            counts[marking.marking] = UNKNOWN if found is None else float(found)
-    speed, share = _reliefs(case)
-    return Conditions(case.season == "winter", counts["3PMSF"], counts["M+S"], floor, speed, share)
+    if pack.winter is None:
+        return 0.0, 0.0, UNKNOWN
+    for marking in pack.winter.markings:
+        # The day a tyre was built is not part of a request.
+        found = marking.counts(None, day)
+        counts[marking.marking] = UNKNOWN if found is None else float(found)
+    return counts["3PMSF"], counts["M+S"], pack.winter.speed_floor.value
 
 
 def _reliefs(case: Case) -> tuple[float, float]:

@@ -28,11 +28,11 @@ class WheelEstimates(NamedTuple):
     wheel_inertia_kg_m2: Estimate[float]
 
 
-def wheel_estimates(wheel: Wheel, front_now: Wheel, stiffness: float | None) -> WheelEstimates:
+def wheel_estimates(wheel: Wheel, front_patch_mm: float, stiffness: float | None) -> WheelEstimates:
     """Return the estimates of one wheel.
 
     `stiffness` is the cornering stiffness of a proposed wheel: the present level times the change; None: the level
-    of this wheel itself. The onset is measured against the present front wheel.
+    of this wheel itself. The onset is measured against the patch of the present front wheel.
     """
     found, facts = wheel.behaviour, wheel.facts
     radius = found.static_loaded_radius_mm
@@ -47,7 +47,7 @@ def wheel_estimates(wheel: Wheel, front_now: Wheel, stiffness: float | None) -> 
         symmetric(found.patch_width_mm, WIDTH_BAND),
         symmetric(found.patch_area_cm2, AREA_BAND),
         symmetric(level, LEVEL_BAND),
-        symmetric(onset_kmh(wheel, front_now), ONSET_BAND),
+        symmetric(onset_kmh(wheel, front_patch_mm), ONSET_BAND),
         symmetric(tyre + facts.rim_mass_kg, MASS_BAND),
         symmetric(inertia, MASS_BAND),
     )

@@ -27,9 +27,9 @@ def verdict_code(outcome: int, *, required: bool) -> int:
     )
 
 
-def verdict_of(findings: Sequence[Finding]) -> Verdict:
-    """Return the verdict on a list of findings."""
-    return VERDICTS[max(verdict_code(each.outcome, required=each.code in REQUIRED) for each in findings)]
+def verdict_of(worst: Finding) -> Verdict:
+    """Return the verdict that the worst finding gives; `order` says which one that is."""
+    return VERDICTS[verdict_code(worst.outcome, required=worst.code in REQUIRED)]
 
 
 def places(*, required: bool) -> tuple[int, ...]:
@@ -37,10 +37,7 @@ def places(*, required: bool) -> tuple[int, ...]:
     return _PLACES[required]
 
 
-def _place(finding: Finding) -> int:
-    return places(required=finding.code in REQUIRED)[finding.outcome]
-
-
-def worst_first(findings: Sequence[Finding]) -> list[Finding]:
-    """Return the findings, worst first: not met, open required questions, advisories, other open ones, met."""
-    return sorted(findings, key=_place)
+def order(findings: Sequence[Finding]) -> list[int]:
+    """Return the places of the findings, worst first: not met, open required questions, advisories, other open, met."""
+    ranks = [_PLACES[each.code in REQUIRED][each.outcome] for each in findings]
+    return sorted(range(len(ranks)), key=ranks.__getitem__)

@@ -92,14 +92,14 @@ def draw_patches(found: Assessment, axles: AxleChoice = "both", *, styled: bool 
 
 
 def _rows(found: Assessment, axles: AxleChoice) -> Iterator[Row]:
-    first = found.car.front.now
+    first_mm = found.car.front.now.behaviour.patch_width_mm
     for view in (found.car.front, found.car.rear):
         if axles in ("both", view.name):
-            yield Row(view.name, _patch(view.now, first, view), _patch(view.then, first, view))
+            yield Row(view.name, _patch(view.now, first_mm, view), _patch(view.then, first_mm, view))
 
 
-def _patch(wheel: Wheel, first: Wheel, view: AxleView) -> Patch:
-    bands = wheel_estimates(wheel, first, None)
+def _patch(wheel: Wheel, first_mm: float, view: AxleView) -> Patch:
+    bands = wheel_estimates(wheel, first_mm, None)
     load_kg = view.axle.estimate_mass_kg / view.axle.tyres
     return Patch(
         bands.patch_length_mm, bands.patch_width_mm, bands.patch_area_cm2, wheel.behaviour.pressure_kpa, load_kg

@@ -26,7 +26,8 @@ class Limit:
     note: str = ""
 
 
-@dataclass(frozen=True, slots=True)
+# As a pack, the limits are themselves and no others (eq=False), which makes them a cheap key.
+@dataclass(frozen=True, slots=True, eq=False)
 class Limits:
     """Every limit of the service's own checks, in force for one rule pack."""
 

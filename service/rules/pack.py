@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from functools import lru_cache
+from typing import NamedTuple
 
 from service.rules.limits import Limits
 from service.rules.rule import Applies, Bound, Rule, VehicleFacts, within
@@ -17,7 +18,14 @@ from service.rules.sections import (
     WinterRule,
 )
 
-__all__ = ["Applies", "Bound", "Rule", "RulePack", "VehicleFacts"]
+__all__ = ["Applies", "Asked", "Bound", "Rule", "RulePack", "VehicleFacts"]
+
+
+class Asked(NamedTuple):
+    """The rules that apply, and those that may apply with the names of the vehicle facts that would settle it."""
+
+    rules: tuple[Rule, ...]
+    unsettled: tuple[tuple[Rule, tuple[str, ...]], ...]
 
 
 # A pack is itself and no other (eq=False), which makes it a cheap key for what was asked of it before.
@@ -51,8 +59,7 @@ class RulePack:
         Without a day it is the first day of the pack's edition. A rule that needs a fact not given
         is left out here and named by `unsettled_for`.
         """
-        found = _candidates(self, VehicleFacts(category, driven, mass_kg, built), axle, date or self.edition_date)
-        return tuple(rule for rule, missing in found if not missing)
+        return asked(self, VehicleFacts(category, driven, mass_kg, built), axle, date or self.edition_date).rules
 
     def unsettled_for(
         self,
@@ -65,8 +72,7 @@ class RulePack:
         date: str | None,
     ) -> tuple[tuple[Rule, tuple[str, ...]], ...]:
         """Return the rules that may apply, each with the names of the vehicle facts that would settle it."""
-        found = _candidates(self, VehicleFacts(category, driven, mass_kg, built), axle, date or self.edition_date)
-        return tuple((rule, missing) for rule, missing in found if missing)
+        return asked(self, VehicleFacts(category, driven, mass_kg, built), axle, date or self.edition_date).unsettled
 
     def speedometer_for(
         self, category: str | None, mass_kg: float | None, built: str | None, date: str | None
@@ -75,30 +81,13 @@ class RulePack:
 
         The last rule of a pack applies to every vehicle (the reader sees to it), so there is always one.
         """
-        facts = VehicleFacts(category, None, mass_kg, built)
-        day = date or self.edition_date
-        return next(
-            (
-                rule
-                for rule in self.speedometers
-                if within(day, rule.valid_from, rule.valid_to) and rule.applies.missing(facts) == ()
-            ),
-            self.speedometers[-1],
-        )
+        return speedometer_asked(self, VehicleFacts(category, None, mass_kg, built), date or self.edition_date)[0]
 
     def unsettled_speedometer_for(
         self, category: str | None, mass_kg: float | None, built: str | None, date: str | None
     ) -> tuple[str, ...]:
         """Return the names of the vehicle facts that would settle which speedometer rule applies, empty if none."""
-        facts = VehicleFacts(category, None, mass_kg, built)
-        day = date or self.edition_date
-        lacking: dict[str, None] = {}
-        for rule in self.speedometers:
-            missing = rule.applies.missing(facts) if within(day, rule.valid_from, rule.valid_to) else None
-            if missing == ():
-                break
-            lacking |= dict.fromkeys(missing or ())
-        return tuple(lacking)
+        return speedometer_asked(self, VehicleFacts(category, None, mass_kg, built), date or self.edition_date)[1]
 
     def allowances_for(
         self,
@@ -153,9 +142,24 @@ class RulePack:
 
 
 @lru_cache(maxsize=4096)
-def _candidates(pack: RulePack, facts: VehicleFacts, axle: str, day: str) -> tuple[tuple[Rule, tuple[str, ...]], ...]:
-    """Return the rules that apply or may apply on an ISO day, each with the names of the facts still needed."""
-    asked = (
+def asked(pack: RulePack, facts: VehicleFacts, axle: str, day: str) -> Asked:
+    """Return the rules of a pack that apply, or may apply, to an axle or the `vehicle` on an ISO day."""
+    candidates = [
         (rule, rule.applies.missing(facts)) for rule in pack.rules if rule.applies.concerns(axle) and rule.valid_on(day)
+    ]
+    return Asked(
+        tuple(rule for rule, missing in candidates if missing == ()),
+        tuple((rule, missing) for rule, missing in candidates if missing),
     )
-    return tuple((rule, missing) for rule, missing in asked if missing is not None)
+
+
+@lru_cache(maxsize=4096)
+def speedometer_asked(pack: RulePack, facts: VehicleFacts, day: str) -> tuple[SpeedometerRule, tuple[str, ...]]:
+    """Return the first speedometer rule that surely applies, and the facts that may settle on one before it."""
+    lacking: dict[str, None] = {}
+    for rule in pack.speedometers:
+        missing = rule.applies.missing(facts) if within(day, rule.valid_from, rule.valid_to) else None
+        if missing == ():
+            return rule, tuple(lacking)
+        lacking |= dict.fromkeys(missing or ())
+    return pack.speedometers[-1], tuple(lacking)

@@ -23,7 +23,8 @@ class TestSpeeds(NamedTuple):
     share_of_max: float | None = None
 
 
-@dataclass(frozen=True, slots=True)
+# Itself and no other (eq=False), as the pack that it belongs to.
+@dataclass(frozen=True, slots=True, eq=False)
 class SpeedometerRule:
     """A band for the displayed speed V1 around the true speed V2, linear at both edges.
 

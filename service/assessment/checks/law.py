@@ -13,21 +13,16 @@ from service.assessment.law_remedies import law_remedy, missing_for_law
 from service.assessment.words import plain
 from service.core.findings import MET, NOT_ASSESSED, Finding, Remedy, Where
 from service.core.numeric import UNKNOWN, pick
-from service.rules.rule import Bound, Rule
+from service.rules.pack import Asked, asked
+from service.rules.rule import Bound, Rule, VehicleFacts
 
 
-def rules_of(case: Case, axle: str) -> tuple[Rule, ...]:
-    """Return the pack's rules for an axle (`front`, `rear`) or the `vehicle` of this case."""
-    vehicle = case.vehicle
-    driven = None if vehicle.driven_axle is None else vehicle.driven_axle in (axle, "all")
-    return case.pack.rules_for(
-        vehicle.category,
-        axle,
-        driven=driven,
-        mass_kg=vehicle.max_mass_kg,
-        built=vehicle.built,
-        date=case.date,
-    )
+def _asked(where: Where, view: AxleView | CarView) -> Asked:
+    vehicle = view.vehicle
+    driven = None if vehicle.driven_axle is None else vehicle.driven_axle in (where, "all")
+    facts = VehicleFacts(vehicle.category, driven, vehicle.max_mass_kg, vehicle.built)
+    day = view.conditions.day if isinstance(view, AxleView) else view.front.conditions.day
+    return asked(view.pack, facts, where, day)
 
 
 def measured(rule: Rule, view: AxleView | CarView) -> tuple[float, ...]:
@@ -50,10 +45,11 @@ def _rated(rule: Rule, bound: Bound, view: AxleView) -> float:
 def grades(case: Case, car: CarView) -> Iterator[tuple[str, Where, Grade]]:
     """Return code, place and grade of every rule that applies, and of those that may apply but lack a fact."""
     for where, view in _places(car):
-        for rule in rules_of(case, where):
+        rules, unsettled = _asked(where, view)
+        for rule in rules:
             values = measured(rule, view)
             yield rule.code, where, Grade(rule.outcome(*values), values[0], rule.value)
-        for rule, _ in _unsettled_rules(case, where):
+        for rule, _ in unsettled:
             yield rule.code, where, Grade(NOT_ASSESSED, UNKNOWN, rule.value)
     if case.season == "winter" and case.pack.winter is not None:
         for axle in (car.front, car.rear):
@@ -69,15 +65,23 @@ def _places(car: CarView) -> tuple[tuple[Where, AxleView | CarView], ...]:
     return (("front", car.front), ("rear", car.rear), ("vehicle", car))
 
 
-def findings(case: Case, car: CarView) -> list[Finding]:
-    """Return one finding for every rule that applies, and one for each that may apply but lacks a fact."""
-    found = []
-    for where, view in _places(car):
-        found += [_explain(rule, where, view) for rule in rules_of(case, where)]
-        found += [_unsettled_finding(rule, missing, where) for rule, missing in _unsettled_rules(case, where)]
+def findings_on_axle(view: AxleView) -> list[Finding]:
+    """Return one finding for every rule that applies to an axle, and one for each that may but lacks a fact."""
+    return _findings(view.name, view)
+
+
+def findings_on_vehicle(case: Case, car: CarView) -> list[Finding]:
+    """Return the same for the rules on the vehicle, and what winter, towing and the speedometer add."""
+    found = _findings("vehicle", car)
     found += special_use.winter_findings(case, car)
     found += special_use.towing_findings(case, car)
     return found + law_speedometer.findings(case, car)
+
+
+def _findings(where: Where, view: AxleView | CarView) -> list[Finding]:
+    rules, unsettled = _asked(where, view)
+    found = [_explain(rule, where, view) for rule in rules]
+    return found + [_unsettled_finding(rule, missing, where) for rule, missing in unsettled]
 
 
 def _explain(rule: Rule, where: Where, view: AxleView | CarView) -> Finding:
@@ -102,19 +106,6 @@ def _explain(rule: Rule, where: Where, view: AxleView | CarView) -> Finding:
 
 def _unit(bound: Bound) -> str:
     return "steps" if bound.unit == "index" else bound.unit
-
-
-def _unsettled_rules(case: Case, where: Where) -> tuple[tuple[Rule, tuple[str, ...]], ...]:
-    vehicle = case.vehicle
-    driven = None if vehicle.driven_axle is None else vehicle.driven_axle in (where, "all")
-    return case.pack.unsettled_for(
-        vehicle.category,
-        where,
-        driven=driven,
-        mass_kg=vehicle.max_mass_kg,
-        built=vehicle.built,
-        date=case.date,
-    )
 
 
 def _unsettled_finding(rule: Rule, missing: tuple[str, ...], where: Where) -> Finding:

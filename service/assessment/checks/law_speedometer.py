@@ -6,9 +6,11 @@ from service.assessment.case import Case
 from service.assessment.checks.speedometer import LAST_BIT_KMH, lawful_lead_percent, present_lead
 from service.assessment.comparison import CarView
 from service.assessment.grade import Grade, finite
+from service.assessment.missing import diameter_remedy
 from service.assessment.words import plain, signed
 from service.core.findings import ADVISORY, MET, NOT_ASSESSED, NOT_MET, Finding, Remedy
 from service.core.numeric import UNKNOWN, pick
+from service.rules.pack import VehicleFacts, speedometer_asked
 from service.rules.provenance import CHECK_THE_TEXT
 from service.rules.sections import SpeedometerRule
 
@@ -18,8 +20,8 @@ CODE = "law.speedometer"
 def rule_of(case: Case) -> tuple[SpeedometerRule, tuple[str, ...]] | None:
     """Return the place's own speedometer rule and the facts that would settle whether it applies; None: it is R39."""
     vehicle, pack = case.vehicle, case.pack
-    rule = pack.speedometer_for(vehicle.category, vehicle.max_mass_kg, vehicle.built, case.date)
-    missing = pack.unsettled_speedometer_for(vehicle.category, vehicle.max_mass_kg, vehicle.built, case.date)
+    facts = VehicleFacts(vehicle.category, None, vehicle.max_mass_kg, vehicle.built)
+    rule, missing = speedometer_asked(pack, facts, case.date or pack.edition_date)
     if rule.kind == "r39" and not missing:
         return None
     return rule, missing
@@ -51,6 +53,9 @@ def findings(case: Case, car: CarView) -> list[Finding]:
         names = " and ".join(f"vehicle.{name}" for name in missing)
         message = f"Which speedometer rule applies here depends on {names}."
         remedy = Remedy(f"state {names}", f"/vehicle/{missing[0]}", missing[0])
+    elif least != least:
+        message = f"{rule.title}: it cannot be judged without the overall diameters of all tyres."
+        remedy = diameter_remedy(car.front, car.rear)
     else:
         needed = f"{plain(least, 1)} to {plain(most, 1)} %"
         message = f"{rule.title}: with the present tyres the speedometer must read {needed} above the true speed"

@@ -7,6 +7,7 @@ at every speed and moves with the rolling circumference of the driven axle (of b
 from __future__ import annotations
 
 import math
+from functools import lru_cache
 from typing import NamedTuple
 
 from service.assessment.case import Vehicle
@@ -55,21 +56,31 @@ def readings(car: CarView, rule: SpeedometerRule) -> tuple[Reading, ...]:
     """Return what the speedometer shows at a rule's test speeds; NaN where the lead is not known."""
     lead, ratio = present_lead(car.vehicle), car.change.driven_circumference_ratio
     return tuple(
-        Reading(
-            true,
-            true * lead,
-            indicated_speed_kmh(true, lead, ratio),
-            rule.least_displayed_kmh(true),
-            rule.most_displayed_kmh(true),
-        )
-        for true in rule.test_speeds_for(car.vehicle.max_speed_kmh)
+        Reading(true, true * lead, indicated_speed_kmh(true, lead, ratio), least, most)
+        for true, least, most in _test_speeds(rule, car.vehicle.max_speed_kmh)
+    )
+
+
+@lru_cache(maxsize=1024)
+def _test_speeds(rule: SpeedometerRule, max_speed_kmh: float) -> tuple[tuple[float, float, float], ...]:
+    """Return the test speeds of a vehicle, each with the least and the greatest lawful displayed speed."""
+    return tuple(
+        (true, rule.least_displayed_kmh(true), rule.most_displayed_kmh(true))
+        for true in rule.test_speeds_for(max_speed_kmh)
     )
 
 
 def lawful_lead_percent(car: CarView, rule: SpeedometerRule) -> tuple[float, float]:
     """Return the least and the greatest lead [%] that the present speedometer may have."""
     ratio = car.change.driven_circumference_ratio
-    speeds = rule.test_speeds_for(car.vehicle.max_speed_kmh)
+    least, most = _lawful_leads(rule, car.vehicle.max_speed_kmh)
+    return 100.0 * (least * ratio - 1.0), 100.0 * (most * ratio - 1.0)
+
+
+@lru_cache(maxsize=1024)
+def _lawful_leads(rule: SpeedometerRule, max_speed_kmh: float) -> tuple[float, float]:
+    """Return the least and the greatest lawful displayed over true speed at all test speeds of a vehicle."""
+    speeds = rule.test_speeds_for(max_speed_kmh)
     if rule.test_speed_is == "true":
         least = max(rule.least_displayed_kmh(speed) / speed for speed in speeds)
         most = min(rule.most_displayed_kmh(speed) / speed for speed in speeds)
@@ -77,7 +88,7 @@ def lawful_lead_percent(car: CarView, rule: SpeedometerRule) -> tuple[float, flo
         least = max(speed / rule.most_true_kmh(speed) for speed in speeds)
         slowest = [rule.least_true_kmh(speed) for speed in speeds]
         most = min(speed / true if true > 0.0 else math.inf for speed, true in zip(speeds, slowest, strict=True))
-    return 100.0 * (least * ratio - 1.0), 100.0 * (most * ratio - 1.0)
+    return least, most
 
 
 def _grade(car: CarView) -> Grade:
