@@ -6,12 +6,14 @@ from typing import Final
 
 from fastapi import APIRouter
 
-from service.api.routers import designations, fitments, health, many, tables
+from service.api.routers import designations, drawing_report, fitments, health, many, page, tables
 
 ROUTERS: Final[tuple[APIRouter, ...]] = (
     fitments.router,
     many.router,
+    drawing_report.router,
     designations.router,
     tables.router,
     health.router,
+    page.router,
 )

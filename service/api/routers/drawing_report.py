@@ -1,0 +1,70 @@
+"""The same question as a drawing and as a printable report."""
+
+from __future__ import annotations
+
+from typing import Annotated, Any, Final, Literal
+
+from fastapi import APIRouter, Query, Request, Response
+
+from service.api import translate
+from service.api.problem import problem_responses
+from service.api.routers.fitments import CHECK_BODY_BYTES
+from service.api.routes import StrictRoute, body_limit
+from service.api.schemas.request import CheckRequest
+from service.assessment.assess import assess
+from service.drawing import sheet
+from service.drawing.patches import draw_patches
+from service.drawing.scene import AxleChoice
+from service.drawing.section import draw_section
+from service.page.report import policy, render_report
+
+router = APIRouter(prefix="/v1/fitments", route_class=StrictRoute, tags=["fitments"])
+
+View = Literal["section", "patches"]
+SVG: Final = "image/svg+xml"
+_PROBLEMS: Final = problem_responses(400, 405, 408, 413, 415, 422, 500, 503)
+
+
+def _document(description: str, media_type: str) -> dict[int | str, dict[str, Any]]:
+    return {200: {"description": description, "content": {media_type: {"schema": {"type": "string"}}}}, **_PROBLEMS}
+
+
+@router.post(
+    "/drawing",
+    summary="Draw present against proposed, to scale",
+    operation_id="draw_fitment",
+    response_class=Response,
+    responses=_document("A drawing without scripts, lines by ISO 128, light and dark by the reader's choice.", SVG),
+)
+@body_limit(CHECK_BODY_BYTES)
+async def drawing(
+    asked: CheckRequest,
+    view: Annotated[
+        View,
+        Query(
+            description="`section`: cut through the wheels, seen from the rear; `patches`: where tyres meet the road.",
+            examples=["section"],
+        ),
+    ] = "section",
+    axles: Annotated[AxleChoice, Query(description="Which axles to draw.", examples=["both"])] = "both",
+) -> Response:
+    """Answer with the drawing; what a missing field prevents is left out and named in a note."""
+    found = assess(translate.case(asked))
+    draw = draw_section if view == "section" else draw_patches
+    allowed = f"default-src 'none'; style-src {sheet.style_hash()}; frame-ancestors 'none'"
+    return Response(draw(found, axles), media_type=SVG, headers={"Content-Security-Policy": allowed})
+
+
+@router.post(
+    "/report",
+    summary="Write a report to print",
+    operation_id="report_fitment",
+    response_class=Response,
+    responses=_document("One self-contained page of HTML for A4 or Letter, without scripts.", "text/html"),
+)
+@body_limit(CHECK_BODY_BYTES)
+async def report(asked: CheckRequest, request: Request) -> Response:
+    """Answer with question, verdict, drawings, findings with their sources, actions and cautions."""
+    found = assess(translate.case(asked))
+    request.app.state.metrics.observe_verdict(found.verdict)
+    return Response(render_report(found), media_type="text/html", headers={"Content-Security-Policy": policy()})

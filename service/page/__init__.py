@@ -1,0 +1,1 @@
+"""Pages for people: the printable report and the page to try the service on."""

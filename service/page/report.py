@@ -1,0 +1,223 @@
+"""The printable report: question, verdict, drawings, findings with their sources, actions, cautions."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from functools import cache
+from itertools import chain, takewhile
+from typing import Any, Final, NamedTuple
+
+from markupsafe import Markup
+
+from service import __version__
+from service.assessment.actions import Action
+from service.assessment.assess import Assessment
+from service.assessment.case import Axle, Fitment
+from service.assessment.checks.balance import balance
+from service.core.findings import ADVISORY, MET, NOT_ASSESSED, NOT_MET, Basis, Finding
+from service.drawing import sheet
+from service.drawing.patches import draw_patches
+from service.drawing.section import draw_section
+from service.drawing.text import clean, plain
+from service.page.rendering import asset, environment, source_of
+
+VERDICTS: Final = {
+    "suitable": "It fits",
+    "suitable_with_conditions": "It fits, with conditions",
+    "undetermined": "Not known yet",
+    "unsuitable": "Do not fit",
+}
+GROUPS: Final = (
+    (NOT_MET, "not-met", "Speaks against it"),
+    (NOT_ASSESSED, "not-assessed", "Not answered"),
+    (ADVISORY, "advisory", "Needs attention"),
+    (MET, "met", "Answered and met"),
+)
+STATUS_WORDS: Final = {
+    "read": "read",
+    "second_hand": "second-hand",
+    "memory": "memory",
+    "derived": "derived",
+    "own": "own",
+}
+PLACES: Final = {"front": "Front", "rear": "Rear", "vehicle": "Car"}
+# How a reference ends: what its status already says, and the day on which the text was looked at.
+NOT_READ: Final = "; text not read"
+CHECKED: Final = "; checked "
+MOST_LABEL: Final = 80
+
+
+class Row(NamedTuple):
+    """Findings of one question that came out the same on the axles named."""
+
+    where: str
+    code: str
+    message: str
+    measured: str
+    limit: str
+    remedy: str
+    source: int
+
+
+class Group(NamedTuple):
+    """The rows of one outcome."""
+
+    style: str
+    title: str
+    rows: list[Row]
+    found: int
+
+    @property
+    def by_code(self) -> list[list[Row]]:
+        """Return the rows of one question together."""
+        together: dict[str, list[Row]] = {}
+        for row in self.rows:
+            together.setdefault(row.code, []).append(row)
+        return list(together.values())
+
+
+class Document(NamedTuple):
+    """A document that findings rest on: its places by number, in words, and how far it was read."""
+
+    title: str
+    status: str
+    places: list[tuple[int, str]]
+
+
+@cache
+def style() -> str:
+    """Return the style of the report and of the drawings in it."""
+    return asset("report.css") + sheet.STYLE
+
+
+@cache
+def policy() -> str:
+    """Return the content security policy of the report: its own style and nothing else."""
+    return f"default-src 'none'; style-src {source_of(style())}; frame-ancestors 'none'; base-uri 'none'"
+
+
+def render_report(found: Assessment) -> str:
+    """Return the report as a page that needs no other file."""
+    case, pack = found.case, found.case.pack
+    documents, numbers = _documents(found.findings)
+    pressures = [each.text for each in found.actions if each.code.startswith("set_pressure")]
+    return (
+        environment()
+        .get_template("report.html.j2")
+        .render(
+            style=Markup(style()),  # noqa: S704 - the project's own files, nothing from a caller
+            section=Markup(draw_section(found, styled=False)),  # noqa: S704 - the XML writer has escaped every text in it
+            patches=Markup(draw_patches(found, styled=False)),  # noqa: S704 - the same
+            label=clean(case.candidate.label, MOST_LABEL),
+            verdict=found.verdict.replace("_", "-"),
+            verdict_words=VERDICTS[found.verdict],
+            summary=found.summary,
+            vehicle=_vehicle_words(found),
+            wheels=list(_wheels(found)),
+            trade_offs=found.trade_offs,
+            balance=balance(found.car).text,
+            groups=list(_groups(found.findings, numbers)),
+            documents=documents,
+            pressures=pressures,
+            actions=[each.text for each in _others(found.actions)],
+            assumptions=found.assumptions,
+            cautions=found.cautions,
+            version=__version__,
+            pack=pack,
+        )
+    )
+
+
+def _others(actions: Sequence[Action]) -> Iterator[Action]:
+    return (each for each in actions if not each.code.startswith("set_pressure"))
+
+
+def _vehicle_words(found: Assessment) -> str:
+    vehicle, case = found.case.vehicle, found.case
+    words = [f"Category {vehicle.category}", f"up to {plain(vehicle.max_speed_kmh)} km/h"]
+    if vehicle.driven_axle is not None:
+        words.append(f"{vehicle.driven_axle}-wheel drive")
+    words += [f"{axle.name} axle up to {plain(axle.max_axle_mass_kg)} kg" for axle in (vehicle.front, vehicle.rear)]
+    if case.season is not None:
+        words.append(f"{case.season} use")
+    if case.date is not None:
+        words.append(f"on {case.date}")
+    return ", ".join(words)
+
+
+def _wheels(found: Assessment) -> Iterator[dict[str, Any]]:
+    candidate = found.case.candidate
+    for view, proposed in ((found.car.front, candidate.front), (found.car.rear, candidate.rear)):
+        axle: Axle = view.axle
+        yield {
+            "axle": view.name,
+            "present": _wheel(axle.fitted),
+            "proposed": _wheel(proposed),
+        }
+
+
+def _wheel(fitment: Fitment) -> dict[str, str]:
+    pressure = fitment.pressure_kpa
+    return {
+        "tyre": fitment.tyre.designation.canonical,
+        "rim": fitment.rim.designation.canonical,
+        "pressure": f"{plain(pressure)} kPa" if pressure == pressure else "not given",
+    }
+
+
+def _documents(findings: Sequence[Finding]) -> tuple[list[Document], dict[Basis, int]]:
+    """Return the documents that the findings rest on, and the number of each place in them."""
+    found: dict[tuple[str, str, str], list[Basis]] = {}
+    for ground in dict.fromkeys(each.basis for each in findings):
+        words, _, checked = ground.reference.partition(CHECKED)
+        found.setdefault((words.partition(", ")[0].removesuffix(NOT_READ), ground.status, checked), []).append(ground)
+    numbers = {ground: n for n, ground in enumerate(chain.from_iterable(found.values()), 1)}
+    documents = []
+    for (_, status, checked), grounds in found.items():
+        parts = [each.reference.partition(CHECKED)[0].removesuffix(NOT_READ).split(", ") for each in grounds]
+        shared = (
+            len(list(takewhile(lambda same: len(set(same)) == 1, zip(*parts, strict=False)))) if len(parts) > 1 else 1
+        )
+        places = [
+            (numbers[each], ", ".join(rest[shared:]) or "as a whole") for each, rest in zip(grounds, parts, strict=True)
+        ]
+        said = f"{STATUS_WORDS[status]}, checked {checked}" if checked else STATUS_WORDS[status]
+        documents.append(Document(", ".join(parts[0][:shared]), said, places))
+    return documents, numbers
+
+
+def _groups(findings: Sequence[Finding], numbers: dict[Basis, int]) -> Iterator[Group]:
+    for outcome, name, title in GROUPS:
+        chosen = [each for each in findings if each.outcome == outcome]
+        if chosen:
+            yield Group(name, title, list(_rows(chosen, numbers)), len(chosen))
+
+
+def _rows(findings: Sequence[Finding], numbers: dict[Basis, int]) -> Iterator[Row]:
+    """Yield a row for each answer; both axles share one where they got the same."""
+    places: dict[tuple[str, str, str, str, str], list[str]] = {}
+    grounds: dict[tuple[str, str, str, str, str], int] = {}
+    for each in findings:
+        key = (
+            each.code,
+            each.message,
+            _number(each.measured, each.unit),
+            _number(each.limit, each.unit),
+            _remedy(each),
+        )
+        places.setdefault(key, []).append(each.axle)
+        grounds.setdefault(key, numbers[each.basis])
+    for key, axles in places.items():
+        code, message, measured, limit, remedy = key
+        yield Row("Both" if len(axles) > 1 else PLACES[axles[0]], code, message, measured, limit, remedy, grounds[key])
+
+
+def _number(value: float | None, unit: str | None) -> str:
+    if value is None:
+        return ""
+    digits = 2 if abs(value) < 10 else 1 if abs(value) < 1000 else 0  # noqa: PLR2004 - three to four figures are enough to read
+    return f"{plain(value, digits)} {unit if unit != '1' else ''}".strip() if unit else plain(value, digits)
+
+
+def _remedy(finding: Finding) -> str:
+    return "" if finding.remedy is None else finding.remedy.text
