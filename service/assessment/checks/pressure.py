@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import math
-
 from service.assessment.comparison import AxleView
 from service.assessment.grade import Check, Grade, finite, unknown
 from service.assessment.words import plain
@@ -13,12 +11,18 @@ from service.core.sources import basis
 
 LAW = basis("ETRTO pressure-load", "exponent 0.8, with the handbook's addition for speed")
 STEP_KPA = 5.0
+LAST_STEPS = 5.0e-7
 
 
 def proposed_pressure_kpa(view: AxleView) -> float:
-    """Return the cold pressure to propose, in steps of 5 kPa: enough for the axle, and for what is carried now."""
+    """Return the cold pressure to propose, in steps of 5 kPa: enough for the axle, and for what is carried now.
+
+    Floats or arrays alike.
+    """
     needed = known_or(view.then.load.required_pressure_kpa, view.proposed_pressure_kpa)
-    return STEP_KPA * math.ceil(round(larger(view.proposed_pressure_kpa, needed) / STEP_KPA, 6))
+    steps = larger(view.proposed_pressure_kpa, needed) / STEP_KPA
+    # Rounded up, but not for the last bits of a float; negated twice, since only rounding down is an operator.
+    return STEP_KPA * -((LAST_STEPS - steps) // 1.0)
 
 
 def _grade(view: AxleView) -> Grade:
