@@ -164,7 +164,7 @@ def test_a_wider_tyre_takes_its_width_and_its_growth_on_both_sides():
 
 
 def test_a_rim_wider_than_the_tyre_sets_the_edge():
-    """Half of the rim's 10 in and 12.7 mm of flange (from memory) against half of the tyre: 139.7 mm less the offset."""
+    """Half of the 10 in and 12.7 mm of flange (from memory) reach beyond half of the tyre: 139.7 mm less the offset."""
     view = check(changed(saloon(), {f"{TYRE}/size": "225/45 R17 94W XL", RIM: "10J x 17 H2 ET45"})).car.rear
     assert view.then.geometry.outer_edge_mm == pytest.approx(127.0 + 12.7 - 45.0)
 

@@ -1,0 +1,129 @@
+"""Summary, actions, cautions, trade-offs and assumptions."""
+
+import pytest
+
+from tests.support.cases import ABSENT, changed, check, on_both_axles, saloon
+
+REAR = "/candidate/rear"
+WIDER = {
+    "front": ("245/40 R17 94W XL", "8J x 17 H2 ET45"),
+    "rear": ("245/40 R17 94W XL", "8J x 17 H2 ET45"),
+}
+
+
+def codes(changes):
+    """Return the codes of what the workshop must do on the saloon after these changes."""
+    return [each.code for each in check(changed(saloon(), changes)).actions]
+
+
+def action(changes, code):
+    """Return the text of one action."""
+    (text,) = [each.text for each in check(changed(saloon(), changes)).actions if each.code == code]
+    return text
+
+
+def test_what_must_not_be_fitted_asks_for_nothing_else():
+    assert codes({f"{REAR}/rim/bolt_circle": "4x100"}) == ["do_not_fit"]
+
+
+def test_pressures_are_named_per_axle_in_kilopascal_and_bar():
+    assert (
+        action({f"{REAR}/pressure_kpa": 260}, "set_pressure_rear") == "Set the rear tyres to 260 kPa (2.6 bar), cold."
+    )
+
+
+def test_a_missing_pressure_is_proposed_and_never_below_the_present_one():
+    assert action({f"{REAR}/pressure_kpa": ABSENT}, "set_pressure_rear") == (
+        "Set the rear tyres to 250 kPa (2.5 bar), cold."
+    )
+
+
+def test_a_lower_load_index_is_proposed_the_pressure_that_carries_as_much():
+    """94 XL at 250 kPa carries 670 (250/290)^0.8 = 595 kg; 92 XL (630 kg) needs 290 (595/630)^1.25 = 270 kPa."""
+    changes = {f"{REAR}/tyre/size": "225/45 R17 92W XL", f"{REAR}/pressure_kpa": ABSENT}
+    assert "270 kPa" in action(changes, "set_pressure_rear")
+
+
+def test_spigot_rings_are_ordered_with_both_diameters():
+    assert "72.6 to 66.6 mm on the rear axle" in action({f"{REAR}/rim/centre_bore_mm": 72.6}, "spigot_rings_rear")
+
+
+def test_bolts_are_always_tightened_again():
+    assert "torque" in codes({})
+
+
+@pytest.mark.parametrize(("diameter", "asked"), [(637, False), (638, True), (630, True)])
+def test_more_than_half_a_per_cent_of_circumference_asks_for_recalibration(diameter, asked):
+    """Common practice, no source: 0.5 % of 634 mm is 3.2 mm."""
+    changes = on_both_axles({"/candidate/{axle}/tyre/overall_diameter_mm": diameter})
+    assert ("speedometer" in codes(changes)) is asked
+
+
+def test_a_wheel_that_needs_more_room_is_tried_on_the_car():
+    assert "rear axle" in action({f"{REAR}/rim/size": "7.5J x 17 H2 ET43"}, "trial_fit")
+
+
+def test_a_wheel_that_needs_no_more_room_is_not():
+    assert "trial_fit" not in codes({})
+
+
+def test_another_rim_or_size_concerns_papers_and_insurer():
+    assert {"papers", "insurer"} <= set(codes({f"{REAR}/rim/size": "7.5J x 17 H2 ET43"}))
+
+
+def test_the_same_size_with_another_symbol_concerns_neither():
+    assert not {"papers", "insurer"} & set(codes({f"{REAR}/tyre/size": "225/45 R17 95Y XL"}))
+
+
+@pytest.mark.parametrize("words", ["full lock", "maker's data", "law", "insurance", "tread pattern"])
+@pytest.mark.parametrize("changes", [{}, {f"{REAR}/rim/bolt_circle": "4x100"}])
+def test_what_the_answer_does_not_replace_is_always_said(changes, words):
+    assert any(words in caution for caution in check(changed(saloon(), changes)).cautions)
+
+
+@pytest.mark.parametrize(
+    ("changes", "start", "words"),
+    [
+        ({}, "It fits:", "none speaks against it"),
+        ({f"{REAR}/rim/centre_bore_mm": 72.6}, "It fits, with conditions: 1 point needs", "72.6 mm"),
+        ({f"{REAR}/tyre/size": "225/45 R17"}, "Nothing speaks against it yet", "To settle it:"),
+        ({f"{REAR}/rim/bolt_circle": "4x100"}, "Do not fit: Rear axle:", "4x100"),
+        ({f"{REAR}/rim/bolt_circle": "4x100", f"{REAR}/rim/load_rating_kg": 400}, "Do not fit", "1 more reason"),
+    ],
+)
+def test_the_summary_gives_the_verdict_and_the_worst_finding(changes, start, words):
+    summary = check(changed(saloon(), changes)).summary
+    assert summary.startswith(start)
+    assert words in summary
+
+
+def test_nothing_is_traded_where_nothing_changes():
+    assert check(saloon()).trade_offs == "Nothing changes that could be felt."
+
+
+@pytest.mark.parametrize("words", ["Front:", "Rear:", "% earlier", "Common practice, without a number:"])
+def test_gains_and_losses_of_wider_tyres_are_told(words):
+    assert words in check(saloon(**WIDER)).trade_offs
+
+
+@pytest.mark.parametrize("promise", ["braking", "brake", "km/l", "dB", "fuel"])
+def test_no_number_is_promised_where_none_is_published(promise):
+    assert promise not in check(saloon(**WIDER)).trade_offs
+
+
+@pytest.mark.parametrize(
+    ("pointer", "words"),
+    [
+        ("/vehicle/front/kerb_axle_mass_kg", "front axle use its maximum mass"),
+        ("/vehicle/rear/fitted/pressure_kpa", "present rear pressure is not given"),
+        ("/candidate/rear/pressure_kpa", "proposed rear pressure is not given"),
+        ("/vehicle/driven_axle", "driven axle is not given"),
+    ],
+)
+def test_what_was_not_said_is_named_as_assumed(pointer, words):
+    assert any(words in each for each in check(changed(saloon(), {pointer: ABSENT})).assumptions)
+
+
+def test_what_a_designation_leaves_open_is_named_as_assumed():
+    found = check(changed(saloon(), {f"{REAR}/rim/size": "7.5 x 17 ET45"}))
+    assert any(each.startswith("Rear:") and "flange" in each for each in found.assumptions)
