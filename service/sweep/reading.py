@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import difflib
+import math
 from collections.abc import Callable, Iterable, Sequence
 from datetime import date
 from pathlib import Path
@@ -97,7 +98,8 @@ def _sieve(
 ) -> tuple[pd.DataFrame, pd.DataFrame]:
     """Return the rows that pass, typed, and the reasons of the others."""
     present = [column for column in columns if column.name in frame.columns]
-    faults = _faults(frame, present)
+    as_given, frame = frame, _with_numbers(frame, present)
+    faults = _faults(as_given, frame, present)
     faulty = {row for row, _, _ in faults}
     rest = frame.drop(index=list(faulty))
     typed = _schema(present).validate(rest)
@@ -130,7 +132,24 @@ def _column_schema(column: Column) -> pandera.Column:
     return pandera.Column(dtype, checks, nullable=not column.required, coerce=True)
 
 
-def _faults(frame: pd.DataFrame, columns: Sequence[Column]) -> list[tuple[int, str, str]]:
+def _with_numbers(frame: pd.DataFrame, columns: Sequence[Column]) -> pd.DataFrame:
+    """Return the table with numbers where they stand as texts, and infinity for texts that are none."""
+    changed = {}
+    for column in columns:
+        given = frame[column.name]
+        if column.kind in ("number", "whole") and not pd.api.types.is_numeric_dtype(given):
+            # One slip of the pen is the fault of its row and not of the whole column; infinity never passes.
+            changed[column.name] = pd.to_numeric(given, errors="coerce").where(
+                given.isna() | _is_number(given), math.inf
+            )
+    return frame.assign(**changed)
+
+
+def _is_number(given: pd.Series) -> pd.Series:
+    return pd.to_numeric(given, errors="coerce").notna()
+
+
+def _faults(given: pd.DataFrame, frame: pd.DataFrame, columns: Sequence[Column]) -> list[tuple[int, str, str]]:
     """Return row, column and reason of everything that does not pass."""
     by_name = {column.name: column for column in columns}
     try:
@@ -140,12 +159,13 @@ def _faults(frame: pd.DataFrame, columns: Sequence[Column]) -> list[tuple[int, s
     else:
         return []
     faults: dict[tuple[int, str], str] = {}
-    for row, name, failed in found[["index", "column", "failure_case"]].itertuples(index=False):
+    for row, name in found[["index", "column"]].itertuples(index=False):
         if pd.isna(row):
             # Not one value but the whole column is of another kind.
-            faults |= {(int(each), str(name)): f"cannot be read as {by_name[name].kind}" for each in frame.index}
+            kind = by_name[name].kind.replace("_", "/")
+            faults |= {(int(each), str(name)): f"the column cannot be read as {kind}" for each in frame.index}
         else:
-            faults.setdefault((int(row), str(name)), _reason(by_name[name], failed))
+            faults.setdefault((int(row), str(name)), _reason(by_name[name], given[name][row]))
     return [(row, name, reason) for (row, name), reason in sorted(faults.items())]
 
 

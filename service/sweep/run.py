@@ -16,7 +16,7 @@ from dask.base import compute
 from dask.delayed import Delayed, delayed
 from dask.diagnostics.progress import ProgressBar
 from distributed import Client, KilledWorker, progress
-from distributed.comm import CommClosedError
+from distributed.comm.core import CommClosedError
 
 from service import __version__
 from service.assessment.verdict import VERDICTS

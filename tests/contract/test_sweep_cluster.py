@@ -1,0 +1,162 @@
+"""A sweep on a Dask cluster on this machine, of which one worker is killed half-way: nothing lost, nothing twice."""
+
+import os
+import re
+import signal
+import subprocess
+import sys
+import time
+from collections.abc import Iterator
+from contextlib import contextmanager, suppress
+from pathlib import Path
+
+import pandas as pd
+import pytest
+
+from tests.unit.sweep.small_catalogue import candidates, vehicles
+
+ROOT = Path(__file__).parents[2]
+VEHICLES = 240
+CANDIDATES = 50
+PARTS = 240
+# How many files are there when the worker is killed: enough for both to have written some.
+FILES_BEFORE = 30
+# Far above what it takes; a cluster that hangs must not hang the tests.
+PATIENCE_S = 50.0
+
+
+class Cluster:
+    """A scheduler and its workers, each a process of its own, their words in files."""
+
+    def __init__(self, place: Path) -> None:
+        self._place = place
+        self._running: list[subprocess.Popen[bytes]] = []
+        self.deadline = time.monotonic() + PATIENCE_S
+
+    def start(self, name: str, *arguments: str) -> subprocess.Popen[bytes]:
+        with (self._place / f"{name}.log").open("wb") as log:
+            process = subprocess.Popen(
+                [sys.executable, "-m", *arguments],
+                cwd=ROOT,
+                stdout=log,
+                stderr=subprocess.STDOUT,
+                env={**os.environ, "PYTHONPATH": str(ROOT), "OMP_NUM_THREADS": "1"},
+            )
+        self._running.append(process)
+        return process
+
+    def words(self, name: str) -> str:
+        return (self._place / f"{name}.log").read_text(errors="replace")
+
+    def until(self, holds, what: str) -> None:
+        """Look again and again, and no longer than the patience of the whole test."""
+        while not holds():
+            assert time.monotonic() < self.deadline, f"waited in vain: {what}"
+            with suppress(subprocess.TimeoutExpired):
+                self._running[0].wait(0.02)
+
+    def stop(self) -> None:
+        for process in reversed(self._running):
+            if process.poll() is None:
+                process.kill()
+            process.wait(10)
+
+
+@contextmanager
+def _cluster(place: Path) -> Iterator[Cluster]:
+    cluster = Cluster(place)
+    try:
+        yield cluster
+    finally:
+        cluster.stop()
+
+
+def _with_scheduler(cluster: Cluster) -> str:
+    cluster.start("scheduler", "distributed.cli.dask_scheduler", "--host", "127.0.0.1", "--port", "0", "--no-dashboard")
+    address = re.compile(r"Scheduler at:\s+(tcp://127\.0\.0\.1:\d+)")
+    cluster.until(lambda: address.search(cluster.words("scheduler")), "the scheduler's address")
+    found = address.search(cluster.words("scheduler"))
+    assert found is not None
+    return found.group(1)
+
+
+def _worker(cluster: Cluster, name: str, address: str) -> subprocess.Popen[bytes]:
+    # Without a nanny, which would start a new worker for the one that is killed.
+    options = ("--nthreads", "1", "--no-nanny", "--no-dashboard", "--name", name, "--host", "127.0.0.1")
+    return cluster.start(name, "distributed.cli.dask_worker", address, *options)
+
+
+def _parts(out: Path) -> int:
+    return len(list((out / "pairs").glob("part-*.parquet"))) if out.exists() else 0
+
+
+@pytest.fixture(scope="module")
+def swept(tmp_path_factory) -> Path:
+    """The output of a sweep on two workers, of which one was killed after a part of the files was there."""
+    place = tmp_path_factory.mktemp("cluster")
+    vehicles(VEHICLES).to_parquet(place / "v.parquet")
+    candidates(CANDIDATES).to_parquet(place / "c.parquet")
+    out = place / "out"
+    with _cluster(place) as cluster:
+        address = _with_scheduler(cluster)
+        doomed = _worker(cluster, "doomed", address)
+        _worker(cluster, "other", address)
+        for name in ("doomed", "other"):
+            cluster.until(lambda name=name: "Registered to" in cluster.words(name), f"{name} registered")
+        tables = ("--vehicles", str(place / "v.parquet"), "--candidates", str(place / "c.parquet"))
+        rows = str(VEHICLES * CANDIDATES // PARTS)
+        sweep = cluster.start(
+            "sweep", "service", "sweep", *tables, "--out", str(out), "--partition-rows", rows, "--scheduler", address
+        )
+        cluster.until(lambda: _parts(out) >= FILES_BEFORE or sweep.poll() is not None, "the first files")
+        (place / "parts_when_killed").write_text(str(_parts(out)))
+        doomed.send_signal(signal.SIGKILL)
+        cluster.until(lambda: sweep.poll() is not None, "the end of the sweep")
+        assert sweep.returncode == 0, cluster.words("sweep")
+    return out
+
+
+def test_the_worker_was_killed_half_way(swept):
+    assert FILES_BEFORE <= int((swept.parent / "parts_when_killed").read_text()) < PARTS
+
+
+def test_the_killed_worker_had_done_a_part_of_it(swept):
+    # What the scheduler says of a worker that is gone with the answers it had given.
+    said = (swept.parent / "scheduler.log").read_text(errors="replace")
+    assert re.search(r"Remove worker .*name: doomed.*\n.*lose already computed task", said)
+
+
+def test_every_pair_is_there_and_none_twice(swept):
+    found = pd.read_parquet(swept / "pairs", columns=["vehicle_id", "candidate_id"])
+    pairs = sorted(zip(found["vehicle_id"], found["candidate_id"], strict=True))
+    assert pairs == sorted((f"larch-{v}", f"c{c}") for v in range(VEHICLES) for c in range(CANDIDATES))
+
+
+def test_nothing_half_written_is_left(swept):
+    assert sorted(path.name for path in (swept / "pairs").iterdir()) == [f"part-{n:05}.parquet" for n in range(PARTS)]
+
+
+def test_the_results_are_those_of_a_sweep_in_one_process(swept, tmp_path):
+    command = [sys.executable, "-m", "service", "sweep", "--threads", "1", "--out", str(tmp_path / "out")]
+    tables = ["--vehicles", str(swept.parent / "v.parquet"), "--candidates", str(swept.parent / "c.parquet")]
+    rows = ["--partition-rows", str(VEHICLES * CANDIDATES // PARTS)]
+    subprocess.run([*command, *tables, *rows], cwd=ROOT, check=True, capture_output=True, timeout=PATIENCE_S)
+    alone = pd.read_parquet(tmp_path / "out" / "pairs")
+    assert pd.read_parquet(swept / "pairs").equals(alone)
+
+
+def test_without_a_scheduler_the_reason_is_said(tmp_path):
+    vehicles(1).to_parquet(tmp_path / "v.parquet")
+    candidates(1).to_parquet(tmp_path / "c.parquet")
+    command = [sys.executable, "-m", "service", "sweep", "--out", str(tmp_path / "out")]
+    tables = ["--vehicles", str(tmp_path / "v.parquet"), "--candidates", str(tmp_path / "c.parquet")]
+    # Port 9 is that of the discard service, which nobody runs any more.
+    run = subprocess.run(
+        [*command, *tables, "--scheduler", "tcp://127.0.0.1:9"],
+        cwd=ROOT,
+        check=False,
+        capture_output=True,
+        text=True,
+        timeout=PATIENCE_S,
+    )
+    assert (run.returncode, "there is no Dask scheduler at tcp://127.0.0.1:9" in run.stderr) == (2, True)

@@ -1,0 +1,108 @@
+"""A sweep comes to the same as single checks: one formula, one limit, two ways there."""
+
+import math
+from collections import Counter
+
+import pytest
+
+from service.assessment.assess import Assessment, assess
+from service.assessment.case import Case
+from service.assessment.checks import REQUIRED
+from service.assessment.law_quantities import ON_AN_AXLE
+from service.core.findings import ADVISORY, NOT_ASSESSED, NOT_MET
+from service.rules.reader import pack_named
+from service.sweep.catalogue import candidate, records, vehicle
+from tests.unit.sweep.small_catalogue import candidates, vehicles
+
+VEHICLES = 26
+CANDIDATES = 30
+
+
+def _single(pack: str, season: str | None) -> dict[tuple[str, str], Assessment]:
+    asked = records(candidates(CANDIDATES))
+    return {
+        (known["vehicle_id"], row["candidate_id"]): assess(
+            Case(vehicle(known), candidate(row), pack_named(pack), season)
+        )
+        for known in records(vehicles(VEHICLES))
+        for row in asked
+    }
+
+
+def _rests_on(found: Assessment) -> set[str]:
+    outcome = {
+        "unsuitable": NOT_MET,
+        "undetermined": NOT_ASSESSED,
+        "suitable_with_conditions": ADVISORY,
+        "suitable": None,
+    }[found.verdict]
+    return {
+        f"{each.axle}:{each.code}"
+        for each in found.findings
+        if each.outcome == outcome and (outcome != NOT_ASSESSED or each.code in REQUIRED)
+    }
+
+
+@pytest.mark.parametrize(("pack", "season"), [("unece", None), ("de", "winter"), ("au-nsw", None)])
+def test_every_pair_has_the_verdict_and_the_reasons_of_its_single_check(sweep_of, pack, season):
+    sweep = sweep_of(vehicles(VEHICLES), candidates(CANDIDATES))
+    assert sweep.run("--rule-pack", pack, *(["--season", season] if season else []), "--partition-rows", "700") == 0
+    found = {
+        (row.vehicle_id, row.candidate_id): (row.verdict, set(row.worst_codes.split()))
+        for row in sweep.pairs().itertuples()
+    }
+    single = _single(pack, season)
+    assert found == {pair: (each.verdict, _rests_on(each)) for pair, each in single.items()}
+    # The catalogue is of use only when it leads to all verdicts.
+    assert len(Counter(each.verdict for each in single.values())) == 4
+
+
+def test_every_pair_has_the_numbers_of_its_single_check(sweep_of):
+    sweep = sweep_of(vehicles(VEHICLES), candidates(CANDIDATES))
+    assert sweep.run() == 0
+    single = _single("unece", None)
+    rows = sweep.pairs().itertuples()
+    assert [_misses(row, single[row.vehicle_id, row.candidate_id]) for row in rows] == [[]] * len(single)
+
+
+def _misses(row, found: Assessment) -> list[str]:
+    car = found.car
+    expected = {
+        "driven_circumference_ratio": car.change.driven_circumference_ratio,
+        "axle_ratio_percent": car.change.axle_ratio_percent,
+        "understeer_gradient_deg_per_g": car.change.gradient_deg_per_g.value,
+        "understeer_gradient_low_deg_per_g": car.change.gradient_deg_per_g.low,
+        "understeer_gradient_high_deg_per_g": car.change.gradient_deg_per_g.high,
+    }
+    for view in (car.front, car.rear):
+        numbers = {
+            "overall_diameter_percent": view.change.overall_diameter_percent,
+            "load_margin_percent": ON_AN_AXLE["load_capacity_margin_percent"](view),
+            "pressure_kpa": view.then.load.required_pressure_kpa,
+            "cornering_stiffness_percent": 100.0 * (view.change.cornering_stiffness.value - 1.0),
+            "aquaplaning_onset_percent": view.change.aquaplaning_onset_percent.value,
+            "inboard_edge_mm": view.change.inboard_edge_mm,
+            "outboard_edge_mm": view.change.outboard_edge_mm,
+        }
+        expected |= {f"{view.name}_{name}": value for name, value in numbers.items()}
+    # The results are 32-bit floats: seven digits.
+    return [
+        f"{name}: {getattr(row, name)} and not {value}"
+        for name, value in expected.items()
+        if not (
+            math.isclose(getattr(row, name), value, rel_tol=1e-6, abs_tol=1e-4)
+            or (math.isnan(value) and math.isnan(getattr(row, name)))
+        )
+    ]
+
+
+def test_pairs_of_own_vehicles_come_out_as_in_the_sweep_of_all(sweep_of):
+    cars, wheels = vehicles(7), candidates(21)
+    everything = sweep_of(cars, wheels)
+    assert everything.run() == 0
+    whole = everything.pairs().set_index(["vehicle_id", "candidate_id"])["worst_codes"].to_dict()
+    owners = [cars["vehicle_id"][n % 7] for n in range(21)]
+    paired = sweep_of(cars, wheels.assign(vehicle_id=owners))
+    assert paired.run("--pairs", "--no-resume", "--partition-rows", "5") == 0
+    found = paired.pairs().set_index(["vehicle_id", "candidate_id"])["worst_codes"].to_dict()
+    assert found == {pair: whole[pair] for pair in zip(owners, wheels["candidate_id"], strict=True)}
