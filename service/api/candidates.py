@@ -15,6 +15,7 @@ from service.api.schemas import request as wire
 from service.api.schemas.comparison import MAX_FAULTS_PER_ROW
 from service.assessment.case import Candidate
 from service.core.errors import DomainError
+from service.designation.tyre import TyreDesignation, parse_tyre
 
 MAX_LABEL = 80
 _MANY = TypeAdapter(list[wire.Candidate]).validator
@@ -80,3 +81,23 @@ def _translated(indices: Sequence[int], asked: Sequence[wire.Candidate], refused
 def _label(item: dict[str, Any]) -> str:
     label = item.get("label", "")
     return clean(label, MAX_LABEL) if isinstance(label, str) else ""
+
+
+class ReadStock(NamedTuple):
+    """The sizes of a stock that were read, with their places in the request, and the faults of the others."""
+
+    indices: list[int]
+    designations: list[TyreDesignation]
+    faults: list[Fault]
+
+
+def read_stock(texts: Sequence[str]) -> ReadStock:
+    """Return the designations of a stock, the bad ones apart."""
+    found = ReadStock([], [], [])
+    for index, each in enumerate(texts):
+        try:
+            found.designations.append(parse_tyre(each))
+            found.indices.append(index)
+        except DomainError as error:
+            found.faults.append(domain_fault(error)._replace(pointer=f"/stock/{index}"))
+    return found

@@ -3,7 +3,10 @@
 from __future__ import annotations
 
 from service.api.schemas import request as wire
+from service.api.schemas.search import SearchRequest
 from service.assessment.case import Axle, Candidate, Case, Fitment, Measured, Rim, Tyre, Vehicle
+from service.assessment.search import Wanted
+from service.assessment.search_axle import AxleLimits
 from service.core.findings import AxleName
 from service.designation.bolt_circle import parse_bolt_circle
 from service.designation.rim import parse_rim
@@ -111,4 +114,23 @@ def _case(asked: wire.Question, asked_of: Vehicle, proposed: Candidate) -> Case:
         pack_named(asked.rule_pack),
         asked.season,
         asked.date or None,
+    )
+
+
+def wanted(asked: SearchRequest) -> Wanted:
+    """Return what a search asks of the sizes."""
+    limits = asked.limits
+    return Wanted(
+        AxleLimits(
+            limits.overall_diameter_percent,
+            limits.min_section_width_mm,
+            limits.max_section_width_mm,
+            limits.load_margin_percent,
+            limits.room_mm,
+        ),
+        limits.stagger,
+        limits.axle_ratio_percent,
+        limits.balance_deg_per_g,
+        asked.rank_by,
+        asked.max_results,
     )

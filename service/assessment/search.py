@@ -13,6 +13,7 @@ from service.assessment.case import Axle, Candidate, Case, Fitment, Rim, Tyre
 from service.assessment.checks.rim_diameter import DIAMETER
 from service.assessment.compare import Compared, compare
 from service.assessment.conditions import conditions_of
+from service.assessment.figures import NEW_TREAD_DEPTH_MM
 from service.assessment.grade import LAST_BIT
 from service.assessment.measures import RankBy, measures
 from service.assessment.needs import Needs, grid_services, marked, needs_of
@@ -32,7 +33,7 @@ GRID_NOTE = (
     "The sizes come from a grid: a size, or the load index and speed symbol named with it, may not exist in the "
     "market. Each was assessed as a standard-load tyre marked with the description that its axle needs."
 )
-NEW_NOTE = "The tyres are taken as new, at the pressure proposed for them."
+NEW_NOTE = f"The tyres are taken as new, with {NEW_TREAD_DEPTH_MM:g} mm of tread, at the pressure proposed for them."
 
 
 class Wanted(NamedTuple):
@@ -155,4 +156,4 @@ def _best_pairs(
 
 
 def _fitment(designation: TyreDesignation, rim: Rim, wheels: Wheels, place: int) -> Fitment:
-    return Fitment(Tyre(designation), rim, float(wheels.table[PRESSURE, place]))
+    return Fitment(Tyre(designation, NEW_TREAD_DEPTH_MM), rim, float(wheels.table[PRESSURE, place]))

@@ -10,6 +10,7 @@ from numpy.typing import NDArray
 
 from service.assessment.case import Rim
 from service.assessment.facts import RimFacts, TyreFacts, WheelFacts, rim_facts
+from service.assessment.figures import NEW_TREAD_DEPTH_MM
 from service.assessment.service_description import ServiceFacts
 from service.assessment.sizes import Sizes
 from service.core.numeric import UNKNOWN, FloatArray
@@ -22,6 +23,7 @@ _SERVICE_ROWS = [_ROW[name] for name in (*ServiceFacts._fields, "law_load_factor
 _RIM_ROWS = [_ROW[name] for name in RimFacts._fields]
 _TYRE_CODE = TyreFacts._fields.index("tyre_rim_code")
 _RIM_CODE = RimFacts._fields.index("rim_code")
+_TREAD = _ROW["tread_depth_mm"]
 PRESSURE = _ROW["pressure_kpa"]
 WIDTH = _ROW["nominal_width_mm"]
 CODE = _ROW["rim_code"]
@@ -48,7 +50,7 @@ class Wheels(NamedTuple):
 
 
 def wheels_of(sizes: Sizes, services: FloatArray, rims: Sequence[Rim]) -> Wheels:
-    """Return each size on each rim of its diameter code.
+    """Return each size on each rim of its diameter code, the tyres new.
 
     `services` has shape (fields of `ServiceFacts` and one, sizes), or one column that holds for all of them.
     """
@@ -58,4 +60,5 @@ def wheels_of(sizes: Sizes, services: FloatArray, rims: Sequence[Rim]) -> Wheels
     table[_TYRE_ROWS] = sizes.facts[:, size_at]
     table[_SERVICE_ROWS] = services if services.shape[1] == 1 else services[:, size_at]
     table[_RIM_ROWS] = rim_rows[:, rim_at]
+    table[_TREAD] = NEW_TREAD_DEPTH_MM
     return Wheels(table, size_at, rim_at)

@@ -8,15 +8,19 @@ import numpy as np
 import orjson
 from fastapi import APIRouter, Request, Response
 
-from service.api import render_comparison, translate
+from service.api import render_comparison, render_search, translate
 from service.api.accept import preferred
-from service.api.candidates import read_candidates
+from service.api.candidates import read_candidates, read_stock
 from service.api.problem import problem_responses
 from service.api.render_comparison import CSV_MEDIA_TYPE
 from service.api.routes import StrictRoute, body_limit
 from service.api.schemas.comparison import CompareRequest, Comparison
+from service.api.schemas.search import SearchRequest, SearchResult
 from service.assessment.compare import Compared
 from service.assessment.compare import compare as compare_candidates
+from service.assessment.search import search as search_sizes
+from service.assessment.sizes import grid, marking_for
+from service.assessment.sizes import stock as stock_of
 from service.assessment.verdict import VERDICTS
 
 router = APIRouter(prefix="/v1/fitments", route_class=StrictRoute, tags=["fitments"])
@@ -25,6 +29,8 @@ JSON_MEDIA_TYPE = "application/json"
 _VARY = {"Vary": "Accept"}
 # The largest valid body, 500 candidates with every character of their texts escaped, is some 2.2 MiB.
 COMPARE_BODY_BYTES = 2560 * 1024
+# The same of a stock of 5,000 sizes is some 3.8 MiB.
+SEARCH_BODY_BYTES = 4096 * 1024
 
 _PROBLEMS = problem_responses(400, 405, 408, 413, 415, 422, 500, 503)
 _TABLE: dict[int | str, dict[str, Any]] = {
@@ -66,3 +72,26 @@ def _count_verdicts(request: Request, found: Compared) -> None:
     counts = np.bincount(found.graded.verdicts, minlength=len(VERDICTS)).tolist()
     for verdict, count in zip(VERDICTS, counts, strict=True):
         request.app.state.metrics.observe_verdict(verdict, count)
+
+
+@router.post(
+    "/search",
+    summary="Find sizes that would suit a vehicle",
+    operation_id="search_fitments",
+    response_model=SearchResult,
+    responses=_PROBLEMS,
+)
+@body_limit(SEARCH_BODY_BYTES)
+def search(asked: SearchRequest, request: Request) -> object:
+    """Answer with the best sizes of a grid or of a stock on the rims offered, what they need, and why so few."""
+    case = translate.question(asked)
+    stock = read_stock(asked.stock) if asked.stock else None
+    front = [translate.rim(each) for each in asked.rims.front]
+    rear = [translate.rim(each) for each in asked.rims.rear] or front
+    sizes = grid(marking_for(case)) if stock is None else stock_of(stock.designations)
+    found = search_sizes(case, sizes, (front, rear), translate.wanted(asked))
+    if found.compared is not None:
+        _count_verdicts(request, found.compared)
+    if stock is None:
+        return render_search.search_result(asked, case, found, None, ())
+    return render_search.search_result(asked, case, found, stock.indices, stock.faults)

@@ -1,0 +1,166 @@
+"""What `search` is asked and what it answers."""
+
+from __future__ import annotations
+
+from typing import Annotated
+
+from pydantic import Field
+
+from service.api.schemas.assessment import RulePackName, Told
+from service.api.schemas.base import number, part, text, whole
+from service.api.schemas.comparison import Weighed
+from service.api.schemas.problem import Fault
+from service.api.schemas.request import Asked, Candidate, Question, Rim
+from service.api.schemas.vocabulary import RankBy, Stagger
+from service.core.numeric import UNKNOWN
+
+MAX_STOCK = 5000
+MAX_STOCK_TEXT = 64
+MAX_RIMS = 16
+MAX_RESULTS = 100
+MAX_STOCK_FAULTS = 100
+MAX_TRIED = 100_000_000
+
+
+class OfferedRims(Asked):
+    """The rims that could be fitted."""
+
+    front: list[Rim] = part("Rims for the front axle, 1 to 16.", min_length=1, max_length=MAX_RIMS)
+    rear: list[Rim] = part(
+        "Rims for the rear axle; absent: the same as in front.", default=[], min_length=1, max_length=MAX_RIMS
+    )
+
+
+class SearchLimits(Asked):
+    """What is asked beyond the checks; each tightens the search, none loosens a check."""
+
+    overall_diameter_percent: float = number(
+        "Greatest change of overall diameter, up or down", "%", (0.0, 10.0), 1.5, UNKNOWN
+    )
+    min_section_width_mm: float = number("Least nominal section width", "mm", (50.0, 600.0), 205.0, UNKNOWN)
+    max_section_width_mm: float = number("Greatest nominal section width", "mm", (50.0, 600.0), 255.0, UNKNOWN)
+    stagger: Stagger = part("How the axles may differ.", "keep", default="keep")
+    axle_ratio_percent: float = number(
+        "Greatest change of the ratio of front to rear circumference; absent: where the check begins to forbid",
+        "%",
+        (0.0, 10.0),
+        0.5,
+        UNKNOWN,
+    )
+    load_margin_percent: float = number(
+        "Least by which the tyres shall carry more than the maximum axle mass", "%", (0.0, 100.0), 5.0, UNKNOWN
+    )
+    room_mm: float = number(
+        "Least room to be left in every direction whose room was measured", "mm", (0.0, 100.0), 5.0, UNKNOWN
+    )
+    balance_deg_per_g: float = number(
+        "Greatest change of the understeer gradient, up or down", "deg/g", (0.0, 10.0), 0.3, UNKNOWN
+    )
+
+
+StockSize = Annotated[str, Field(max_length=MAX_STOCK_TEXT)]
+
+
+class SearchRequest(Question):
+    """Which sizes would suit a vehicle."""
+
+    rims: OfferedRims = part("The rims that could be fitted.")
+    stock: list[StockSize] = part(
+        "Tyre designations to choose from, up to 5,000; one that cannot be read is named in the answer, and the others "
+        "stand. Absent: every size of a grid, section width 125 to 355 mm by 10, aspect ratio 25 to 85 % by 5, rim "
+        "code 12 to 24.",
+        [["235/40 R18 95Y XL"]],
+        default=[],
+        min_length=1,
+        max_length=MAX_STOCK,
+    )
+    limits: SearchLimits = part("What is asked beyond the checks.", default=SearchLimits())
+    rank_by: RankBy = part(
+        "What the results are ranked by, after the verdict.", "closest_to_present", default="closest_to_present"
+    )
+    max_results: int = whole("How many results at most", "1", (1, MAX_RESULTS), 20, 20)
+    explain_first: int = whole(
+        "How many of the best results say their findings in sentences with remedies", "1", (0, MAX_RESULTS), 3, 3
+    )
+
+
+class AxleNeeds(Told):
+    """The least that an axle asks of its tyres; absent where no symbol or index is enough."""
+
+    load_index: int = whole("Least load index, at the slowest symbol", "1", (0, 279), 93, None)
+    speed_symbol: str = text("Slowest speed symbol.", 4, "V", r"^[A-Z][1-8]?$", default=None)
+
+
+class BothNeeds(Told):
+    """The same for both axles."""
+
+    front: AxleNeeds = part("The front axle.")
+    rear: AxleNeeds = part("The rear axle.")
+
+
+class Removed(Told):
+    """How many one reason sent away."""
+
+    code: str = text(
+        "The question that was not met; `limits.` and the name of a limit of the request; or `search.` and what the "
+        "search left out.",
+        60,
+        "rim.width",
+        r"^[a-z0-9_]+(\.[a-z0-9_]+)+$",
+    )
+    count: int = whole("How many", "1", (1, MAX_TRIED), 1446)
+
+
+class Sieve(Told):
+    """Why there are so few."""
+
+    tried: int = whole("How many were tried", "1", (0, MAX_TRIED), 32448)
+    kept: int = whole("How many were left", "1", (0, MAX_TRIED), 78)
+    removed_by: list[Removed] = part("What sent the others away, each counted once, most first.", max_length=100)
+
+
+class Sieves(Told):
+    """The steps of the search."""
+
+    front: Sieve = part("Sizes on rims, for the front axle.")
+    rear: Sieve = part("Sizes on rims, for the rear axle.")
+    pairs: Sieve = part("Front and rear together.")
+
+
+class FoundAxle(Told):
+    """One axle of a result."""
+
+    tyre: str = text("The tyre; one of the grid bears the description that is needed.", 100, "235/40 R18 93V")
+    rim_index: int = whole("Place of the rim among the rims of the axle, from 0", "1", (0, MAX_RIMS - 1), 2)
+    stock_index: int = whole(
+        "Place of the tyre in the stock, from 0; absent for the grid", "1", (0, MAX_STOCK - 1), 17, None
+    )
+    pressure_kpa: float = number("Cold pressure to set, enough for the axle", "kPa", (0.0, 10000.0), 250.0)
+
+
+class FoundAxles(Told):
+    """Both axles of a result."""
+
+    front: FoundAxle = part("The front axle.")
+    rear: FoundAxle = part("The rear axle.")
+
+
+class FoundRow(Weighed):
+    """One result."""
+
+    fitment: FoundAxles = part("What would be fitted.")
+    candidate: Candidate = part("The same as `check` takes it; remedies point into it.")
+
+
+class SearchResult(Told):
+    """What would suit, best first."""
+
+    rule_pack: RulePackName = part("The rules the sizes were held against.")
+    rank_by: RankBy = part("What they are ranked by, after the verdict.", "closest_to_present")
+    rows: list[FoundRow] = part("The best fitments; `not_bettered` is among these.", max_length=MAX_RESULTS)
+    needs: BothNeeds = part("The least load index and speed symbol that each axle asks for.")
+    sieves: Sieves = part("How many were tried, how many are left, and why so few.")
+    refused: list[Fault] = part("Sizes of the stock that cannot be read, the first 100.", max_length=MAX_STOCK_FAULTS)
+    refused_count: int = whole("How many cannot be read, listed or not", "1", (0, MAX_STOCK), 0)
+    notes: list[str] = part("What must be known about the results.", max_length=10)
+    cautions: list[str] = part("What this answer does not replace; always present.", max_length=20)
