@@ -10,7 +10,7 @@ import sys
 import threading
 from collections.abc import Mapping
 from pathlib import Path
-from typing import Any, NamedTuple, Self
+from typing import Any, ClassVar, NamedTuple, Self
 
 ROOT = Path(__file__).parents[2]
 # Longer than anything here may take, shorter than anybody would wait for a hung test.
@@ -37,6 +37,8 @@ class Answer(NamedTuple):
 
 class Server:
     """The test application in a process of its own, on a port that the system chose."""
+
+    command: ClassVar[tuple[str, ...]] = ("-m", "tests.contract.http_app")
 
     def __init__(self, variables: Mapping[str, str] | None = None, **settings: object) -> None:
         environ = {name: value for name, value in os.environ.items() if not name.startswith(("FITMENT_", "PORT"))}
