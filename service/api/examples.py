@@ -8,12 +8,15 @@ from typing import Any, Final, NamedTuple
 import orjson
 
 from service import __version__
-from service.api import render, render_comparison, render_reference, translate
-from service.api.candidates import read_candidates
+from service.api import render, render_comparison, render_reference, render_search, translate
+from service.api.candidates import read_candidates, read_stock
 from service.api.schemas.comparison import CompareRequest
 from service.api.schemas.request import CheckRequest
+from service.api.schemas.search import SearchRequest
 from service.assessment.assess import assess
 from service.assessment.compare import compare
+from service.assessment.search import search
+from service.assessment.sizes import stock as sizes_of
 from service.designation.rim import parse_rim
 from service.designation.tyre import parse_tyre
 from service.rules.reader import default_packs, pack_named
@@ -97,6 +100,22 @@ def _compare() -> Example:
     return Example(asked, answer)
 
 
+def _search() -> Example:
+    rim = candidate()["front"]["rim"]
+    asked = {
+        "rule_pack": "unece",
+        "vehicle": vehicle(),
+        "rims": {"front": [rim]},
+        "stock": ["235/40 R18 95Y XL", "225/45 R18 95Y XL", "215/45 R18 89W"],
+        "max_results": 1,
+    }
+    question = SearchRequest.model_validate(asked)
+    stock, rims = read_stock(question.stock), [translate.rim(each) for each in question.rims.front]
+    case = translate.question(question)
+    found = search(case, sizes_of(stock.designations), (rims, rims), translate.wanted(question))
+    return Example(asked, render_search.search_result(question, case, found, stock.indices, stock.faults))
+
+
 def _drawing() -> Example:
     return Example(_check().request, '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 1200 800">…</svg>', SVG)
 
@@ -117,6 +136,7 @@ def _metrics() -> Example:
 EXAMPLES: Final[Mapping[str, Callable[[], Example]]] = {
     "check_fitment": _check,
     "compare_fitments": _compare,
+    "search_fitments": _search,
     "draw_fitment": _drawing,
     "report_fitment": _report,
     "read_tyre_designation": lambda: Example(None, render_reference.designation(parse_tyre(TYRE))),

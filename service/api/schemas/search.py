@@ -69,7 +69,7 @@ class SearchRequest(Question):
         "Tyre designations to choose from, up to 5,000; one that cannot be read is named in the answer, and the others "
         "stand. Absent: every size of a grid, section width 125 to 355 mm by 10, aspect ratio 25 to 85 % by 5, rim "
         "code 12 to 24.",
-        [["235/40 R18 95Y XL"]],
+        ["235/40 R18 95Y XL"],
         default=[],
         min_length=1,
         max_length=MAX_STOCK,
