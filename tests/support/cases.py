@@ -6,6 +6,9 @@ import copy
 from collections.abc import Mapping
 from typing import Any
 
+import orjson
+
+from service.api import render
 from service.api.schemas.request import CheckRequest
 from service.api.translate import case
 from service.assessment.assess import Assessment, assess
@@ -91,6 +94,12 @@ def at(request: Json, pointer: str) -> Any:
 def check(request: Json) -> Assessment:
     """Return the assessment of a request, read and translated as the service does."""
     return assess(case(CheckRequest.model_validate(request)))
+
+
+def answer(found: Assessment) -> Json:
+    """Return the answer as a caller receives it."""
+    shown: Json = orjson.loads(orjson.dumps(render.assessment(found)))
+    return shown
 
 
 def finding(found: Assessment, code: str, where: str = "rear") -> Finding:
