@@ -10,6 +10,7 @@ from service.assessment.comparison import AxleView, CarView
 from service.assessment.grade import LAST_BIT, Check, Grade, finite
 from service.assessment.words import plain, tyre_pointer
 from service.core.findings import ADVISORY, MET, NOT_ASSESSED, NOT_MET, Finding, Remedy
+from service.core.numeric import UNKNOWN, pick
 from service.rules.pack import RulePack
 
 # Towing relief concerns the driven-by-cargo axle of these categories.
@@ -18,7 +19,8 @@ TOWING_CATEGORIES = ("M1", "M1G", "N1")
 
 def _grade_spare(view: AxleView) -> Grade:
     spare = view.then.facts.temporary_spare
-    return Grade(NOT_MET * (spare == 1.0), view.then.facts.speed_capability_kmh, spare - spare)
+    most = pick(spare == 1.0, view.limits.temporary_spare_speed_kmh.value, UNKNOWN)
+    return Grade(NOT_MET * (spare == 1.0), view.then.facts.speed_capability_kmh, most)
 
 
 def _explain_spare(view: AxleView, grade: Grade) -> Finding:
