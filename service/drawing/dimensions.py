@@ -13,9 +13,12 @@ TAIL_UNITS: Final = 26.0
 LIFT_UNITS: Final = 5.0
 OVERSHOOT_UNITS: Final = 6.0
 WORDS_UNITS: Final = 82.0
+WORDS_SIZE: Final = 16.0
 
 
-def across(canvas: Canvas, span: tuple[float, float], y: float, words: str, name: str) -> None:
+def across(
+    canvas: Canvas, span: tuple[float, float], y: float, words: str, name: str, size: float = WORDS_SIZE
+) -> None:
     """Draw a horizontal dimension between two abscissas, its words above the line or, where short, beside it."""
     unit = canvas.unit_mm
     left, right = min(span), max(span)
@@ -23,14 +26,14 @@ def across(canvas: Canvas, span: tuple[float, float], y: float, words: str, name
     if right - left >= ROOM_UNITS * unit:
         canvas.arrow((left, y), (-1.0, 0.0))
         canvas.arrow((right, y), (1.0, 0.0))
-        canvas.text(((left + right) / 2, y - LIFT_UNITS * unit), words)
+        canvas.text(((left + right) / 2, y - LIFT_UNITS * unit), words, size)
         return
     tail = TAIL_UNITS * unit
     canvas.line((left - tail, y), (left, y), NARROW)
     canvas.line((right, y), (right + tail, y), NARROW)
     canvas.arrow((left, y), (1.0, 0.0))
     canvas.arrow((right, y), (-1.0, 0.0))
-    canvas.text((right + tail + LIFT_UNITS * unit, y + LIFT_UNITS * unit), words, anchor="start")
+    canvas.text((right + tail + LIFT_UNITS * unit, y + LIFT_UNITS * unit), words, size, "start")
 
 
 def along(canvas: Canvas, x: float, span: tuple[float, float], words: str, name: str) -> None:

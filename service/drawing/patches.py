@@ -30,9 +30,11 @@ NOTES: Final = (
 # A share a of both sides is rounded off in ellipses: the four corners then lose (4 - pi) a^2 of the rectangle.
 CORNER: Final = sqrt((1.0 - GROSS_SHARE) / (4.0 - pi))
 MARGIN_UNITS: Final = 16.0
-SIDE_UNITS: Final = 132.0
+SIDE_UNITS: Final = 140.0
 ABOVE_UNITS: Final = 62.0
-BELOW_UNITS: Final = 96.0
+BELOW_UNITS: Final = 100.0
+# Larger than in a section: beside other things this sheet is shown smaller.
+VALUES_SIZE, LABELS_SIZE, NOTES_SIZE = 19.0, 16.5, 15.0
 # What stands in place of a patch that is not known [mm].
 EMPTY_MM: Final = 120.0
 
@@ -72,22 +74,22 @@ def draw_patches(found: Assessment, axles: AxleChoice = "both", *, styled: bool 
     cell, tallest = max(size[0] for size in sizes), max(size[1] for size in sizes)
     scale = sheet.scale_for(2.0 * cell)
     unit = sheet.unit_mm(scale)
-    cell = max(cell, 250.0 * unit)
+    cell = max(cell, 220.0 * unit)
     pitch_x, pitch_y = cell + SIDE_UNITS * unit, tallest + (ABOVE_UNITS + BELOW_UNITS) * unit
     width = 2 * pitch_x + 2 * MARGIN_UNITS * unit
     text_width = width - 2 * MARGIN_UNITS * unit
     heading = sheet.Heading.made(TITLE, found.case.candidate.label, text_width, unit)
     top = heading.height
     foot = top + pitch_y * len(rows)
-    note_lines = sum(len(wrapped(note, text_width, 13 * unit)) for note in NOTES)
-    height = foot + (66 + 17.6 * note_lines) * unit
+    note_lines = sum(len(wrapped(note, text_width, NOTES_SIZE * unit)) for note in NOTES)
+    height = foot + (66 + 1.35 * NOTES_SIZE * note_lines) * unit
     canvas = sheet.new_sheet("patches", (width, height), scale, styled=styled)
     sheet.describe(canvas, TITLE, [*_sentences(rows), *NOTES])
     heading.draw(canvas, MARGIN_UNITS * unit)
     for index, row in enumerate(rows):
         _row(canvas, row, top + index * pitch_y, (cell, tallest))
     y = sheet.legend(canvas, (MARGIN_UNITS * unit, foot + 18 * unit), text_width, scale)
-    sheet.paragraph(canvas, (MARGIN_UNITS * unit, y + 6 * unit), NOTES, text_width)
+    sheet.paragraph(canvas, (MARGIN_UNITS * unit, y + 6 * unit), NOTES, text_width, NOTES_SIZE)
     return sheet.finished(canvas)
 
 
@@ -114,9 +116,9 @@ def _row(canvas: Canvas, row: Row, y: float, cell: tuple[float, float]) -> None:
     for patch, words in ((row.now, "present"), (row.then, "proposed")):
         centre = x + 0.5 * width, y + ABOVE_UNITS * unit + 0.5 * height
         group = canvas.group(f"{row.name}-{words}-patch", centre)
-        canvas.text((centre[0], y + 46 * unit), words, 14, "middle", "soft")
+        canvas.text((centre[0], y + 46 * unit), words, LABELS_SIZE, "middle", "soft")
         if not patch.known:
-            group.text((0.0, 0.0), "not known: beyond the model", 14)
+            group.text((0.0, 0.0), "not known: beyond the model", LABELS_SIZE)
         else:
             _band(group, patch, f"{row.name}-{words}")
             if words == "proposed" and row.now.known:
@@ -140,19 +142,18 @@ def _measures(canvas: Canvas, patch: Patch, name: str) -> None:
     canvas.line((-arm, 0.0), (arm, 0.0), CHAIN)
     canvas.line((0.0, -arm), (0.0, arm), CHAIN)
     below, beside = 0.5 * length.high + 28 * unit, 0.5 * width.high + 26 * unit
-    across(canvas, (-0.5 * width.value, 0.5 * width.value), below, _words(width, ""), f"{name}-width")
+    across(canvas, (-0.5 * width.value, 0.5 * width.value), below, _words(width, ""), f"{name}-width", VALUES_SIZE)
     along(canvas, beside, (-0.5 * length.value, 0.5 * length.value), "", f"{name}-length")
     # Beside the line and in two lines: a patch is shorter than its words.
     value, _, band = _words(length, "").partition(" ")
     for line, words in enumerate((value, band)):
-        canvas.text((beside + 9 * unit, (-4 + 20 * line) * unit), words, anchor="start")
+        canvas.text((beside + 9 * unit, (-4 + 23 * line) * unit), words, VALUES_SIZE, "start")
     for side in (-0.5, 0.5):
         extension(canvas, (side * width.value, 0.5 * length.high), (side * width.value, below))
         extension(canvas, (0.5 * width.high, side * length.value), (beside, side * length.value))
-    canvas.text((0.0, below + 24 * unit), f"area {_words(patch.area_cm2, ' cm²')}", 14)
-    canvas.text(
-        (0.0, below + 43 * unit), f"at {plain(patch.pressure_kpa)} kPa and {plain(patch.load_kg)} kg", 14, style="soft"
-    )
+    canvas.text((0.0, below + 27 * unit), f"area {_words(patch.area_cm2, ' cm²')}", LABELS_SIZE)
+    words = f"at {plain(patch.pressure_kpa)} kPa and {plain(patch.load_kg)} kg"
+    canvas.text((0.0, below + 49 * unit), words, LABELS_SIZE, style="soft")
 
 
 def _outline(canvas: Canvas, patch: Patch, kind: LineType, name: str) -> None:

@@ -32,14 +32,16 @@ NARROWEST_UNITS: Final = 400.0
 
 def draw_section(found: Assessment, axles: AxleChoice = "both", *, styled: bool = True) -> str:
     """Return the section as SVG; without its style for a page that brings `sheet.STYLE` itself."""
-    drawn = scenes(found, axles)
-    scale = sheet.scale_for(max(scene.reach_up_mm + scene.reach_down_mm for scene in drawn))
+    both = scenes(found, "both")
+    drawn = [scene for scene in both if axles in ("both", scene.name)]
+    # Scale and panel suit both axles even where one is drawn, so that two drawings can stand side by side.
+    up, down = max(s.reach_up_mm for s in both), max(s.reach_down_mm for s in both)
+    scale = sheet.scale_for(up + down)
     unit = sheet.unit_mm(scale)
-    widths = [_panel_width(scene, unit) for scene in drawn]
-    width = sum(widths) + GAP_UNITS * unit * (len(drawn) + 1)
+    panel = max(_panel_width(scene, unit) for scene in both)
+    width = len(drawn) * (panel + GAP_UNITS * unit) + GAP_UNITS * unit
     text_width = width - 2 * GAP_UNITS * unit
     heading = sheet.Heading.made(TITLE, found.case.candidate.label, text_width, unit)
-    up, down = max(s.reach_up_mm for s in drawn), max(s.reach_down_mm for s in drawn)
     axis = heading.height + (HEADING_UNITS + ABOVE_UNITS) * unit + up
     foot = axis + down + BELOW_UNITS * unit
     notes = [f"{scene.name.capitalize()} axle: {note}" for scene in drawn for note in scene.notes] + list(NOTES)
@@ -49,10 +51,10 @@ def draw_section(found: Assessment, axles: AxleChoice = "both", *, styled: bool 
     sheet.describe(canvas, TITLE, [sentence for scene in drawn for sentence in measures.sentences(scene)] + notes)
     heading.draw(canvas, GAP_UNITS * unit)
     left = GAP_UNITS * unit
-    for scene, panel_width in zip(drawn, widths, strict=True):
+    for scene in drawn:
         _designations(canvas, scene, (left, heading.height))
-        _panel(canvas, scene, left + _hub_place(scene, panel_width, unit), axis)
-        left += panel_width + GAP_UNITS * unit
+        _panel(canvas, scene, left + _hub_place(scene, panel, unit), axis)
+        left += panel + GAP_UNITS * unit
     y = sheet.legend(canvas, (GAP_UNITS * unit, foot + 24 * unit), text_width, scale)
     sheet.paragraph(canvas, (GAP_UNITS * unit, y + 6 * unit), notes, text_width)
     return sheet.finished(canvas)

@@ -27,8 +27,8 @@ TITLE_UNITS, TITLE_STEP_UNITS = 18.0, 25.0
 LABEL_UNITS, LABEL_STEP_UNITS = 16.0, 22.0
 
 STYLE: Final = """
-.drawing{--ink:#1b2126;--paper:#fffdf7;--soft:#4b545b;font-family:"Segoe UI",Roboto,"DejaVu Sans",Arial,sans-serif;
-font-variant-numeric:tabular-nums}
+.drawing{--ink:#1b2126;--paper:#fffdf7;--soft:#4b545b;font-variant-numeric:tabular-nums;
+font-family:"Segoe UI",Roboto,Arial,"Liberation Sans","DejaVu Sans",sans-serif}
 @media (prefers-color-scheme:dark){.drawing{--ink:#ece7da;--paper:#171b1e;--soft:#b9b6ac}}
 @media print{.drawing{--ink:#000;--paper:#fff;--soft:#222}}
 .drawing .paper{fill:var(--paper)}

@@ -44,6 +44,7 @@ PLACES: Final = {"front": "Front", "rear": "Rear", "vehicle": "Car"}
 # How a reference ends: what its status already says, and the day on which the text was looked at.
 NOT_READ: Final = "; text not read"
 CHECKED: Final = "; checked "
+DAY_LENGTH: Final = len("2026-11-24")
 MOST_LABEL: Final = 80
 
 
@@ -57,6 +58,14 @@ class Row(NamedTuple):
     limit: str
     remedy: str
     source: int
+
+    @property
+    def told(self) -> str:
+        """Return number and limit, unless the message says both."""
+        numbers = [each.partition(" ")[0].lstrip("−") for each in (self.measured, self.limit) if each]
+        if all(number in self.message for number in numbers):
+            return ""
+        return f"{self.measured}, limit {self.limit}" if self.limit else self.measured
 
 
 class Group(NamedTuple):
@@ -111,7 +120,7 @@ def render_report(found: Assessment) -> str:
             label=clean(case.candidate.label, MOST_LABEL),
             verdict=found.verdict.replace("_", "-"),
             verdict_words=VERDICTS[found.verdict],
-            summary=found.summary,
+            summary=_without_words(found.summary, VERDICTS[found.verdict]),
             vehicle=_vehicle_words(found),
             wheels=list(_wheels(found)),
             trade_offs=found.trade_offs,
@@ -130,6 +139,12 @@ def render_report(found: Assessment) -> str:
 
 def _others(actions: Sequence[Action]) -> Iterator[Action]:
     return (each for each in actions if not each.code.startswith("set_pressure"))
+
+
+def _without_words(summary: str, words: str) -> str:
+    """Return the summary without the verdict, which the heading has said already."""
+    rest = summary.removeprefix(f"{words}: ")
+    return rest[0].upper() + rest[1:]
 
 
 def _vehicle_words(found: Assessment) -> str:
@@ -167,23 +182,27 @@ def _wheel(fitment: Fitment) -> dict[str, str]:
 
 def _documents(findings: Sequence[Finding]) -> tuple[list[Document], dict[Basis, int]]:
     """Return the documents that the findings rest on, and the number of each place in them."""
-    found: dict[tuple[str, str, str], list[Basis]] = {}
+    found: dict[tuple[str, str, str], list[tuple[Basis, list[str]]]] = {}
     for ground in dict.fromkeys(each.basis for each in findings):
-        words, _, checked = ground.reference.partition(CHECKED)
-        found.setdefault((words.partition(", ")[0].removesuffix(NOT_READ), ground.status, checked), []).append(ground)
-    numbers = {ground: n for n, ground in enumerate(chain.from_iterable(found.values()), 1)}
+        words, _, tail = ground.reference.partition(CHECKED)
+        day, more = tail[:DAY_LENGTH], tail[DAY_LENGTH:].strip("; ")
+        parts = [*words.removesuffix(NOT_READ).split(", "), *([more] if more else [])]
+        found.setdefault((parts[0], ground.status, day), []).append((ground, parts))
+    numbers = {ground: n for n, (ground, _) in enumerate(chain.from_iterable(found.values()), 1)}
     documents = []
-    for (_, status, checked), grounds in found.items():
-        parts = [each.reference.partition(CHECKED)[0].removesuffix(NOT_READ).split(", ") for each in grounds]
-        shared = (
-            len(list(takewhile(lambda same: len(set(same)) == 1, zip(*parts, strict=False)))) if len(parts) > 1 else 1
-        )
-        places = [
-            (numbers[each], ", ".join(rest[shared:]) or "as a whole") for each, rest in zip(grounds, parts, strict=True)
-        ]
-        said = f"{STATUS_WORDS[status]}, checked {checked}" if checked else STATUS_WORDS[status]
-        documents.append(Document(", ".join(parts[0][:shared]), said, places))
+    for (title, status, day), grounds in found.items():
+        shared = _shared([parts for _, parts in grounds])
+        places = [(numbers[ground], ", ".join(parts[len(shared) :]) or "as a whole") for ground, parts in grounds]
+        said = f"{STATUS_WORDS[status]}, checked {day}" if day else STATUS_WORDS[status]
+        documents.append(Document(", ".join(shared) or title, said, places))
     return documents, numbers
+
+
+def _shared(lists: list[list[str]]) -> list[str]:
+    """Return what all lists begin with; of a single one its first part."""
+    if len(lists) == 1:
+        return lists[0][:1]
+    return [same[0] for same in takewhile(lambda same: len(set(same)) == 1, zip(*lists, strict=False))]
 
 
 def _groups(findings: Sequence[Finding], numbers: dict[Basis, int]) -> Iterator[Group]:

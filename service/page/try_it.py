@@ -88,14 +88,18 @@ def page() -> str:
     def start(pointer: str) -> str:
         return _at(story, pointer)
 
-    return environment().get_template("index.html.j2").render(
-        start=start,
-        field=Field,
-        fit_fields=fit_fields,
-        rim_fields=rim_fields,
-        axle_fields=axle_fields,
-        car_fields=CAR_FIELDS,
-        version=__version__,
+    return (
+        environment()
+        .get_template("index.html.j2")
+        .render(
+            start=start,
+            field=Field,
+            fit_fields=fit_fields,
+            rim_fields=rim_fields,
+            axle_fields=axle_fields,
+            car_fields=CAR_FIELDS,
+            version=__version__,
+        )
     )
 
 

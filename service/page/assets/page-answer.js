@@ -21,16 +21,27 @@ export function tell(words, summary, verdict) {
   byId("verdict").className = `verdict ${verdict}`;
 }
 
+// The heading has said the verdict already.
+function withoutWords(summary, words) {
+  if (!summary.startsWith(`${words}: `)) return summary;
+  const rest = summary.slice(words.length + 2);
+  return rest[0].toUpperCase() + rest.slice(1);
+}
+
 export function show(answer) {
-  tell(VERDICTS[answer.verdict], answer.summary, answer.verdict.replaceAll("_", "-"));
+  const words = VERDICTS[answer.verdict];
+  tell(words, withoutWords(answer.summary, words), answer.verdict.replaceAll("_", "-"));
   byId("findings").replaceChildren(...GROUPS.map((group) => groupOf(group, answer.findings)).filter(Boolean));
   fill("actions", answer.actions.map((each) => each.text));
   fill("cautions", answer.cautions);
-  byId("balance").textContent = answer.vehicle.balance.text;
-  byId("trade-offs").textContent = answer.trade_offs.text;
+  const balance = answer.vehicle.balance.text;
+  byId("trade-offs").textContent = answer.trade_offs.text.includes(balance)
+    ? answer.trade_offs.text
+    : `${balance} ${answer.trade_offs.text}`;
   byId("edition").textContent = `${answer.rule_pack.id}, edition ${answer.rule_pack.edition}`;
   for (const axle of ["front", "rear"]) wheel(axle, answer.axles[axle]);
   byId("told").hidden = false;
+  byId("drawn").hidden = false;
 }
 
 function fill(id, texts) {
