@@ -5,9 +5,20 @@ import sys
 
 from fitment_client import Client
 from fitment_client.api.designations import read_tyre_designation
-from fitment_client.api.fitments import check_fitment
+from fitment_client.api.fitments import check_fitment, compare_fitments, draw_fitment, search_fitments
 from fitment_client.api.tables_and_rules import list_rule_packs, read_table
-from fitment_client.models import Assessment, CheckRequest, Problem, ReadTableName, Verdict
+from fitment_client.models import (
+    Assessment,
+    Candidate,
+    CheckRequest,
+    CompareRequest,
+    OfferedRims,
+    Problem,
+    ReadTableName,
+    RefusedRow,
+    SearchRequest,
+    Verdict,
+)
 
 
 def drive(client: Client, story: str) -> dict[str, object]:
@@ -16,7 +27,20 @@ def drive(client: Client, story: str) -> dict[str, object]:
     assert isinstance(check, Assessment)
     verdict: Verdict = check.verdict
     worst = check.findings[0]
+    drawing = draw_fitment.sync(client=client, body=asked)
+    assert drawing.startswith("<svg")
+    good = Candidate.from_dict(asked.candidate.to_dict())
     asked.candidate.front.tyre.size = "no tyre"
+    bad = asked.candidate
+    many = CompareRequest(vehicle=asked.vehicle, candidates=[good, bad], rule_pack=asked.rule_pack)
+    rows = compare_fitments.sync(client=client, body=many).rows
+    offer = SearchRequest(
+        vehicle=asked.vehicle,
+        rims=OfferedRims(front=[good.front.rim]),
+        stock=["205/55 R16 94W XL", "205/55 R16 91V"],
+        rule_pack=asked.rule_pack,
+    )
+    found = search_fitments.sync(client=client, body=offer).rows
     refused = check_fitment.sync_detailed(client=client, body=asked)
     assert isinstance(refused.parsed, Problem)
     return {
@@ -24,9 +48,11 @@ def drive(client: Client, story: str) -> dict[str, object]:
         "worst": [worst.code, worst.outcome.value, worst.measured, worst.limit],
         "status": refused.status_code,
         "refused": [[fault.pointer, fault.code.value, fault.position] for fault in refused.parsed.errors],
+        "rows": ["refused" if isinstance(row, RefusedRow) else row.verdict.value for row in rows],
+        "found": [row.fitment.front.tyre for row in found],
         "packs": [pack.id for pack in list_rule_packs.sync(client=client).rule_packs],
         "load_index": read_tyre_designation.sync(client=client, text="205/55 R16 91V").load_index,
-        "rows": len(read_table.sync(name=ReadTableName.SPEED_SYMBOL, client=client).rows),
+        "table_rows": len(read_table.sync(name=ReadTableName.SPEED_SYMBOL, client=client).rows),
     }
 
 

@@ -26,6 +26,20 @@ const misspelt: CheckRequest = {
 };
 const refused = await client.POST("/v1/fitments/check", { body: misspelt });
 
+const { candidate, ...question } = asked;
+const compared = await client.POST("/v1/fitments/compare", {
+  body: { ...question, candidates: [candidate, misspelt.candidate] },
+});
+if (typeof compared.data !== "object") {
+  throw new Error("a table was not asked for");
+}
+const rows = compared.data.rows.map((row) => ("errors" in row ? "refused" : row.verdict));
+
+const searched = await client.POST("/v1/fitments/search", {
+  body: { ...question, rims: { front: [candidate.front.rim] }, stock: ["205/55 R16 94W XL", "205/55 R16 91V"] },
+});
+const found = searched.data?.rows.map((row) => row.fitment.front.tyre);
+
 const packs = await client.GET("/v1/rule-packs");
 const tyre = await client.GET("/v1/designations/tyre", { params: { query: { text: "205/55 R16 91V" } } });
 const table = await client.GET("/v1/tables/{name}", { params: { path: { name: "speed-symbol" } } });
@@ -36,8 +50,10 @@ console.log(
     worst: worst === undefined ? null : [worst.code, worst.outcome, worst.measured ?? null, worst.limit ?? null],
     refused: refused.error?.errors.map((fault) => [fault.pointer, fault.code, fault.position ?? null]),
     status: refused.response.status,
+    rows,
+    found,
     packs: packs.data?.rule_packs.map((pack) => pack.id),
     load_index: tyre.data?.load_index,
-    rows: table.data?.rows.length,
+    table_rows: table.data?.rows.length,
   }),
 );
