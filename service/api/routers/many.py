@@ -27,8 +27,8 @@ router = APIRouter(prefix="/v1/fitments", route_class=StrictRoute, tags=["fitmen
 
 JSON_MEDIA_TYPE = "application/json"
 _VARY = {"Vary": "Accept"}
-# The largest valid body, 500 candidates with every character of their texts escaped, is some 2.2 MiB.
-COMPARE_BODY_BYTES = 2560 * 1024
+# The largest valid body, 500 candidates with every character of their texts and keys escaped, is some 2.8 MiB.
+COMPARE_BODY_BYTES = 3072 * 1024
 # The same of a stock of 5,000 sizes is some 3.8 MiB.
 SEARCH_BODY_BYTES = 4096 * 1024
 
