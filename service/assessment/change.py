@@ -5,23 +5,16 @@ An identical fitment gives exactly zero everywhere; floats or arrays alike.
 
 from __future__ import annotations
 
-from typing import NamedTuple
+from typing import NamedTuple, Protocol
 
 from service.assessment.facts import WheelFacts
 from service.assessment.figures import Behaviour, Geometry, Load
 from service.core.findings import Estimate
-from service.core.numeric import larger, natural_log, pick, smaller
 from service.physics import bands
 from service.physics.aquaplaning import CHANGE_BAND, width_factor
-from service.physics.cornering_stiffness import (
-    ELASTICITIES,
-    LEVEL_BAND,
-    Elasticity,
-    relative_cornering_stiffness,
-    relative_cornering_stiffness_band,
-)
+from service.physics.cornering_stiffness import StiffnessRatios, relative_cornering_stiffness_band, stiffness_ratios
 from service.physics.drivetrain import axle_ratio_change_percent, engine_speed_change_percent, odometer_change_percent
-from service.physics.understeer import axle_compliance_deg_per_g, understeer_gradient_change_deg_per_g
+from service.physics.understeer import axle_compliance_deg_per_g, understeer_gradient_change_band_deg_per_g
 from service.physics.wheel_position import ride_height_change_mm, scrub_radius_change_mm, track_change_mm
 
 
@@ -51,6 +44,23 @@ class AxleChange(NamedTuple):
     load_capacity_percent: float
     cornering_stiffness: Estimate[float]
     aquaplaning_onset_percent: Estimate[float]
+    stiffness_ratios: StiffnessRatios[float]
+
+
+class Compared(Protocol):
+    """One axle: present, proposed, and what changes between them."""
+
+    @property
+    def now(self) -> Wheel:
+        """Return the present wheel."""
+
+    @property
+    def then(self) -> Wheel:
+        """Return the proposed wheel."""
+
+    @property
+    def change(self) -> AxleChange:
+        """Return what changes."""
 
 
 class CarChange(NamedTuple):
@@ -77,6 +87,7 @@ def axle_change(now: Wheel, then: Wheel) -> AxleChange:
     """Return what changes on one axle."""
     offset_now, offset_then = now.facts.offset_mm, then.facts.offset_mm
     diameter = then.geometry.overall_diameter_mm - now.geometry.overall_diameter_mm
+    ratios = _stiffness_ratios(now, then)
     return AxleChange(
         percent(now.geometry.overall_diameter_mm, then.geometry.overall_diameter_mm),
         diameter,
@@ -90,14 +101,15 @@ def axle_change(now: Wheel, then: Wheel) -> AxleChange:
         scrub_radius_change_mm(offset_now, offset_then),
         ride_height_change_mm(now.behaviour.static_loaded_radius_mm, then.behaviour.static_loaded_radius_mm),
         percent(now.load.axle_capacity_kg, then.load.axle_capacity_kg),
-        relative_cornering_stiffness_band(*_stiffness_ratios(now, then)),
+        relative_cornering_stiffness_band(ratios),
         _onset_change_percent(now, then),
+        ratios,
     )
 
 
-def _stiffness_ratios(now: Wheel, then: Wheel) -> tuple[float, float, float, float]:
+def _stiffness_ratios(now: Wheel, then: Wheel) -> StiffnessRatios[float]:
     rim_now = now.facts.rim_width_in / now.facts.measuring_rim_in
-    return (
+    return stiffness_ratios(
         then.facts.nominal_width_mm / now.facts.nominal_width_mm,
         then.facts.section_height_mm / now.facts.section_height_mm,
         then.facts.rim_width_in / then.facts.measuring_rim_in / rim_now,
@@ -111,55 +123,17 @@ def _onset_change_percent(now: Wheel, then: Wheel) -> Estimate[float]:
     return bands.multiple(100.0 * (level * width - 1.0), CHANGE_BAND)
 
 
-def gradient_change(
-    front_compliance: float, rear_compliance: float, front: tuple[Wheel, Wheel], rear: tuple[Wheel, Wheel]
-) -> Estimate[float]:
-    """Return the change of the understeer gradient [deg/g] with its band.
-
-    The elasticities are one property of tyres at large, so front and rear share them: the band runs between the
-    two sets of end exponents that move the gradient furthest down and up. The level of the compliances is only
-    known within `LEVEL_BAND`; it scales the whole, so it widens the far end of each side.
-    """
-    front_ratios, rear_ratios = _stiffness_ratios(*front), _stiffness_ratios(*rear)
-    down, up = _end_exponents(front_compliance, rear_compliance, front_ratios, rear_ratios)
-    value, one, other = (
-        understeer_gradient_change_deg_per_g(
-            front_compliance,
-            rear_compliance,
-            relative_cornering_stiffness(*front_ratios, exponents),
-            relative_cornering_stiffness(*rear_ratios, exponents),
-        )
-        for exponents in (ELASTICITIES.value, down, up)
-    )
-    low, high = smaller(smaller(one, other), value), larger(larger(one, other), value)
-    soft, stiff = 1.0 / (1.0 - LEVEL_BAND), 1.0 / (1.0 + LEVEL_BAND)
-    return Estimate(value, smaller(low * soft, low * stiff), larger(high * soft, high * stiff))
-
-
-def _end_exponents(
-    front_compliance: float, rear_compliance: float, front: tuple[float, ...], rear: tuple[float, ...]
-) -> tuple[Elasticity, Elasticity]:
-    down, up = [], []
-    for front_ratio, rear_ratio, low, high in zip(front, rear, ELASTICITIES.low, ELASTICITIES.high, strict=True):
-        # Where this is positive a larger exponent lowers the gradient.
-        slope = front_compliance * natural_log(front_ratio) - rear_compliance * natural_log(rear_ratio)
-        down.append(pick(slope > 0.0, max(low, high), min(low, high)))
-        up.append(pick(slope > 0.0, min(low, high), max(low, high)))
-    return Elasticity(*down), Elasticity(*up)
-
-
-def car_change(
-    front: tuple[Wheel, Wheel], rear: tuple[Wheel, Wheel], weights_n: tuple[float, float], driven: str
-) -> CarChange:
-    """Return what changes for the whole vehicle; each axle is given as (present, proposed)."""
-    now_front, then_front = (wheel.geometry.rolling_circumference_mm for wheel in front)
-    now_rear, then_rear = (wheel.geometry.rolling_circumference_mm for wheel in rear)
+def car_change(front: Compared, rear: Compared, weights_n: tuple[float, float], driven: str) -> CarChange:
+    """Return what changes for the whole vehicle."""
+    now_front, then_front = front.now.geometry.rolling_circumference_mm, front.then.geometry.rolling_circumference_mm
+    now_rear, then_rear = rear.now.geometry.rolling_circumference_mm, rear.then.geometry.rolling_circumference_mm
     now, then = _driven(now_front, now_rear, driven), _driven(then_front, then_rear, driven)
-    front_compliance = axle_compliance_deg_per_g(weights_n[0], front[0].behaviour.axle_stiffness_n_per_deg)
-    rear_compliance = axle_compliance_deg_per_g(weights_n[1], rear[0].behaviour.axle_stiffness_n_per_deg)
-    front_relative = relative_cornering_stiffness(*_stiffness_ratios(*front), ELASTICITIES.value)
-    rear_relative = relative_cornering_stiffness(*_stiffness_ratios(*rear), ELASTICITIES.value)
-    patch_mm = front[0].behaviour.patch_width_mm
+    front_compliance = axle_compliance_deg_per_g(weights_n[0], front.now.behaviour.axle_stiffness_n_per_deg)
+    rear_compliance = axle_compliance_deg_per_g(weights_n[1], rear.now.behaviour.axle_stiffness_n_per_deg)
+    gradient = understeer_gradient_change_band_deg_per_g(
+        front_compliance, rear_compliance, front.change.stiffness_ratios, rear.change.stiffness_ratios
+    )
+    patch_mm = front.now.behaviour.patch_width_mm
     return CarChange(
         then / now,
         axle_ratio_change_percent(now_front, now_rear, then_front, then_rear),
@@ -167,10 +141,10 @@ def car_change(
         odometer_change_percent(now, then),
         front_compliance,
         rear_compliance,
-        gradient_change(front_compliance, rear_compliance, front, rear),
-        percent(front_relative, rear_relative),
-        percent(onset_kmh(front[0], patch_mm), onset_kmh(rear[0], patch_mm)),
-        percent(onset_kmh(front[1], patch_mm), onset_kmh(rear[1], patch_mm)),
+        gradient,
+        percent(front.change.cornering_stiffness.value, rear.change.cornering_stiffness.value),
+        percent(onset_kmh(front.now, patch_mm), onset_kmh(rear.now, patch_mm)),
+        percent(onset_kmh(front.then, patch_mm), onset_kmh(rear.then, patch_mm)),
     )
 
 

@@ -95,7 +95,7 @@ def both_axles(case: Case, front: AxleView, rear: AxleView) -> CarView:
         vehicle.front.estimate_mass_kg * STANDARD_GRAVITY_M_S2,
         vehicle.rear.estimate_mass_kg * STANDARD_GRAVITY_M_S2,
     )
-    change = car_change((front.now, front.then), (rear.now, rear.then), weights, vehicle.driven_axle or "all")
+    change = car_change(front, rear, weights, vehicle.driven_axle or "all")
     return CarView(vehicle, pack.limits, pack, front, rear, change)
 
 

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from typing import Final, NamedTuple
+from collections.abc import Sequence
+from typing import Final, Generic, NamedTuple
 
 from service.core.findings import Estimate
-from service.core.numeric import Num, larger, smaller
+from service.core.numeric import Num, larger, natural_log, pick, smaller
 from service.core.units import DEGREES_PER_RADIAN
 
 LEVEL_BAND: Final = 0.35
@@ -38,6 +39,20 @@ ELASTICITIES: Final = Elasticities(
 tyre sets show stiffness falling with pressure while the textbook line has it rising."""
 
 
+class _Ends(NamedTuple):
+    """The likely, the least and the greatest exponent of each ratio."""
+
+    width: Estimate[float]
+    height: Estimate[float]
+    rim: Estimate[float]
+    pressure: Estimate[float]
+
+
+_ENDS: Final = _Ends._make(
+    Estimate(likely, min(low, high), max(low, high)) for low, likely, high in zip(*ELASTICITIES, strict=True)
+)
+
+
 def cornering_stiffness_n_per_deg(load_n: Num, rated_load_n: Num) -> Num:
     """Return the cornering stiffness of one tyre by similarity with its rated load.
 
@@ -64,10 +79,29 @@ def cornering_stiffness_n_per_deg(load_n: Num, rated_load_n: Num) -> Num:
     return half_rated_n * (20.59 - 3.80 * share) * share / DEGREES_PER_RADIAN
 
 
-def relative_cornering_stiffness(
-    width_ratio: Num, height_ratio: Num, rim_ratio: Num, pressure_ratio: Num, elasticity: Elasticity
-) -> Num:
-    """Return the proposed tyre's cornering stiffness over the present one's, same load, for one set of exponents.
+class RatioPowers(NamedTuple, Generic[Num]):
+    """One ratio of two tyres to the likely exponent and to the ends of it, and its logarithm."""
+
+    value: Num
+    least: Num
+    """To the least exponent; the power itself may be the greater one."""
+    greatest: Num
+    log: Num
+
+
+class StiffnessRatios(NamedTuple, Generic[Num]):
+    """The four ratios that cornering stiffness follows."""
+
+    width: RatioPowers[Num]
+    height: RatioPowers[Num]
+    rim: RatioPowers[Num]
+    pressure: RatioPowers[Num]
+
+
+def stiffness_ratios(width_ratio: Num, height_ratio: Num, rim_ratio: Num, pressure_ratio: Num) -> StiffnessRatios[Num]:
+    """Return the powers of the four ratios that make the proposed tyre's cornering stiffness of the present one's.
+
+    The bands of stiffness and of balance are both made of them.
 
     Parameters
     ----------
@@ -80,8 +114,36 @@ def relative_cornering_stiffness(
         Rim width over measuring-rim width, proposed over present [1].
     pressure_ratio : float or array
         Proposed over present inflation pressure [1].
-    elasticity : Elasticity
-        The exponents [1].
+
+    Returns
+    -------
+    StiffnessRatios
+        Each ratio to its likely, least and greatest exponent [1].
+
+    References
+    ----------
+    .. [PROJECT] no paper gives the exponents.
+    """
+    return StiffnessRatios(
+        _powers(width_ratio, _ENDS.width),
+        _powers(height_ratio, _ENDS.height),
+        _powers(rim_ratio, _ENDS.rim),
+        _powers(pressure_ratio, _ENDS.pressure),
+    )
+
+
+def _powers(ratio: Num, ends: Estimate[float]) -> RatioPowers[Num]:
+    likely, least, greatest = ends
+    return RatioPowers(ratio**likely, ratio**least, ratio**greatest, natural_log(ratio))
+
+
+def likely_stiffness(ratios: StiffnessRatios[Num]) -> Num:
+    """Return the proposed tyre's cornering stiffness over the present one's, same load, by the likely exponents.
+
+    Parameters
+    ----------
+    ratios : StiffnessRatios
+        The powers of the ratios of the two tyres [1].
 
     Returns
     -------
@@ -92,18 +154,36 @@ def relative_cornering_stiffness(
     ----------
     .. [PROJECT] no paper gives the exponents.
     """
-    ratio: Num = (
-        width_ratio**elasticity.width
-        * height_ratio**elasticity.height
-        * rim_ratio**elasticity.rim
-        * pressure_ratio**elasticity.pressure
+    width, height, rim, pressure = ratios
+    return width.value * height.value * rim.value * pressure.value
+
+
+def stiffness_at(ratios: StiffnessRatios[Num], greatest: Sequence[object]) -> Num:
+    """Return the same ratio at ends of the exponents: of each the greatest where `greatest` holds, else the least.
+
+    Parameters
+    ----------
+    ratios : StiffnessRatios
+        The powers of the ratios of the two tyres [1].
+    greatest : sequence of bool or array of bool
+        One for each ratio.
+
+    Returns
+    -------
+    float or array
+        C' / C [1].
+
+    References
+    ----------
+    .. [PROJECT] no paper gives the exponents.
+    """
+    width, height, rim, pressure = (
+        pick(holds, each.greatest, each.least) for each, holds in zip(ratios, greatest, strict=True)
     )
-    return ratio
+    return width * height * rim * pressure
 
 
-def relative_cornering_stiffness_band(
-    width_ratio: Num, height_ratio: Num, rim_ratio: Num, pressure_ratio: Num
-) -> Estimate[Num]:
+def relative_cornering_stiffness_band(ratios: StiffnessRatios[Num]) -> Estimate[Num]:
     """Return the same ratio with its band: every exponent anywhere between its ends, each on its own.
 
     A power of a positive ratio is monotonic in its exponent, so the ends of each factor are at the
@@ -111,8 +191,8 @@ def relative_cornering_stiffness_band(
 
     Parameters
     ----------
-    width_ratio, height_ratio, rim_ratio, pressure_ratio : float or array
-        As for `relative_cornering_stiffness` [1].
+    ratios : StiffnessRatios
+        The powers of the ratios of the two tyres [1].
 
     Returns
     -------
@@ -123,16 +203,15 @@ def relative_cornering_stiffness_band(
     ----------
     .. [PROJECT] no paper gives the exponents.
     """
-    low, value, high = ELASTICITIES
-    width_a, width_b = width_ratio**low.width, width_ratio**high.width
-    height_a, height_b = height_ratio**low.height, height_ratio**high.height
-    rim_a, rim_b = rim_ratio**low.rim, rim_ratio**high.rim
-    pressure_a, pressure_b = pressure_ratio**low.pressure, pressure_ratio**high.pressure
+    width, height, rim, pressure = ratios
     return Estimate(
-        relative_cornering_stiffness(width_ratio, height_ratio, rim_ratio, pressure_ratio, value),
-        smaller(width_a, width_b)
-        * smaller(height_a, height_b)
-        * smaller(rim_a, rim_b)
-        * smaller(pressure_a, pressure_b),
-        larger(width_a, width_b) * larger(height_a, height_b) * larger(rim_a, rim_b) * larger(pressure_a, pressure_b),
+        likely_stiffness(ratios),
+        smaller(width.least, width.greatest)
+        * smaller(height.least, height.greatest)
+        * smaller(rim.least, rim.greatest)
+        * smaller(pressure.least, pressure.greatest),
+        larger(width.least, width.greatest)
+        * larger(height.least, height.greatest)
+        * larger(rim.least, rim.greatest)
+        * larger(pressure.least, pressure.greatest),
     )

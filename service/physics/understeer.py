@@ -7,7 +7,13 @@ from typing import Final
 from service.core.findings import Estimate
 from service.core.numeric import Num, larger, smaller
 from service.core.units import DEGREES_PER_RADIAN, STANDARD_GRAVITY_M_S2
-from service.physics.cornering_stiffness import LEVEL_BAND, cornering_stiffness_n_per_deg
+from service.physics.cornering_stiffness import (
+    LEVEL_BAND,
+    StiffnessRatios,
+    cornering_stiffness_n_per_deg,
+    likely_stiffness,
+    stiffness_at,
+)
 
 _KMH_PER_M_S: Final = 3.6
 _MM_PER_M: Final = 1000.0
@@ -91,22 +97,22 @@ def understeer_gradient_change_deg_per_g(
 def understeer_gradient_change_band_deg_per_g(
     front_compliance: Num,
     rear_compliance: Num,
-    front_relative: Estimate[Num],
-    rear_relative: Estimate[Num],
+    front_ratios: StiffnessRatios[Num],
+    rear_ratios: StiffnessRatios[Num],
     level_band: float = LEVEL_BAND,
 ) -> Estimate[Num]:
     """Return the change of the understeer gradient with its band.
 
-    The two axles' ratios lie anywhere in their own bands; the level of cornering stiffness, and with
-    it both compliances, is off by one and the same share. Where both axles change alike this is wide
-    and spans zero: nothing says that two tyres of different size follow the same exponents.
+    The exponents are one property of tyres at large, so front and rear share them: the band runs between the two
+    sets of end exponents that move the gradient furthest down and up. The level of cornering stiffness, and with it
+    both compliances, is off by one and the same share; it scales the whole, so it widens the far end of each side.
 
     Parameters
     ----------
     front_compliance, rear_compliance : float or array
         Df and Dr with the present tyres [deg/g].
-    front_relative, rear_relative : Estimate
-        Proposed over present cornering stiffness of each axle, with band [1].
+    front_ratios, rear_ratios : StiffnessRatios
+        The ratios of proposed and present tyres of each axle, to the powers of their exponents [1].
     level_band : float
         Half-width of the band of the present level; 0 where the compliances are measured [1].
 
@@ -120,17 +126,25 @@ def understeer_gradient_change_band_deg_per_g(
     .. [GILLESPIE] ch. 6 (read), the relation.
     .. [PROJECT] the band.
     """
-    front, front_low, front_high = front_relative
-    rear, rear_low, rear_high = rear_relative
-    least = understeer_gradient_change_deg_per_g(front_compliance, rear_compliance, front_high, rear_low)
-    most = understeer_gradient_change_deg_per_g(front_compliance, rear_compliance, front_low, rear_high)
+    # Where a slope is positive a greater exponent lowers the gradient.
+    slopes = [
+        front_compliance * front.log - rear_compliance * rear.log
+        for front, rear in zip(front_ratios, rear_ratios, strict=True)
+    ]
+    down, up = [slope > 0.0 for slope in slopes], [slope <= 0.0 for slope in slopes]
+    value = understeer_gradient_change_deg_per_g(
+        front_compliance, rear_compliance, likely_stiffness(front_ratios), likely_stiffness(rear_ratios)
+    )
+    one, other = (
+        understeer_gradient_change_deg_per_g(
+            front_compliance, rear_compliance, stiffness_at(front_ratios, ends), stiffness_at(rear_ratios, ends)
+        )
+        for ends in (down, up)
+    )
+    least, most = smaller(smaller(one, other), value), larger(larger(one, other), value)
     # A level that is too high makes the compliances, and the change with them, too small.
     soft, stiff = 1.0 / (1.0 - level_band), 1.0 / (1.0 + level_band)
-    return Estimate(
-        understeer_gradient_change_deg_per_g(front_compliance, rear_compliance, front, rear),
-        smaller(least * soft, least * stiff),
-        larger(most * soft, most * stiff),
-    )
+    return Estimate(value, smaller(least * soft, least * stiff), larger(most * soft, most * stiff))
 
 
 def characteristic_speed_kmh(gradient_deg_per_g: Num, wheelbase_mm: Num) -> Num:

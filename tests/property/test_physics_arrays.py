@@ -25,7 +25,7 @@ from service.physics import (
     vertical_stiffness,
     wheel_position,
 )
-from service.physics.cornering_stiffness import ELASTICITIES, relative_cornering_stiffness_band
+from service.physics.cornering_stiffness import likely_stiffness, relative_cornering_stiffness_band, stiffness_ratios
 
 # Each formula with the ranges of its arguments.
 W, R, P, F, H = (125.0, 315.0), (203.0, 610.0), (100.0, 400.0), (1000.0, 9000.0), (40.0, 180.0)
@@ -44,15 +44,15 @@ FORMULAS: dict[str, tuple[Callable[..., Any], tuple[tuple[float, float], ...]]] 
     "contact_patch": (contact_patch.contact_patch, (F, P, D, H, W, (2.0, 50.0))),
     "cornering_stiffness": (cornering_stiffness.cornering_stiffness_n_per_deg, (F, F)),
     "relative_stiffness": (
-        lambda *q: cornering_stiffness.relative_cornering_stiffness(*q, ELASTICITIES.value),
+        lambda *q: likely_stiffness(stiffness_ratios(*q)),
         (Q, Q, Q, Q),
     ),
-    "relative_stiffness_band": (relative_cornering_stiffness_band, (Q, Q, Q, Q)),
+    "relative_stiffness_band": (lambda *q: relative_cornering_stiffness_band(stiffness_ratios(*q)), (Q, Q, Q, Q)),
     "axle_compliance": (understeer.axle_compliance_deg_per_g, (F, (500.0, 5000.0))),
     "gradient": (understeer.understeer_gradient_deg_per_g, (Q, Q)),
     "gradient_change_band": (
         lambda front, rear, *q: understeer.understeer_gradient_change_band_deg_per_g(
-            front, rear, relative_cornering_stiffness_band(*q), relative_cornering_stiffness_band(*reversed(q))
+            front, rear, stiffness_ratios(*q), stiffness_ratios(*reversed(q))
         ),
         (Q, Q, Q, Q, Q, Q),
     ),

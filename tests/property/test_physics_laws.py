@@ -6,11 +6,14 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from service.core.findings import Estimate
 from service.physics.aquaplaning import gallaway_onset_kmh, horne_dreher_onset_kmh, width_factor
 from service.physics.bands import Multiples, multiple
 from service.physics.contact_patch import contact_patch, tread_width_mm
-from service.physics.cornering_stiffness import cornering_stiffness_n_per_deg, relative_cornering_stiffness_band
+from service.physics.cornering_stiffness import (
+    cornering_stiffness_n_per_deg,
+    relative_cornering_stiffness_band,
+    stiffness_ratios,
+)
 from service.physics.drivetrain import axle_ratio_change_percent, engine_speed_change_percent
 from service.physics.pressure_load import load_at_pressure_kg, pressure_for_load_kpa
 from service.physics.understeer import (
@@ -33,20 +36,20 @@ OFFSET = st.floats(-40.0, 80.0)
 
 
 def test_the_same_tyre_is_exactly_as_stiff():
-    assert relative_cornering_stiffness_band(1.0, 1.0, 1.0, 1.0) == (1.0, 1.0, 1.0)
+    assert relative_cornering_stiffness_band(stiffness_ratios(1.0, 1.0, 1.0, 1.0)) == (1.0, 1.0, 1.0)
 
 
 @given(RATIOS)
 def test_the_band_of_the_relative_stiffness_holds_its_value(ratios):
-    band = relative_cornering_stiffness_band(*ratios)
+    band = relative_cornering_stiffness_band(stiffness_ratios(*ratios))
     # The products are taken in another order: a last digit may differ.
     assert band.low * (1.0 - 1e-12) <= band.value <= band.high * (1.0 + 1e-12)
 
 
 @given(RATIOS)
 def test_swapping_the_tyres_gives_the_reciprocal_band(ratios):
-    there = relative_cornering_stiffness_band(*ratios)
-    back = relative_cornering_stiffness_band(*(1.0 / ratio for ratio in ratios))
+    there = relative_cornering_stiffness_band(stiffness_ratios(*ratios))
+    back = relative_cornering_stiffness_band(stiffness_ratios(*(1.0 / ratio for ratio in ratios)))
     assert back == pytest.approx((1.0 / there.value, 1.0 / there.high, 1.0 / there.low), rel=1e-12)
 
 
@@ -59,8 +62,16 @@ def test_cornering_stiffness_grows_with_load_but_less(load_n, growth):
 
 @given(COMPLIANCE, COMPLIANCE)
 def test_unchanged_tyres_leave_the_balance_exactly_alone(front, rear):
-    same = Estimate(1.0, 1.0, 1.0)
+    same = stiffness_ratios(1.0, 1.0, 1.0, 1.0)
     assert understeer_gradient_change_band_deg_per_g(front, rear, same, same) == (0.0, 0.0, 0.0)
+
+
+@given(COMPLIANCE, RATIOS)
+def test_axles_alike_that_change_alike_leave_the_balance_alone(compliance, ratios):
+    # Whatever the exponents are: both axles share them.
+    alike = stiffness_ratios(*ratios)
+    change = understeer_gradient_change_band_deg_per_g(compliance, compliance, alike, alike)
+    assert change == (0.0, 0.0, 0.0)
 
 
 @given(COMPLIANCE, COMPLIANCE, RATIO, RATIO)
@@ -75,15 +86,15 @@ def test_swapping_the_fitments_flips_the_change_of_balance(front, rear, front_ra
 @given(COMPLIANCE, COMPLIANCE, RATIOS, RATIOS)
 def test_the_band_of_the_balance_holds_its_value(front, rear, front_ratios, rear_ratios):
     change = understeer_gradient_change_band_deg_per_g(
-        front, rear, relative_cornering_stiffness_band(*front_ratios), relative_cornering_stiffness_band(*rear_ratios)
+        front, rear, stiffness_ratios(*front_ratios), stiffness_ratios(*rear_ratios)
     )
     assert change.low - 1e-9 <= change.value <= change.high + 1e-9
 
 
 @given(COMPLIANCE, st.floats(1.01, 1.6))
 def test_a_wider_rear_never_moves_towards_oversteer(rear, width_ratio):
-    same = Estimate(1.0, 1.0, 1.0)
-    wider = relative_cornering_stiffness_band(width_ratio, 1.0, 1.0, 1.0)
+    same = stiffness_ratios(1.0, 1.0, 1.0, 1.0)
+    wider = stiffness_ratios(width_ratio, 1.0, 1.0, 1.0)
     assert understeer_gradient_change_band_deg_per_g(4.0, rear, same, wider).low > 0.0
 
 

@@ -7,10 +7,10 @@ import math
 import pytest
 
 from service.physics.cornering_stiffness import (
-    ELASTICITIES,
     cornering_stiffness_n_per_deg,
-    relative_cornering_stiffness,
+    likely_stiffness,
     relative_cornering_stiffness_band,
+    stiffness_ratios,
 )
 
 
@@ -25,22 +25,24 @@ def test_a_tyre_without_load_has_no_stiffness():
 
 def test_four_times_the_width_doubles_the_stiffness():
     # The likely exponent of width is one half.
-    assert relative_cornering_stiffness(4.0, 1.0, 1.0, 1.0, ELASTICITIES.value) == pytest.approx(2.0)
+    assert likely_stiffness(stiffness_ratios(4.0, 1.0, 1.0, 1.0)) == pytest.approx(2.0)
 
 
 def test_the_band_of_a_wider_tyre_runs_from_the_least_to_the_greatest_exponent():
     # 1.1 to the powers 0.5, 0.2 and 1.0.
-    assert relative_cornering_stiffness_band(1.1, 1.0, 1.0, 1.0) == pytest.approx((1.1**0.5, 1.1**0.2, 1.1))
+    assert relative_cornering_stiffness_band(stiffness_ratios(1.1, 1.0, 1.0, 1.0)) == pytest.approx(
+        (1.1**0.5, 1.1**0.2, 1.1)
+    )
 
 
 def test_the_band_of_a_pressure_change_spans_none():
-    band = relative_cornering_stiffness_band(1.0, 1.0, 1.0, 1.2)
+    band = relative_cornering_stiffness_band(stiffness_ratios(1.0, 1.0, 1.0, 1.2))
     assert band.low < 1.0 < band.high
 
 
 def test_the_band_multiplies_the_ends_of_the_factors():
     # Wider and taller: the least is 1.1^0.2 x 1.1^-0.8, the greatest 1.1^1.0 x 1.1^-0.1.
-    band = relative_cornering_stiffness_band(1.1, 1.1, 1.0, 1.0)
+    band = relative_cornering_stiffness_band(stiffness_ratios(1.1, 1.1, 1.0, 1.0))
     assert (band.low, band.high) == pytest.approx((1.1**-0.6, 1.1**0.9))
 
 
@@ -56,9 +58,11 @@ def test_the_band_multiplies_the_ends_of_the_factors():
 def test_each_ratio_alone_follows_its_own_exponents(ratios, exponents):
     # The exponents (likely, least, greatest gain) are this project's judgement; no paper gives them.
     ratio = next(ratio for ratio in ratios if ratio != 1.0)
-    assert relative_cornering_stiffness_band(*ratios) == pytest.approx(tuple(ratio**power for power in exponents))
+    assert relative_cornering_stiffness_band(stiffness_ratios(*ratios)) == pytest.approx(
+        tuple(ratio**power for power in exponents)
+    )
 
 
 def test_the_four_ratios_multiply():
     # 16^0.5 x 16^-0.4 x 16^0.4 x 16^-0.3 = 16^0.2.
-    assert relative_cornering_stiffness(16.0, 16.0, 16.0, 16.0, ELASTICITIES.value) == pytest.approx(16.0**0.2)
+    assert likely_stiffness(stiffness_ratios(16.0, 16.0, 16.0, 16.0)) == pytest.approx(16.0**0.2)

@@ -6,11 +6,18 @@ axle moves it towards understeer is Gillespie, ch. 6. The directions of the five
 
 from __future__ import annotations
 
+import math
+
 import pytest
 
 from service.core.findings import Estimate
 from service.core.units import STANDARD_GRAVITY_M_S2
-from service.physics.cornering_stiffness import cornering_stiffness_n_per_deg, relative_cornering_stiffness_band
+from service.physics.cornering_stiffness import (
+    RatioPowers,
+    StiffnessRatios,
+    cornering_stiffness_n_per_deg,
+    stiffness_ratios,
+)
 from service.physics.understeer import (
     axle_compliance_deg_per_g,
     axle_stiffness_n_per_deg,
@@ -20,6 +27,7 @@ from service.physics.understeer import (
     understeer_gradient_change_deg_per_g,
 )
 
+UNCHANGED = RatioPowers(1.0, 1.0, 1.0, 0.0)
 # width: section height, load of the load index
 TYRES = {225.0: (90.0, 630.0), 255.0: (89.0, 710.0), 285.0: (86.0, 750.0)}
 
@@ -30,9 +38,9 @@ def _compliance(mass_kg: float, width_mm: float) -> float:
     return axle_compliance_deg_per_g(weight, axle_stiffness_n_per_deg(weight, rated, 0.0))
 
 
-def _relative(present_mm: float, proposed_mm: float) -> Estimate[float]:
+def _relative(present_mm: float, proposed_mm: float) -> StiffnessRatios[float]:
     heights = TYRES[proposed_mm][0] / TYRES[present_mm][0]
-    return relative_cornering_stiffness_band(proposed_mm / present_mm, heights, 1.0, 1.0)
+    return stiffness_ratios(proposed_mm / present_mm, heights, 1.0, 1.0)
 
 
 def _change(front_mm: float, rear_mm: float) -> Estimate[float]:
@@ -76,9 +84,9 @@ def test_a_stiffer_front_tyre_takes_its_share_off_the_gradient():
 
 def test_a_level_that_may_be_off_widens_the_band():
     # Rear ratio 1.25 without a band: 3 x 0.2 = 0.6, over 1.5 and over 0.5.
-    ratio = Estimate(1.25, 1.25, 1.25)
-    same = Estimate(1.0, 1.0, 1.0)
-    band = understeer_gradient_change_band_deg_per_g(4.0, 3.0, same, ratio, 0.5)
+    stiffer = StiffnessRatios(RatioPowers(1.25, 1.25, 1.25, math.log(1.25)), *[UNCHANGED] * 3)
+    same = StiffnessRatios(*[UNCHANGED] * 4)
+    band = understeer_gradient_change_band_deg_per_g(4.0, 3.0, same, stiffer, 0.5)
     assert band == pytest.approx((0.6, 0.4, 1.2))
 
 
