@@ -144,7 +144,7 @@ def legend(canvas: Canvas, at: tuple[float, float], width: float, scale: int) ->
     bar = 100.0 if scale >= 2 else 20.0  # noqa: PLR2004 - at full size a bar of 100 mm would fill the sheet
     if at[0] + width - x < bar + 90 * unit:
         x, y = at[0], y + 26 * unit
-    canvas.line((x, y), (x + bar, y), NARROW, "scale-bar")
+    canvas.line((x, y), (x + bar, y), NARROW, f"{canvas.element.get('id')}-scale-bar")
     for tick in (0.0, 0.5, 1.0):
         canvas.line((x + tick * bar, y - 4 * unit), (x + tick * bar, y + 4 * unit), NARROW)
     canvas.text((x + bar + 7 * unit, y + 4.5 * unit), f"{bar:.0f} mm", 14, "start")

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
+from service.core.numeric import known_or
 from service.drawing import outline
 from service.drawing.canvas import Canvas, points
 from service.drawing.lines import CHAIN, NARROW, PHANTOM, WIDE, LineType
@@ -80,7 +81,7 @@ def surroundings(canvas: Canvas, scene: AxleScene) -> None:
         canvas.line((x, y1), (x, y2), NARROW, f"{scene.name}-wing")
         canvas.text((x - solid, y1 - 6 * canvas.unit_mm), "wing edge", 14)
     if scene.arch_radius_mm == scene.arch_radius_mm:
-        y, half = -scene.arch_radius_mm, 0.42 * scene.then.section_width_mm
+        y, half = -scene.arch_radius_mm, 0.42 * known_or(scene.then.section_width_mm, scene.then.rim_width_mm)
         x1, x2 = scene.then.centre_mm - half, scene.then.centre_mm + half
         canvas.hatched(_box(x1, x2, y - solid, y))
         canvas.line((x1, y), (x2, y), NARROW, f"{scene.name}-arch")
