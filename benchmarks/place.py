@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import json
 import os
 import subprocess
 import sys
@@ -105,8 +104,3 @@ class Service(AbstractContextManager["Service"]):
         """Return the processor time spent so far: unlike time by the clock, it does not mind a busy machine."""
         stat = Path(f"/proc/{self.process.pid}/stat").read_text(encoding="ascii").rpartition(")")[2].split()
         return (int(stat[11]) + int(stat[12])) / os.sysconf("SC_CLK_TCK")
-
-    def has(self, route: str) -> bool:
-        """Return whether there is a route."""
-        with urllib.request.urlopen(f"{self.url}/openapi.json", timeout=30) as answer:
-            return route in json.load(answer)["paths"]
