@@ -157,6 +157,13 @@ def worst(finding: Json) -> str:
     return f"{finding['code']}{where}:{number}{limit}"
 
 
+def named(row: Json) -> str:
+    """Return what a row of many candidates is called: by its label, or by the tyres that were found."""
+    if "label" in row:
+        return str(row["label"])
+    return " / ".join(row["fitment"][axle]["tyre"] for axle in ("front", "rear"))
+
+
 def told(operation: str, answer: Answer) -> tuple[str, str]:
     """Return an answer as a verdict and what stands behind it."""
     if answer.status != HTTPStatus.OK:
@@ -169,8 +176,7 @@ def told(operation: str, answer: Answer) -> tuple[str, str]:
         return WORDS[answer.data["verdict"]], worst(findings[0])
     if answer.media_type == "application/json":
         rows = answer.data["rows"]
-        best = rows[0]
-        return f"{len(rows)} rows", f"best: {best.get('label', '')} ({WORDS[best['verdict']]})"
+        return f"{len(rows)} rows", f"best: {named(rows[0])} ({WORDS[rows[0]['verdict']]})"
     return "done", f"{answer.media_type}, {len(answer.body) / 1024:.0f} KiB"
 
 

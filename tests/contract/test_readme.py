@@ -74,7 +74,7 @@ def table_rows(heading):
 
 def test_every_command_is_one_that_is_tried():
     others = [command for command in COMMANDS if "curl" not in command and not command.startswith("make ")]
-    assert others == [".venv/bin/python -m service settings"]
+    assert others == [".venv/bin/python -m service sweep --columns", ".venv/bin/python -m service settings"]
 
 
 @pytest.mark.parametrize("command", ASKING)
@@ -105,6 +105,12 @@ def test_the_settings_in_force_are_shown():
     command = [sys.executable, "-m", "service", "settings"]
     shown = subprocess.run(command, cwd=ROOT, capture_output=True, text=True, timeout=PATIENCE_S, check=True).stdout
     assert "FITMENT_PORT=" in shown
+
+
+def test_the_columns_of_a_sweep_are_shown():
+    command = [sys.executable, "-m", "service", "sweep", "--columns"]
+    shown = subprocess.run(command, cwd=ROOT, capture_output=True, text=True, timeout=PATIENCE_S, check=True).stdout
+    assert "max_speed_kmh" in shown
 
 
 def test_the_demo_tells_every_story():
