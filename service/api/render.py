@@ -20,7 +20,7 @@ from service.assessment.comparison import CarView
 from service.assessment.estimates import WheelEstimates, wheel_estimates
 from service.assessment.trade_offs import PRACTICE
 from service.core.findings import OUTCOME_NAMES, Basis, Estimate, Finding, Remedy
-from service.core.numeric import UNKNOWN
+from service.core.numeric import UNKNOWN, known_or
 
 # The ends of a remedy are rounded into its range, so that the number shown settles the finding.
 REMEDY_STEPS = 1e4
@@ -94,6 +94,9 @@ def basis(ground: Basis) -> orjson.Fragment:
 def _remedy(remedy: Remedy) -> Json:
     words, pointer, quantity, at_least, at_most, equals, unit = remedy
     shown: Json = {"text": words, "pointer": pointer, "quantity": quantity}
+    if at_least is not None and at_least == at_most:
+        shown["at_least"] = shown["at_most"] = round(at_least, 4)
+        at_least = at_most = None
     if at_least is not None:
         shown["at_least"] = math.ceil(at_least * REMEDY_STEPS - LAST_BIT) / REMEDY_STEPS
     if at_most is not None:
@@ -242,7 +245,7 @@ _VEHICLE = Layout(
     },
     {},
 )
-_VEHICLE_SCALE = scale(_SPEEDOMETER.decimals + _GRADIENT.decimals + _VEHICLE.decimals)
+_SPEEDOMETER_SCALE = scale(_SPEEDOMETER.decimals)
 _READING = Layout(
     {
         "true_kmh": 1,
@@ -257,20 +260,16 @@ _READING = Layout(
 
 def _vehicle(car: CarView) -> Json:
     change, found = car.change, balance(car)
+    lead, ratio = present_lead(car.vehicle), change.driven_circumference_ratio
     numbers = rounded(
         (
-            change.driven_circumference_ratio,
-            100.0 * (present_lead(car.vehicle) - 1.0),
-            *lawful_lead_percent(car, r39()),
             *change.gradient_deg_per_g,
             change.axle_ratio_percent,
             change.engine_speed_percent,
             change.odometer_percent,
         ),
-        _VEHICLE_SCALE,
+        100.0,
     )
-    speedometer = _SPEEDOMETER.named(numbers[:4])
-    speedometer["readings"] = _readings(car)
     shown: Json = {
         "direction": found.direction,
         "degree": found.degree,
@@ -279,12 +278,21 @@ def _vehicle(car: CarView) -> Json:
     }
     if found.warning is not None:
         shown["warning"] = found.warning
-    shown |= _GRADIENT.named(numbers[4:7])
-    return {"speedometer": speedometer, "balance": shown, **_VEHICLE.named(numbers[7:])}
+    shown |= _GRADIENT.named(numbers[:3])
+    return {
+        # One and the same NaN stands for every number not known, so that it is found again.
+        "speedometer": _speedometer(car.vehicle.max_speed_kmh, known_or(lead, UNKNOWN), known_or(ratio, UNKNOWN)),
+        "balance": shown,
+        **_VEHICLE.named(numbers[3:]),
+    }
 
 
-def _readings(car: CarView) -> list[Json]:
-    found = readings(car, r39())
+@lru_cache(maxsize=4096)
+def _speedometer(max_speed_kmh: float, lead: float, ratio: float) -> orjson.Fragment:
+    least, most = lawful_lead_percent(r39(), max_speed_kmh, ratio)
+    shown = _SPEEDOMETER.named(rounded((ratio, 100.0 * (lead - 1.0), least, most), _SPEEDOMETER_SCALE))
+    found = readings(r39(), max_speed_kmh, lead, ratio)
     numbers = rounded([number for each in found for number in each], 10.0)
     width = len(_READING.decimals)
-    return [_READING.named(numbers[at : at + width]) for at in range(0, len(numbers), width)]
+    shown["readings"] = [_READING.named(numbers[at : at + width]) for at in range(0, len(numbers), width)]
+    return orjson.Fragment(orjson.dumps(shown))

@@ -37,12 +37,9 @@ class Asked(NamedTuple, Generic[T]):
 
 def in_turn(front: Asked[T], rear: Asked[T], vehicle: Asked[T]) -> list[T]:
     """Return the things of all places in the order of the questions: each question at the front, then at the rear."""
-    found = [each for pair in zip(front.checks, rear.checks, strict=True) for each in pair]
-    found += vehicle.checks
-    found += front.law
-    found += rear.law
-    found += vehicle.law
-    return found
+    found = [*front.checks, *rear.checks]
+    found[::2], found[1::2] = front.checks, rear.checks
+    return [*found, *vehicle.checks, *front.law, *rear.law, *vehicle.law]
 
 
 # Itself and no other (eq=False), which makes it a cheap key for what is made of it.

@@ -32,9 +32,9 @@ def grade(car: CarView, rule: SpeedometerRule, missing: tuple[str, ...]) -> Grad
     if missing:
         return Grade(NOT_ASSESSED, UNKNOWN, UNKNOWN)
     lead = 100.0 * (present_lead(car.vehicle) - 1.0)
-    least, most = lawful_lead_percent(car, rule)
-    outside = (lead < least - LAST_BIT_KMH) | (lead > most + LAST_BIT_KMH)
     ratio = car.change.driven_circumference_ratio
+    least, most = lawful_lead_percent(rule, car.vehicle.max_speed_kmh, ratio)
+    outside = (lead < least - LAST_BIT_KMH) | (lead > most + LAST_BIT_KMH)
     not_known = NOT_ASSESSED * (((lead != lead) & (ratio != 1.0)) | (ratio != ratio))
     broken = NOT_MET if rule.can_forbid else ADVISORY
     return Grade(broken * outside + not_known, lead, pick(lead > most, most, least))
@@ -48,7 +48,7 @@ def findings(case: Case, car: CarView) -> list[Finding]:
     rule, missing = found
     graded = grade(car, rule, missing)
     remedy: Remedy | None = None
-    least, most = lawful_lead_percent(car, rule)
+    least, most = lawful_lead_percent(rule, car.vehicle.max_speed_kmh, car.change.driven_circumference_ratio)
     if missing:
         names = " and ".join(f"vehicle.{name}" for name in missing)
         message = f"Which speedometer rule applies here depends on {names}."

@@ -32,7 +32,7 @@ def _explain(view: AxleView, grade: Grade) -> Finding:
     where = COMMERCIAL if view.then.facts.commercial else SYMBOL
     top, winter = plain(grade.limit), view.pack.winter
     message = f"The tyre may run {plain(grade.measured)} km/h; the vehicle reaches {top} km/h."
-    remedy: Remedy | None = _symbol_remedy(view, grade.limit)
+    remedy = None if grade.outcome == MET else _symbol_remedy(view, grade.limit)
     if grade.outcome == NOT_ASSESSED and grade.measured == grade.measured:
         message = f"Whether this is a winter tyre here, which may run {plain(grade.measured)} km/h, depends on its age."
         remedy = Remedy("a tyre marked 3PMSF", tyre_pointer(view.name), "marking", equals="3PMSF")
@@ -45,8 +45,6 @@ def _explain(view: AxleView, grade: Grade) -> Finding:
             f"{slow} km/h in the driver's view and never driven faster."
         )
         where = winter.basis
-    elif grade.outcome == MET:
-        remedy = None
     measured = finite(grade.measured)
     return Finding("speed.capability", view.name, grade.outcome, message, measured, grade.limit, "km/h", where, remedy)
 

@@ -52,28 +52,26 @@ def lead_after_percent(car: CarView) -> float:
     return 100.0 * (present_lead(car.vehicle) / car.change.driven_circumference_ratio - 1.0)
 
 
-def readings(car: CarView, rule: SpeedometerRule) -> tuple[Reading, ...]:
-    """Return what the speedometer shows at a rule's test speeds; NaN where the lead is not known."""
-    lead, ratio = present_lead(car.vehicle), car.change.driven_circumference_ratio
-    return tuple(
-        Reading(true, true * lead, indicated_speed_kmh(true, lead, ratio), least, most)
-        for true, least, most in _test_speeds(rule, car.vehicle.max_speed_kmh)
-    )
+def readings(rule: SpeedometerRule, max_speed_kmh: float, lead: float, ratio: float) -> tuple[Reading, ...]:
+    """Return what the speedometer shows at a rule's test speeds; NaN where the lead is not known.
 
-
-@lru_cache(maxsize=1024)
-def _test_speeds(rule: SpeedometerRule, max_speed_kmh: float) -> tuple[tuple[float, float, float], ...]:
-    """Return the test speeds of a vehicle, each with the least and the greatest lawful displayed speed."""
+    `ratio` is that of the driven circumference.
+    """
     return tuple(
-        (true, rule.least_displayed_kmh(true), rule.most_displayed_kmh(true))
+        Reading(
+            true,
+            true * lead,
+            indicated_speed_kmh(true, lead, ratio),
+            rule.least_displayed_kmh(true),
+            rule.most_displayed_kmh(true),
+        )
         for true in rule.test_speeds_for(max_speed_kmh)
     )
 
 
-def lawful_lead_percent(car: CarView, rule: SpeedometerRule) -> tuple[float, float]:
+def lawful_lead_percent(rule: SpeedometerRule, max_speed_kmh: float, ratio: float) -> tuple[float, float]:
     """Return the least and the greatest lead [%] that the present speedometer may have."""
-    ratio = car.change.driven_circumference_ratio
-    least, most = _lawful_leads(rule, car.vehicle.max_speed_kmh)
+    least, most = _lawful_leads(rule, max_speed_kmh)
     return 100.0 * (least * ratio - 1.0), 100.0 * (most * ratio - 1.0)
 
 
@@ -94,7 +92,7 @@ def _lawful_leads(rule: SpeedometerRule, max_speed_kmh: float) -> tuple[float, f
 def _grade(car: CarView) -> Grade:
     ratio = car.change.driven_circumference_ratio
     lead = 100.0 * (present_lead(car.vehicle) - 1.0)
-    least, most = lawful_lead_percent(car, r39())
+    least, most = lawful_lead_percent(r39(), car.vehicle.max_speed_kmh, ratio)
     outside = (lead < least - LAST_BIT_KMH) | (lead > most + LAST_BIT_KMH)
     # Without a measured lead an unchanged circumference leaves the speedometer as lawful as it is.
     not_known = NOT_ASSESSED * (((lead != lead) & (ratio != 1.0)) | (ratio != ratio))
@@ -107,7 +105,7 @@ def _explain(car: CarView, grade: Grade) -> Finding:
         message = "The speedometer cannot be judged without the overall diameters of all tyres."
         ask = diameter_remedy(car.front, car.rear)
         return Finding("diameter.speedometer", "vehicle", grade.outcome, message, None, None, "%", R39, ask)
-    least, most = lawful_lead_percent(car, r39())
+    least, most = lawful_lead_percent(r39(), car.vehicle.max_speed_kmh, car.change.driven_circumference_ratio)
     needed = f"{plain(least, 1)} to {plain(most, 1)} %"
     remedy = None
     if grade.outcome == NOT_ASSESSED:
