@@ -1,0 +1,214 @@
+"""Comparing candidates: what each measure is, what is a gain, in what order rows stand, and what betters what.
+
+References: load indices 94, 95 and 97 are 670, 690 and 730 kg (UN R30, load-capacity index table); 225/45 R17,
+245/40 R17 and 235/45 R17 have 634, 628 and 644 mm in tyre handbooks (from memory). The directions of gains and losses
+are common practice, no source. The order and the meaning of "bettered" are worked out here anew, one by one, from the
+words of the contract.
+"""
+
+import itertools
+from collections.abc import Sequence
+
+import numpy as np
+import pytest
+
+from service.api import translate
+from service.api.schemas.request import CheckRequest
+from service.assessment.assess import assess
+from service.assessment.case import Candidate, Case
+from service.assessment.compare import MOST_FINDINGS, Compared, compare
+from service.assessment.measures import RANK_BY, RankBy, trades
+from service.assessment.ranking import not_bettered
+from service.assessment.verdict import UNSUITABLE
+from service.core.findings import MET
+from tests.support import many_cases
+from tests.support.cases import changed, on_both_axles, saloon
+
+PRESENT = ("225/45 R17 94W XL", "7.5J x 17 H2 ET45")
+WIDER = ("245/40 R17 97W XL", "8.5J x 17 H2 ET45")
+WITHOUT_INDEX = ("225/45 R17", "7.5J x 17 H2 ET45")
+
+
+def case(front: tuple[str, str] = PRESENT, rear: tuple[str, str] | None = None) -> Case:
+    return translate.case(CheckRequest.model_validate(saloon(front, rear or front)))
+
+
+def compared(*pairs: tuple[str, str], rank_by: RankBy = "closest_to_present") -> Compared:
+    return compare(case(), [case(pair).candidate for pair in pairs], rank_by)
+
+
+def measure(found: Compared, name: str) -> float:
+    """Return the measure of the only candidate."""
+    return float(getattr(found.measures, name)[0])
+
+
+def random_ones(seed: int, count: int = 60) -> tuple[Case, list[Candidate]]:
+    asked = many_cases.question(seed, count)
+    about = {name: value for name, value in asked.items() if name != "candidates"}
+    cases = [translate.case(CheckRequest.model_validate({**about, "candidate": each})) for each in asked["candidates"]]
+    return cases[0], [each.candidate for each in cases]
+
+
+@pytest.mark.parametrize(
+    "name", ["dry_grip_percent", "wet_margin_percent", "balance_deg_per_g", "diameter_deviation_percent"]
+)
+def test_the_present_fitment_measures_nothing(name):
+    assert measure(compared(PRESENT), name) == 0.0
+
+
+def test_the_deviation_is_that_of_the_axle_that_deviates_more():
+    # 628 mm at the rear against 634 mm.
+    mixed = compare(case(), [case(PRESENT, WIDER).candidate], "balance")
+    assert measure(mixed, "diameter_deviation_percent") == pytest.approx(100.0 * (1.0 - 628.0 / 634.0))
+
+
+def test_the_deviation_of_a_larger_tyre_has_no_sign_either():
+    larger = compared(("235/45 R17 94W XL", "8J x 17 H2 ET45"))
+    assert measure(larger, "diameter_deviation_percent") == pytest.approx(100.0 * (644.0 / 634.0 - 1.0))
+
+
+def test_the_load_margin_is_that_of_the_axle_with_less():
+    # Twice 670 kg against 1000 kg at the rear, where the front has 960 kg; W keeps its load up to 240 km/h.
+    assert measure(compared(PRESENT), "load_margin_percent") == pytest.approx(34.0)
+
+
+def test_the_dry_grip_is_that_of_the_axle_with_less():
+    alone = measure(compared(WIDER), "dry_grip_percent")
+    mixed = compare(case(), [case(PRESENT, WIDER).candidate], "dry_grip")
+    assert alone > 0.0 == measure(mixed, "dry_grip_percent")
+
+
+def test_the_wet_margin_is_that_of_the_axle_with_less():
+    alone = measure(compared(WIDER), "wet_margin_percent")
+    mixed = compare(case(), [case(WIDER, PRESENT).candidate], "wet_margin")
+    assert measure(mixed, "wet_margin_percent") == pytest.approx(alone)
+    assert alone < 0.0
+
+
+def test_what_one_axle_lacks_is_not_known_of_the_pair():
+    mixed = compare(case(), [case(PRESENT, WITHOUT_INDEX).candidate, case(WITHOUT_INDEX, PRESENT).candidate], "balance")
+    assert np.isnan(mixed.measures.load_margin_percent).tolist() == [True, True]
+
+
+@pytest.mark.parametrize(
+    ("pair", "gains", "losses"),
+    [
+        (PRESENT, [], []),
+        (WIDER, ["dry_grip", "load_margin"], ["wet_margin", "room"]),
+        (("225/45 R17 95W XL", "7.5J x 17 H2 ET45"), ["load_margin"], []),
+        (("225/45 R17 93W XL", "7.5J x 17 H2 ET45"), [], ["load_margin"]),
+        (("215/45 R17 94W XL", "7J x 17 H2 ET45"), ["wet_margin", "room"], ["dry_grip"]),
+        (("245/45 R17 94W XL", "7.5J x 17 H2 ET45"), [], ["dry_grip", "wet_margin", "diameter", "room"]),
+    ],
+    ids=["present", "wider", "more load", "less load", "narrower", "higher and wider"],
+)
+def test_gains_and_losses_are_named_against_the_present_fitment(pair, gains, losses):
+    # Index 94 to 95 is 20 kg per tyre, 4 % of the rear axle; to 93, the same the other way.
+    found = compared(pair)
+    assert (trades(int(found.gains[0])), trades(int(found.losses[0]))) == (gains, losses)
+
+
+def test_a_balance_that_shifts_is_a_loss():
+    found = compare(case(), [case(PRESENT, ("255/40 R17 94W XL", "9J x 17 H2 ET45")).candidate], "balance")
+    assert "balance" in trades(int(found.losses[0]))
+
+
+@pytest.mark.parametrize("rank_by", RANK_BY)
+@pytest.mark.parametrize("seed", [3, 4, 12])
+def test_rows_stand_by_verdict_then_by_the_measure_and_what_is_not_known_last(rank_by, seed):
+    found = compare(*random_ones(seed), rank_by)
+    name, best_is = {
+        "closest_to_present": ("diameter_deviation_percent", 1.0),
+        "dry_grip": ("dry_grip_percent", -1.0),
+        "wet_margin": ("wet_margin_percent", -1.0),
+        "load_margin": ("load_margin_percent", -1.0),
+        "balance": ("balance_deg_per_g", 1.0),
+    }[rank_by]
+    keys = []
+    for at in found.order.tolist():
+        value = float(getattr(found.measures, name)[at])
+        keys.append((int(found.graded.verdicts[at]), np.inf if np.isnan(value) else best_is * value))
+    assert keys == sorted(keys)
+    assert sorted(found.order.tolist()) == list(range(len(found.order)))
+
+
+def test_of_equal_diameters_the_nearer_width_comes_first():
+    # 225/60, 270/50 and 300/45 have the same 135 mm of height.
+    one = changed(saloon(), on_both_axles({"/vehicle/{axle}/fitted/tyre/size": "225/60 R17 99W XL"}))
+    asked = [
+        translate.case(
+            CheckRequest.model_validate(changed(one, on_both_axles({"/candidate/{axle}/tyre/size": f"{size} R17 99W"})))
+        )
+        for size in ("300/45", "270/50", "225/60")
+    ]
+    found = compare(asked[0], [each.candidate for each in asked], "closest_to_present")
+    diameters = found.measures.diameter_deviation_percent.tolist()
+    assert diameters == [0.0, 0.0, 0.0]
+    same_verdict = [at for at in found.order.tolist() if found.graded.verdicts[at] == found.graded.verdicts[0]]
+    assert same_verdict[:2] == [1, 0]
+
+
+def test_candidates_alike_keep_the_callers_order():
+    assert compared(WIDER, WIDER, PRESENT, PRESENT).order.tolist() == [2, 3, 0, 1]
+
+
+def _betters(one: Sequence[float], other: Sequence[float]) -> bool:
+    return all(a >= b for a, b in zip(one, other, strict=True)) and any(a > b for a, b in zip(one, other, strict=True))
+
+
+@pytest.mark.parametrize("seed", [3, 4, 5, 12])
+def test_a_candidate_is_not_bettered_when_no_other_is_as_good_in_all_and_better_in_one(seed):
+    found = compare(*random_ones(seed), "balance")
+    measures = found.measures
+    merits = [
+        [-np.inf if np.isnan(value) else float(value) for value in each]
+        for each in zip(
+            measures.dry_grip_percent,
+            measures.wet_margin_percent,
+            -np.asarray(measures.balance_deg_per_g),
+            measures.load_margin_percent,
+            -np.asarray(measures.diameter_deviation_percent),
+            strict=True,
+        )
+    ]
+    choice = [at for at, code in enumerate(found.graded.verdicts.tolist()) if code < UNSUITABLE]
+    bettered = {other for one, other in itertools.permutations(choice, 2) if _betters(merits[one], merits[other])}
+    assert set(np.flatnonzero(found.not_bettered).tolist()) == set(choice) - bettered
+
+
+def test_what_is_unsuitable_betters_nothing_and_is_never_marked():
+    found = compared(PRESENT)
+    measures = found.measures._replace(**{name: np.array([1.0, 0.0]) for name in found.measures._fields})
+    verdicts = np.array([UNSUITABLE, 0], np.int8)
+    good = measures._replace(balance_deg_per_g=np.array([0.0, 1.0]), diameter_deviation_percent=np.array([0.0, 1.0]))
+    assert not_bettered(verdicts, good).tolist() == [False, True]
+
+
+@pytest.mark.parametrize("seed", [3, 4, 12])
+def test_the_worst_findings_are_the_first_of_the_single_check(seed):
+    one, candidates = random_ones(seed, 30)
+    found = compare(one, candidates, "balance")
+    for at, each in enumerate(candidates):
+        worst = [
+            finding for finding in assess(one._replace(candidate=each)).findings[:MOST_FINDINGS] if finding.outcome
+        ]
+        questions = [
+            found.graded.questions[row]
+            for row, shown in zip(found.worst[:, at], found.worth_showing[:, at], strict=True)
+            if shown
+        ]
+        assert [(question.code, question.where) for question in questions] == [(one.code, one.axle) for one in worst]
+
+
+def test_nothing_that_is_met_is_worth_showing():
+    found = compared(PRESENT)
+    assert (found.graded.outcomes[:, 0] == MET).all()
+    assert not found.worth_showing.any()
+
+
+def test_units_are_those_of_the_findings():
+    found = compared(WIDER)
+    units = {(each.code, each.where): unit for each, unit in zip(found.graded.questions, found.units, strict=True)}
+    assert units["load.capacity", "rear"] == "kg"
+    assert units["diameter.deviation", "front"] == "%"
+    assert units["rim.contour", "front"] is None
