@@ -1,0 +1,113 @@
+"""The drawings as a browser measures them, against what a check answers to the same question.
+
+The browser's own geometry (`getBBox` of SVG 2) stands between the drawing's code and this test. Tolerance: half the
+last digit that the answer prints.
+"""
+
+import json
+from pathlib import Path
+
+import pytest
+
+ROOT = Path(__file__).parents[2]
+STORY = json.loads((ROOT / "demo_requests" / "staggered-one-step-wider.check.json").read_text(encoding="utf-8"))
+PLACES = [(axle, which) for axle in ("front", "rear") for which in ("present", "proposed")]
+
+
+def boxes(visit, view):
+    """Return the box of every element with an id, in real millimetres, and the answer of the check."""
+    seen = visit()
+    page, api = seen.page, seen.context.request
+    answer = api.post(f"{seen.address}/v1/fitments/check", data=STORY).json()
+    drawing = api.post(f"{seen.address}/v1/fitments/drawing?view={view}", data=STORY).text()
+    page.set_content(drawing)
+    found = page.evaluate(
+        """() => Object.fromEntries([...document.querySelectorAll("svg [id]")]
+          .filter((each) => each.getBBox)
+          .map((each) => [each.id, each.getBBox()])
+          .map(([id, box]) => [id, [box.x, box.y, box.width, box.height]]))"""
+    )
+    return found, answer
+
+
+@pytest.fixture
+def section(visit):
+    return boxes(visit, "section")
+
+
+@pytest.fixture
+def patches(visit):
+    return boxes(visit, "patches")
+
+
+@pytest.mark.parametrize(("axle", "which"), PLACES)
+def test_the_tyre_is_drawn_as_large_and_as_wide_as_the_answer_says(section, axle, which):
+    found, answer = section
+    numbers = answer["axles"][axle][which]
+    _, top, width, _ = found[f"{axle}-{which}-tyre"]
+    assert -2 * top == pytest.approx(numbers["overall_diameter_mm"], abs=0.06)
+    assert width == pytest.approx(numbers["section_width_mm"], abs=0.51)
+
+
+@pytest.mark.parametrize(("axle", "which"), PLACES)
+def test_the_ground_is_as_far_below_the_axis_as_the_answer_says(section, axle, which):
+    found, answer = section
+    radius = answer["axles"][axle][which]["static_loaded_radius_mm"]["value"]
+    assert found[f"{axle}-{which}-ground"][1] == pytest.approx(radius, abs=0.06)
+
+
+@pytest.mark.parametrize("axle", ["front", "rear"])
+def test_the_edge_towards_the_strut_moves_as_the_answer_says(section, axle):
+    found, answer = section
+    room = STORY["vehicle"][axle]["clearance"]["inboard_mm"] - answer["axles"][axle]["change"]["inboard_edge_mm"]
+    assert found[f"{axle}-room-inboard"][2] == pytest.approx(room, abs=0.06)
+
+
+@pytest.mark.parametrize(("axle", "which"), PLACES)
+def test_the_patch_is_as_wide_and_as_long_as_the_answer_says(patches, axle, which):
+    found, answer = patches
+    patch = answer["axles"][axle][which]["contact_patch"]
+    _, _, width, length = found[f"{axle}-{which}-outline"]
+    sizes = [patch["width_mm"]["value"], patch["length_mm"]["value"]]
+    assert [width, length] == [pytest.approx(each, abs=0.51) for each in sizes]
+
+
+@pytest.mark.parametrize("end", ["low", "high"])
+@pytest.mark.parametrize(("axle", "which"), PLACES)
+def test_the_band_is_drawn_from_low_to_high(patches, axle, which, end):
+    found, answer = patches
+    patch = answer["axles"][axle][which]["contact_patch"]
+    _, _, width, length = found[f"{axle}-{which}-{end}"]
+    sizes = [patch["width_mm"][end], patch["length_mm"][end]]
+    assert [width, length] == [pytest.approx(each, abs=0.51) for each in sizes]
+
+
+@pytest.mark.parametrize("view", ["section", "patches"])
+@pytest.mark.parametrize(("scheme", "dark"), [("light", False), ("dark", True)])
+def test_paper_and_ink_follow_the_reader_s_choice(visit, view, scheme, dark):
+    seen = visit(color_scheme=scheme)
+    drawing = seen.context.request.post(f"{seen.address}/v1/fitments/drawing?view={view}", data=STORY).text()
+    seen.page.set_content(drawing)
+    paper, ink = seen.page.evaluate(
+        """() => [getComputedStyle(document.querySelector(".paper")).fill,
+          getComputedStyle(document.querySelector("text.words")).fill]
+          .map((colour) => colour.match(/[0-9]+/g).map(Number).reduce((a, b) => a + b))"""
+    )
+    assert (paper < ink) is dark
+
+
+@pytest.mark.parametrize("view", ["section", "patches"])
+def test_no_words_leave_the_sheet(visit, view):
+    seen = visit()
+    drawing = seen.context.request.post(f"{seen.address}/v1/fitments/drawing?view={view}", data=STORY).text()
+    seen.page.set_content(drawing)
+    outside = seen.page.evaluate(
+        """() => {
+          const sheet = document.querySelector("svg").getBoundingClientRect();
+          return [...document.querySelectorAll("text")].filter((each) => {
+            const box = each.getBoundingClientRect();
+            return box.left < sheet.left || box.right > sheet.right || box.bottom > sheet.bottom;
+          }).map((each) => each.textContent);
+        }"""
+    )
+    assert outside == []

@@ -1,0 +1,144 @@
+"""The printed report says everything that the answer to a check says, and nothing of it as markup."""
+
+import base64
+import hashlib
+import re
+
+import pytest
+
+from service import __version__
+from service.page.report import policy, render_report
+from tests.support.cases import ABSENT, changed, check, saloon
+from tests.unit.page.reading import Page
+
+UNSUITABLE = saloon(("205/40 R17 80H", "9J x 17 ET20"), ("245/40 R18 97Y XL", "8J x 18 H2 ET38"))
+CASES = {
+    "suitable": saloon(),
+    "with conditions": saloon(("245/40 R18 97Y XL", "8J x 18 H2 ET45"), ("245/40 R18 97Y XL", "8J x 18 H2 ET45")),
+    "undetermined": changed(saloon(), {"/candidate/front/tyre/size": "225/45 R17"}),
+    "unsuitable": UNSUITABLE,
+    "bare": changed(
+        saloon(),
+        {f"/vehicle/{axle}/{name}": ABSENT for axle in ("front", "rear") for name in ("clearance", "hub", "track_mm")},
+    ),
+}
+HOSTILE = '<script>alert("1")</script><img src=x onerror=alert(1)>&amp;'
+
+
+@pytest.fixture(scope="module", params=sorted(CASES))
+def found(request):
+    return check(CASES[request.param])
+
+
+@pytest.fixture(scope="module")
+def page(found):
+    return Page(render_report(found))
+
+
+def plain(text):
+    return " ".join(text.split())
+
+
+def test_every_finding_is_in_it(found, page):
+    assert [each.message for each in found.findings if plain(each.message) not in page.words] == []
+
+
+def test_every_remedy_is_in_it(found, page):
+    remedies = [each.remedy.text for each in found.findings if each.remedy is not None]
+    assert [text for text in remedies if plain(text) not in page.words] == []
+
+
+def test_the_number_and_limit_of_what_is_not_met_are_in_it():
+    found = check(UNSUITABLE)
+    (finding,) = (each for each in found.findings if each.code == "load.capacity" and each.axle == "front")
+    row = re.search(r"Front The axle's tyres carry.*?load\.capacity ([0-9]+ kg) ?([0-9]+ kg)", _spaced(found))
+    assert row is not None
+    assert list(row.groups()) == [f"{finding.measured:.0f} kg", f"{finding.limit:.0f} kg"]
+
+
+def _spaced(found):
+    return Page(re.sub(r"</(td|th)>", r" </\1>", render_report(found))).words
+
+
+def test_every_action_is_in_it(found, page):
+    assert [each.text for each in found.actions if plain(each.text) not in page.words] == []
+
+
+def test_every_caution_is_in_it(found, page):
+    assert [text for text in found.cautions if plain(text) not in page.words] == []
+
+
+def test_every_assumption_is_in_it(found, page):
+    assert [text for text in found.assumptions if plain(text) not in page.words] == []
+
+
+def test_every_word_of_every_source_is_in_it(found, page):
+    # The report prints what references share once, so the words are looked for and not the sentence.
+    words = {word for each in found.findings for word in re.findall(r"[\w.§-]+", each.basis.reference)}
+    missing = {word for word in words if word.rstrip(".") not in page.words}
+    # How a reference ends that was not read: its status says so.
+    assert missing <= {"text", "not", "read", "checked"}
+
+
+def test_every_finding_points_at_a_source_that_is_there(page):
+    targets = {each["href"].removeprefix("#") for each in page.named("a")}
+    ids = {each.attributes["id"] for each in page.tags if "id" in each.attributes}
+    assert targets
+    assert targets <= ids
+
+
+def test_the_verdict_stands_in_words(page, found):
+    words = {
+        "suitable": "It fits",
+        "suitable_with_conditions": "It fits, with conditions",
+        "undetermined": "Not known yet",
+        "unsuitable": "Do not fit",
+    }
+    assert words[found.verdict] in page.words
+
+
+def test_version_and_edition_are_in_it(found, page):
+    pack = found.case.pack
+    assert f"Fitment service {__version__}, rule pack {pack.id}, edition {pack.edition}" in page.words
+
+
+def test_what_speaks_against_it_stands_before_what_is_met(page, found):
+    titles = ["Speaks against it", "Not answered", "Needs attention", "Answered and met"]
+    places = [page.words.index(title) for title in titles if title in page.words]
+    assert places == sorted(places)
+
+
+def test_both_drawings_are_in_it(page):
+    assert [each["id"] for each in page.named("svg")] == ["section", "patches"]
+
+
+def test_no_id_stands_twice(page):
+    ids = [each.attributes["id"] for each in page.tags if "id" in each.attributes]
+    assert len(ids) == len(set(ids))
+
+
+def test_a_hostile_label_is_shown_and_not_obeyed():
+    page = Page(render_report(check(changed(saloon(), {"/candidate/label": HOSTILE}))))
+    assert page.named("script") == page.named("img") == []
+    # In the title and in the heading.
+    assert page.words.count(HOSTILE) == 2
+
+
+def test_it_asks_for_nothing_from_elsewhere(page):
+    asked = [
+        (each.name, name)
+        for each in page.tags
+        for name, value in each.attributes.items()
+        if name in ("src", "href", "srcset", "action", "data") and not str(value).startswith("#")
+    ]
+    assert asked == []
+
+
+def test_its_policy_admits_the_style_it_has_and_no_other(found):
+    (style,) = re.findall(r"<style>(.*?)</style>", render_report(found), re.DOTALL)
+    digest = base64.b64encode(hashlib.sha256(style.encode()).digest()).decode()
+    assert f"style-src 'sha256-{digest}';" in policy()
+
+
+def test_the_same_question_gives_the_same_report(found):
+    assert render_report(found) == render_report(found)
