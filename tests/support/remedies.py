@@ -24,6 +24,8 @@ from tests.support.designations import (
 MOST_ROUNDS = 4
 FAST = "Y"
 STRONG = 110
+# The least that a request may state.
+LEAST_RATING_KG = 50.0
 # What a caller measures or looks up where the remedy only asks for a field.
 PLAUSIBLE: dict[str, float | str | Json] = {
     "min_rim_diameter_in": 8.0,
@@ -58,15 +60,21 @@ def settles(request: Json, finding: Finding) -> bool:
         asked.add(finding.remedy.pointer)
         request = apply_remedy(request, finding)
         again = [each for each in check(request).findings if each[:2] == finding[:2]]
-        if finding.outcome != NOT_ASSESSED:
-            # Towing is never without its conditions.
-            best = ADVISORY if finding.code == "load.towing" else MET
-            return [each.outcome for each in again] == [best]
         # A rule whose conditions are now known may turn out not to apply.
-        if not again or again[0].outcome != NOT_ASSESSED:
-            return True
+        if not again or _is_settled(finding, again[0].outcome):
+            return bool(again) or finding.outcome == NOT_ASSESSED
+        # A tyre that carries too little at any pressure has to be replaced before its pressure is a question.
+        if finding.outcome != NOT_ASSESSED and finding.code != "load.pressure":
+            return False
         finding = again[0]
     return False
+
+
+def _is_settled(finding: Finding, outcome: int) -> bool:
+    if finding.outcome == NOT_ASSESSED:
+        return outcome != NOT_ASSESSED
+    # Towing is never without its conditions.
+    return outcome == (ADVISORY if finding.code == "load.towing" else MET)
 
 
 def apply_remedy(request: Json, finding: Finding) -> Json:
@@ -90,6 +98,8 @@ def _value(request: Json, remedy: Remedy) -> object:
         return remedy.equals
     if remedy.at_least is None and remedy.at_most is None:
         return PLAUSIBLE[remedy.quantity]
+    if remedy.quantity == "load_rating_kg":
+        return max(remedy.at_least or 0.0, LEAST_RATING_KG)
     low = -math.inf if remedy.at_least is None else remedy.at_least
     high = math.inf if remedy.at_most is None else remedy.at_most
     assert low <= high, remedy
@@ -203,7 +213,7 @@ def _other_wheels(request: Json, where: str) -> Iterator[Json]:
     suits = parse_rim(rim).width_in / measuring_rim_in(size)
     # What was measured of one tyre does not hold for another size.
     measured = {f"/candidate/{where}/tyre/{field}": ABSENT for field in ("overall_diameter_mm", "section_width_mm")}
-    for share in (suits, 1.0, 1.2):
+    for share in (suits, 1.0, 1.2, 1.4):
         for made in sizes_around(size):
             width = min(max(round(4.0 * share * measuring_rim_in(made)) / 4.0, 3.0), widest)
             wheel = {

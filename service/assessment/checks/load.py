@@ -46,7 +46,9 @@ def _explain_capacity(view: AxleView, grade: Grade) -> Finding:
         )
         remedy = index_remedy(view, grade.limit)
         if facts.rated_kg == facts.rated_kg:
-            remedy = Remedy("state the speed symbol", tyre_pointer(view.name), "speed_symbol")
+            speed = plain(view.vehicle.max_speed_kmh)
+            message = f"What the tyres carry at {speed} km/h is for their maker to state. The axle needs {mass} kg."
+            remedy = Remedy("the tyre maker's statement for this speed", tyre_pointer(view.name), "speed_symbol")
     else:
         carried = plain(grade.measured, 1)
         at_speed = ""

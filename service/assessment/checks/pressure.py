@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from service.assessment.checks.load import index_remedy
 from service.assessment.comparison import AxleView
-from service.assessment.grade import Check, Grade, finite, unknown
+from service.assessment.grade import Check, Grade, finite
 from service.assessment.words import plain
 from service.core.findings import ADVISORY, NOT_ASSESSED, NOT_MET, Finding, Remedy
 from service.core.numeric import known_or, larger
 from service.core.sources import basis
+from service.physics.pressure_load import load_at_pressure_kg, speed_pressure_addition_kpa
 
 LAW = basis("ETRTO pressure-load", "exponent 0.8, with the handbook's addition for speed")
 STEP_KPA = 5.0
@@ -27,8 +29,14 @@ def proposed_pressure_kpa(view: AxleView) -> float:
 
 def _grade(view: AxleView) -> Grade:
     pressure, needed = view.then.facts.pressure_kpa, view.then.load.required_pressure_kpa
-    below_present = ADVISORY * ((pressure < view.now.facts.pressure_kpa) & (pressure >= needed))
-    return Grade(NOT_MET * (pressure < needed) + below_present + unknown(pressure - needed), pressure, needed)
+    carried = view.then.load
+    # Beyond its reference pressure a tyre carries no more, so what it cannot carry there it never will.
+    too_weak = (carried.capacity_kg < carried.required_kg) & (needed == needed)
+    enough = carried.capacity_kg >= carried.required_kg
+    below_present = ADVISORY * ((pressure < view.now.facts.pressure_kpa) & (pressure >= needed) & enough)
+    not_known = (pressure - needed != pressure - needed) & (enough | (needed != needed))
+    outcome = NOT_MET * ((pressure < needed) | too_weak) + below_present + NOT_ASSESSED * not_known
+    return Grade(outcome, pressure, needed)
 
 
 def _explain(view: AxleView, grade: Grade) -> Finding:
@@ -36,6 +44,10 @@ def _explain(view: AxleView, grade: Grade) -> Finding:
     remedy: Remedy | None = None
     if grade.limit != grade.limit:
         message, remedy = _without_reference(view)
+    elif view.then.load.capacity_kg < view.then.load.required_kg:
+        most = plain(view.then.facts.reference_pressure_kpa)
+        message = f"At no pressure do these tyres carry the axle: above {most} kPa, save for speed, they gain no load."
+        remedy = _stronger_remedy(view)
     else:
         to_set = proposed_pressure_kpa(view)
         needed, words = plain(grade.limit), f"{plain(to_set)} kPa ({plain(to_set / 100.0, 2)} bar) or more, cold"
@@ -51,6 +63,16 @@ def _explain(view: AxleView, grade: Grade) -> Finding:
             message, remedy = f"{plain(grade.measured)} kPa carries the axle; {needed} kPa is the least.", None
     measured, limit = finite(grade.measured), finite(grade.limit)
     return Finding("load.pressure", view.name, grade.outcome, message, measured, limit, "kPa", LAW, remedy)
+
+
+def _stronger_remedy(view: AxleView) -> Remedy:
+    """Return the load index that carries the axle at the pressure given, or at the reference pressure."""
+    facts, speed = view.then.facts, view.vehicle.max_speed_kmh
+    reference = facts.reference_pressure_kpa
+    pressure = facts.pressure_kpa - speed_pressure_addition_kpa(speed)
+    pressure = reference if not 0.0 < pressure < reference else pressure
+    share = load_at_pressure_kg(1.0, pressure, reference, facts.pressure_exponent)
+    return index_remedy(view, view.axle.max_axle_mass_kg / share)
 
 
 def _without_reference(view: AxleView) -> tuple[str, Remedy]:

@@ -92,6 +92,22 @@ def test_no_pressure_is_below_the_lowest_of_the_table():
     assert graded(light | {"/candidate/rear/pressure_kpa": 150}, "load.pressure") == "met"
 
 
+# 91V (615 kg at 250 kPa) is cut to 568.9 kg at 235 km/h; an axle of 1180 kg asks 590 kg of each.
+@pytest.mark.parametrize("pressure", [250, 280, 291, 320, ABSENT])
+def test_no_pressure_makes_a_tyre_carry_more_than_its_index(pressure):
+    """ETRTO: the load index counts at the reference pressure; above it the load is no higher."""
+    changes = {
+        TYRE: {"size": "225/45 R17 91V"},
+        "/candidate/rear/pressure_kpa": pressure,
+        SPEED: 235,
+        "/vehicle/rear/max_axle_mass_kg": 1180,
+    }
+    found = asked(changes, "load.pressure")
+    assert found.outcome == 3
+    assert found.remedy.quantity == "load_index"
+    assert "kPa" not in found.remedy.text
+
+
 def test_a_missing_pressure_is_proposed():
     found = asked({"/candidate/rear/pressure_kpa": ABSENT}, "load.pressure")
     assert found.outcome == 2
