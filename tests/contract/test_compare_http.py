@@ -16,6 +16,7 @@ from service.api.accept import preferred
 from service.api.routers.many import COMPARE_BODY_BYTES
 from service.api.schemas.comparison import MAX_CANDIDATES
 from tests.contract.document import app
+from tests.contract.http_wire import Server, post, receive
 from tests.support.cases import Json, changed, on_both_axles, saloon
 
 PATH = "/v1/fitments/compare"
@@ -294,3 +295,14 @@ def test_verdicts_are_counted_one_by_one(client):
 def test_the_same_request_gives_the_same_bytes(client):
     body = question(candidate(WIDER), candidate(TOO_SLOW), {}, candidate())
     assert client.post(PATH, json=body).content == client.post(PATH, json=body).content
+
+
+def test_a_comparison_beyond_the_queue_is_refused_and_told_when_to_come_back():
+    # Every row explained takes long enough to be seen at work.
+    work = post(PATH, json.dumps(question(*[candidate(WIDER)] * MAX_CANDIDATES, explain_first=MAX_CANDIDATES)).encode())
+    with Server(queue_length=0, retry_after_s=3) as server, server.connect() as first, server.connect() as second:
+        first.sendall(work)
+        second.sendall(work)
+        answers = sorted((receive(each) for each in (first, second)), key=lambda each: each.status)
+    assert [each.status for each in answers] == [200, 503]
+    assert answers[1].headers["retry-after"] == "3"
