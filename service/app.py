@@ -13,6 +13,7 @@ from service.api import documentation, problem
 from service.api.envelope import Envelope, Services
 from service.api.limits import WorkPool
 from service.api.observability import Metrics, make_logger
+from service.api.reading import BodySpace
 from service.api.routers import ROUTERS
 from service.api.security import ApiKeys, Cors, TrustedHosts
 from service.settings import BadSettings, Settings
@@ -37,6 +38,7 @@ def create_app(settings: Settings) -> FastAPI:
     app.state.settings = settings
     app.state.metrics = metrics
     app.state.work_pool = pool
+    app.state.body_space = BodySpace(settings.body_space_mib * 1024 * 1024, settings.retry_after_s)
     app.state.lifecycle = services.lifecycle
     app.state.services = services
     problem.install(app)

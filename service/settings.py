@@ -73,7 +73,15 @@ class Settings(BaseSettings):
     queue_length: int = Field(
         16, ge=0, le=10_000, description="Long jobs (compare, search) that may wait; beyond it 503 with Retry-After."
     )
-    retry_after_s: int = Field(2, ge=1, le=600, description="Retry-After when the queue is full.")
+    body_space_mib: int = Field(
+        64,
+        ge=8,
+        le=65_536,
+        description="Memory for large bodies on their way in, all together; beyond it 503 with Retry-After.",
+    )
+    retry_after_s: int = Field(
+        2, ge=1, le=600, description="Retry-After when the queue or the space for bodies is full."
+    )
     head_timeout_s: float = Field(10.0, gt=0, le=600, description="Time for a request's head to arrive.")
     body_timeout_s: float = Field(10.0, gt=0, le=600, description="Time for a request's body to arrive.")
     keep_alive_s: int = Field(

@@ -29,6 +29,10 @@ class HeadTooLarge(Exception):
     """Ends the parser's work on a head that is larger than a request's may be."""
 
 
+class UnclearHost(Exception):
+    """Ends the parser's work on a head that names no host, or several."""
+
+
 class Limits(NamedTuple):
     """What the connections of one server are held to, and where their refusals are counted."""
 
@@ -100,11 +104,14 @@ class GuardedProtocol(HttpToolsProtocol):
             self._owing_since = self.loop.time()
 
     def on_headers_complete(self) -> None:
-        """Note that a head is complete, or refuse it for its size."""
+        """Note that a head is complete, or refuse it for its size or its hosts."""
         if self._head_bytes > MAX_HEAD_BYTES:
             exact = len(self.url) + sum(len(name) + len(value) + 4 for name, value in self.headers)
             if exact > MAX_HEAD_BYTES:
                 raise HeadTooLarge
+        # Two hosts would be read in two ways by two readers (RFC 9112, 3.2), so this is no request.
+        if [name for name, _ in self.headers].count(b"host") != 1 and self.parser.get_http_version() != "1.0":
+            raise UnclearHost
         self._in_head = False
         self._owing_since = None
         super().on_headers_complete()

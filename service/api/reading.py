@@ -12,13 +12,35 @@ from service.api.problem import HttpProblem
 
 # The protocol beneath sets this in the scope when the whole body is there: waiting then needs no clock.
 BODY_ARRIVED: Final = "fitment.body_arrived"
-DEFAULT_TIMEOUT_S: Final = 10.0
 
 _TAKEN: Final = {"Accept": "application/json", "Accept-Post": "application/json", "Accept-Encoding": "identity"}
 # Spellings that need no closer look.
 _PLAIN_TYPES: Final = frozenset(
     {b"application/json", b"application/json; charset=utf-8", b"application/json;charset=utf-8"}
 )
+
+
+# Bodies up to this size are always taken: the server beneath holds as much of each connection anyway.
+_SMALL_BYTES: Final = 64 * 1024
+
+
+class BodySpace:
+    """The memory that large bodies may hold together while they arrive; many slow senders would fill all there is."""
+
+    def __init__(self, max_bytes: int, retry_after_s: int) -> None:
+        self._free = max_bytes
+        self._retry_after_s = retry_after_s
+
+    def take(self, size: int) -> None:
+        """Take some of it, or refuse with 503."""
+        if size > self._free:
+            detail = "Too many large bodies are on their way in; wait as long as Retry-After says."
+            raise HttpProblem(503, detail, headers={"Retry-After": str(self._retry_after_s)})
+        self._free -= size
+
+    def give_back(self, size: int) -> None:
+        """Give back what was taken."""
+        self._free += size
 
 
 class ClientGone(Exception):
@@ -50,32 +72,40 @@ async def read_body(scope: Scope, receive: Receive, max_bytes: int) -> bytes:
     if length is not None and int(length) > max_bytes:
         raise _too_large(max_bytes)
     if BODY_ARRIVED in scope:
-        return await _read(receive, max_bytes)
-    return await _read_in_time(receive, max_bytes, _timeout_s(scope))
+        return await _read(receive, max_bytes, scope)
+    return await _read_in_time(receive, max_bytes, scope)
 
 
-async def _read(receive: Receive, max_bytes: int) -> bytes:
+async def _read(receive: Receive, max_bytes: int, scope: Scope) -> bytes:
     message = await receive()
     first: bytes = message.get("body", b"")
     if message["type"] == "http.request" and not message.get("more_body", False) and len(first) <= max_bytes:
         return first
+    space: BodySpace = scope["app"].state.body_space
     parts: list[bytes] = []
-    size = 0
-    while message["type"] == "http.request":
-        parts.append(message.get("body", b""))
-        size += len(parts[-1])
-        if size > max_bytes:
-            raise _too_large(max_bytes)
-        if not message.get("more_body", False):
-            return b"".join(parts)
-        message = await receive()
-    raise ClientGone
+    size = taken = 0
+    try:
+        while message["type"] == "http.request":
+            parts.append(message.get("body", b""))
+            size += len(parts[-1])
+            if size > max_bytes:
+                raise _too_large(max_bytes)
+            if size > _SMALL_BYTES:
+                space.take(size - taken)
+                taken = size
+            if not message.get("more_body", False):
+                return b"".join(parts)
+            message = await receive()
+        raise ClientGone
+    finally:
+        space.give_back(taken)
 
 
-async def _read_in_time(receive: Receive, max_bytes: int, timeout_s: float) -> bytes:
+async def _read_in_time(receive: Receive, max_bytes: int, scope: Scope) -> bytes:
+    timeout_s: float = scope["app"].state.settings.body_timeout_s
     try:
         async with asyncio.timeout(timeout_s):
-            return await _read(receive, max_bytes)
+            return await _read(receive, max_bytes, scope)
     except TimeoutError:
         # The rest of the body may still come and would be taken for a request, so this connection ends.
         detail = f"The body did not arrive within {timeout_s:g} s."
@@ -93,8 +123,3 @@ def _check_media_type(media_type: bytes) -> None:
 
 def _too_large(max_bytes: int) -> HttpProblem:
     return HttpProblem(413, f"The body may have {max_bytes} bytes at most here.")
-
-
-def _timeout_s(scope: Scope) -> float:
-    settings = getattr(scope["app"].state, "settings", None)
-    return DEFAULT_TIMEOUT_S if settings is None else float(settings.body_timeout_s)

@@ -73,6 +73,36 @@ def test_work_for_clients_that_left_is_not_done() -> None:
         assert cpu_seconds(server) < 8.0
 
 
+def test_large_bodies_on_their_way_in_do_not_fill_the_memory() -> None:
+    large = post("/v1/fitments/search", b" " * 4_000_000)
+    with Server(body_space_mib=8, retry_after_s=7, body_timeout_s=2) as server, ExitStack() as stack:
+        for _ in range(2):
+            stack.enter_context(server.connect()).sendall(large[:-1])
+        for _ in range(200):
+            with server.connect() as connection:
+                connection.sendall(large[:-1])
+                refused = receive(connection)
+            # The first ones may still be under way in the system's buffers.
+            if refused.status == 503:
+                break
+        assert (refused.status, refused.headers["retry-after"]) == (503, "7")
+        assert refused.problem["type"] == "urn:fitment:problem:busy"
+        # What is no larger than the server beneath holds of each connection anyway is taken all the same.
+        assert server.post("/v1/echo", VALID).status == 200
+
+
+def test_the_memory_for_large_bodies_is_given_back() -> None:
+    large = post("/v1/fitments/search", b" " * 4_000_000)
+    with Server(body_space_mib=8) as server:
+        # Far more than fits at once: whole, left half-way, and beyond the limit.
+        for _ in range(4):
+            assert server.send(large).status == 400
+            with server.connect() as connection:
+                connection.sendall(large[:-1])
+            assert server.post("/v1/fitments/search", b" " * 5_000_000).status == 413
+        assert server.send(large).status == 400
+
+
 def test_the_signal_turns_readiness_off_and_lets_connections_go_while_requests_are_still_taken() -> None:
     with Server(drain_s=1.5) as server:
         with server.connect() as connection:
