@@ -42,8 +42,7 @@ def test_only_the_last_of_quick_changes_is_asked(visit):
     page.focus(f"[name='{TYRE}']")
     page.keyboard.press("End")
     with page.expect_response(lambda response: response.url.endswith("/check")):
-        for _ in range(6):
-            page.keyboard.press("Backspace")
+        page.keyboard.type("ABCDEF", delay=40)
     seen.settled()
     assert len([url for url in seen.asked if url.endswith("/check")]) - before < 4
 
@@ -95,8 +94,7 @@ def test_a_hostile_label_is_shown_and_not_obeyed(visit):
     seen = visit()
     page = seen.open()
     seen.change("/candidate/label", "<img src=x onerror=document.title='caught'>")
-    assert page.title() != "caught"
-    assert "onerror" in page.get_attribute("#drawn-front", "src") or page.locator("img[src='x']").count() == 0
+    assert (page.title() == "caught", page.locator("img[src='x']").count()) == (False, 0)
 
 
 @pytest.mark.parametrize("scheme", ["light", "dark"])
