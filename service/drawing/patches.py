@@ -21,7 +21,7 @@ from service.physics.contact_patch import GROSS_SHARE
 
 TITLE: Final = "Contact patch of one tyre, from above, driving upwards"
 NOTES: Final = (
-    "Hatched: the band in which the true outline is expected. Beside the proposed patch the present one is repeated.",
+    "Hatched: the band in which the true outline is expected. The proposed patch shows the present one again.",
     (
         "Estimates for a standing tyre at kerb load where that is given; the round corners stand for the share of the "
         "rectangle that a footprint does not fill."
@@ -69,35 +69,39 @@ class Row(NamedTuple):
 
 def draw_patches(found: Assessment, axles: AxleChoice = "both", *, styled: bool = True) -> str:
     """Return the patches as SVG; without its style for a page that brings `sheet.STYLE` itself."""
-    rows = list(_rows(found, axles))
-    sizes = [patch.size_mm for row in rows for patch in (row.now, row.then)]
+    both = _rows(found)
+    rows = [row for row in both if axles in ("both", row.name)]
+    # Scale and cells suit both axles even where one is drawn, so that two drawings can stand side by side.
+    sizes = [patch.size_mm for row in both for patch in (row.now, row.then)]
     cell, tallest = max(size[0] for size in sizes), max(size[1] for size in sizes)
     scale = sheet.scale_for(2.0 * cell)
     unit = sheet.unit_mm(scale)
     cell = max(cell, 220.0 * unit)
-    pitch_x, pitch_y = cell + SIDE_UNITS * unit, tallest + (ABOVE_UNITS + BELOW_UNITS) * unit
-    width = 2 * pitch_x + 2 * MARGIN_UNITS * unit
+    across_mm, down_mm = cell + SIDE_UNITS * unit, tallest + (ABOVE_UNITS + BELOW_UNITS) * unit
+    # Both axles: present beside proposed, an axle a row. One axle: present above proposed, narrow enough for a phone.
+    step = (across_mm, 0.0) if len(rows) > 1 else (0.0, down_mm)
+    width = across_mm + step[0] + 2 * MARGIN_UNITS * unit
     text_width = width - 2 * MARGIN_UNITS * unit
     heading = sheet.Heading.made(TITLE, found.case.candidate.label, text_width, unit)
-    top = heading.height
-    foot = top + pitch_y * len(rows)
+    foot = heading.height + 2 * down_mm
     note_lines = sum(len(wrapped(note, text_width, NOTES_SIZE * unit)) for note in NOTES)
-    height = foot + (66 + 1.35 * NOTES_SIZE * note_lines) * unit
+    height = foot + (92 + 1.35 * NOTES_SIZE * note_lines) * unit
     canvas = sheet.new_sheet("patches", (width, height), scale, styled=styled)
     sheet.describe(canvas, TITLE, [*_sentences(rows), *NOTES])
     heading.draw(canvas, MARGIN_UNITS * unit)
     for index, row in enumerate(rows):
-        _row(canvas, row, top + index * pitch_y, (cell, tallest))
+        _row(canvas, row, heading.height + index * down_mm, (cell, tallest), step)
     y = sheet.legend(canvas, (MARGIN_UNITS * unit, foot + 18 * unit), text_width, scale)
     sheet.paragraph(canvas, (MARGIN_UNITS * unit, y + 6 * unit), NOTES, text_width, NOTES_SIZE)
     return sheet.finished(canvas)
 
 
-def _rows(found: Assessment, axles: AxleChoice) -> Iterator[Row]:
+def _rows(found: Assessment) -> list[Row]:
     first_mm = found.car.front.now.behaviour.patch_width_mm
-    for view in (found.car.front, found.car.rear):
-        if axles in ("both", view.name):
-            yield Row(view.name, _patch(view.now, first_mm, view), _patch(view.then, first_mm, view))
+    return [
+        Row(view.name, _patch(view.now, first_mm, view), _patch(view.then, first_mm, view))
+        for view in (found.car.front, found.car.rear)
+    ]
 
 
 def _patch(wheel: Wheel, first_mm: float, view: AxleView) -> Patch:
@@ -108,7 +112,7 @@ def _patch(wheel: Wheel, first_mm: float, view: AxleView) -> Patch:
     )
 
 
-def _row(canvas: Canvas, row: Row, y: float, cell: tuple[float, float]) -> None:
+def _row(canvas: Canvas, row: Row, y: float, cell: tuple[float, float], step: tuple[float, float]) -> None:
     unit = canvas.unit_mm
     width, height = cell
     x = MARGIN_UNITS * unit
@@ -125,7 +129,7 @@ def _row(canvas: Canvas, row: Row, y: float, cell: tuple[float, float]) -> None:
                 _outline(group, row.now, PHANTOM, "")
             _outline(group, patch, PHANTOM if words == "present" else WIDE, f"{row.name}-{words}-outline")
             _measures(group, patch, f"{row.name}-{words}")
-        x += width + SIDE_UNITS * unit
+        x, y = x + step[0], y + step[1]
 
 
 def _band(canvas: Canvas, patch: Patch, name: str) -> None:

@@ -3,7 +3,7 @@
 import pytest
 from axe_playwright_python.sync_playwright import Axe
 
-from tests.browser.conftest import PHONE
+from tests.browser.conftest import DESKTOP, PHONE
 
 STATES = {
     "first answer": {},
@@ -14,9 +14,9 @@ STATES = {
 
 @pytest.mark.parametrize("state", sorted(STATES))
 @pytest.mark.parametrize("scheme", ["light", "dark"])
-@pytest.mark.parametrize("viewport", [None, PHONE], ids=["desktop", "phone"])
+@pytest.mark.parametrize("viewport", [DESKTOP, PHONE], ids=["desktop", "phone"])
 def test_axe_core_finds_no_violation(visit, state, scheme, viewport):
-    seen = visit(color_scheme=scheme, **({"viewport": viewport} if viewport else {}))
+    seen = visit(color_scheme=scheme, viewport=viewport)
     page = seen.open()
     page.click("details.more > summary")
     for pointer, text in STATES[state].items():
@@ -26,8 +26,9 @@ def test_axe_core_finds_no_violation(visit, state, scheme, viewport):
 
 
 @pytest.mark.parametrize("scheme", ["light", "dark"])
-def test_axe_core_finds_no_violation_in_the_report(visit, scheme):
-    seen = visit(color_scheme=scheme)
+@pytest.mark.parametrize("viewport", [DESKTOP, PHONE], ids=["desktop", "phone"])
+def test_axe_core_finds_no_violation_in_the_report(visit, scheme, viewport):
+    seen = visit(color_scheme=scheme, viewport=viewport)
     page = seen.open()
     with seen.context.expect_page() as opened:
         page.click("#report")

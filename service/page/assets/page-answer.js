@@ -105,7 +105,8 @@ export async function draw(fetchDrawing) {
   const wanted = [
     ["drawn-front", "view=section&axles=front"],
     ["drawn-rear", "view=section&axles=rear"],
-    ["drawn-patches", "view=patches"],
+    ["drawn-patches-front", "view=patches&axles=front"],
+    ["drawn-patches-rear", "view=patches&axles=rear"],
   ];
   await Promise.all(
     wanted.map(async ([id, query]) => {
