@@ -92,7 +92,7 @@ build/clients/.stamp: $(addprefix tests/contract/clients/package,.json -lock.jso
 	touch $@
 
 # need-COMMAND installs the Debian package that brings COMMAND, where the command is missing.
-need-chromium: PACKAGES = chromium fonts-dejavu-core
+need-chromium: PACKAGES = chromium fonts-dejavu-core fonts-liberation
 need-node: PACKAGES = nodejs
 need-%:
 	@PATH="$$PATH:/usr/sbin"; command -v $* >/dev/null || { \
