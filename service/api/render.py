@@ -11,13 +11,14 @@ import orjson
 
 from service.api.numbers import Json, Layout, rounded, scale
 from service.assessment.assess import Assessment
-from service.assessment.axle_answer import CACHED_AXLES, Asked, AxleAnswer, in_turn
+from service.assessment.axle_answer import KEPT_AXLES, Asked, AxleAnswer, in_turn
 from service.assessment.case import Fitment
 from service.assessment.change import AxleChange, Wheel
 from service.assessment.checks.balance import balance
 from service.assessment.checks.speedometer import lawful_lead_percent, present_lead, r39, readings
 from service.assessment.comparison import CarView
 from service.assessment.estimates import WheelEstimates, wheel_estimates
+from service.assessment.kept import Kept
 from service.assessment.trade_offs import PRACTICE
 from service.core.findings import OUTCOME_NAMES, Basis, Estimate, Finding, Remedy
 from service.core.numeric import UNKNOWN, known_or
@@ -157,8 +158,7 @@ _THEN_AT = len(_WHEEL.decimals + _PATCH.decimals)
 _CHANGE_AT = 2 * _THEN_AT
 
 
-@lru_cache(maxsize=CACHED_AXLES)
-def _axle(answer: AxleAnswer, front_patch_mm: float) -> AxleShown:
+def _shown(answer: AxleAnswer, front_patch_mm: float) -> AxleShown:
     view = answer.view
     now, then, change = view.now, view.then, view.change
     stiffness = change.cornering_stiffness.value * now.behaviour.cornering_stiffness_n_per_deg
@@ -178,6 +178,9 @@ def _axle(answer: AxleAnswer, front_patch_mm: float) -> AxleShown:
     checks, law = answer.findings
     told = findings([*checks, *law])
     return AxleShown(orjson.Fragment(orjson.dumps(figures)), Asked(told[: len(checks)], told[len(checks) :]))
+
+
+_axle = Kept(_shown, KEPT_AXLES)
 
 
 def _wheel(fitment: Fitment, numbers: list[float]) -> Json:

@@ -8,7 +8,6 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from functools import lru_cache
 from typing import Generic, NamedTuple, TypeVar
 
 from service.assessment.actions import AxleTasks, axle_tasks
@@ -18,14 +17,15 @@ from service.assessment.checks import AXLE_CHECKS, law
 from service.assessment.comparison import AxleView, axle_view
 from service.assessment.conditions import Conditions
 from service.assessment.facts import wheel_facts
+from service.assessment.kept import Kept
 from service.assessment.trade_offs import axle_words
 from service.core.findings import Finding
 from service.rules.pack import RulePack
 
 T = TypeVar("T")
 
-# Some 12 KiB each; as many are kept of what is made of them for the wire.
-CACHED_AXLES = 1024
+# Some 12 KiB each, and as much of what is made of each for the wire.
+KEPT_AXLES = 1024
 
 
 class Asked(NamedTuple, Generic[T]):
@@ -55,8 +55,7 @@ class AxleAnswer:
     trade_offs: str
 
 
-@lru_cache(maxsize=CACHED_AXLES)
-def axle_answer(axle: Axle, proposed: Fitment, vehicle: Chassis, pack: RulePack, conditions: Conditions) -> AxleAnswer:
+def _answer(axle: Axle, proposed: Fitment, vehicle: Chassis, pack: RulePack, conditions: Conditions) -> AxleAnswer:
     """Return the answer on one axle."""
     facts = wheel_facts(proposed, axle, vehicle.max_speed_kmh, conditions.law_speed_kmh)
     view = axle_view(axle, facts, vehicle, pack, conditions)
@@ -69,3 +68,6 @@ def axle_answer(axle: Axle, proposed: Fitment, vehicle: Chassis, pack: RulePack,
         axle_assumptions(view, proposed),
         axle_words(view),
     )
+
+
+axle_answer = Kept(_answer, KEPT_AXLES)

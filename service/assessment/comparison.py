@@ -6,7 +6,6 @@ one always holds numbers. All formulas are called from here and from nowhere els
 
 from __future__ import annotations
 
-from functools import lru_cache
 from typing import NamedTuple
 
 from service.assessment.case import Axle, Candidate, Case, Chassis, Vehicle
@@ -20,6 +19,7 @@ from service.assessment.figures import (
     load,
     present_pressure_kpa,
 )
+from service.assessment.kept import Kept
 from service.core.findings import AxleName
 from service.core.numeric import known_or
 from service.core.units import STANDARD_GRAVITY_M_S2
@@ -53,9 +53,7 @@ class CarView(NamedTuple):
     change: CarChange
 
 
-# Who asks about a car usually asks about several candidates for it.
-@lru_cache(maxsize=2048)
-def present_wheel(axle: Axle, vehicle: Chassis, limits: Limits) -> Wheel:
+def _present_wheel(axle: Axle, vehicle: Chassis, limits: Limits) -> Wheel:
     """Return the wheel fitted now on an axle."""
     facts = wheel_facts(axle.fitted, axle, vehicle.max_speed_kmh)
     shape = geometry(facts, limits)
@@ -63,6 +61,10 @@ def present_wheel(axle: Axle, vehicle: Chassis, limits: Limits) -> Wheel:
     pressure = present_pressure_kpa(facts, carried)
     height = vehicle.centre_of_gravity_height_mm
     return Wheel(facts, shape, carried, behaviour(facts, shape, pressure, axle, height))
+
+
+# Who asks about a car usually asks about several candidates for it.
+present_wheel = Kept(_present_wheel, 2048)
 
 
 def proposed_wheel(facts: WheelFacts, now: Wheel, axle: Axle, vehicle: Chassis, limits: Limits) -> tuple[Wheel, float]:

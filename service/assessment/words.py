@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from functools import lru_cache
 
-# Limits, sizes and pressures recur from one message to the next; looking a text up costs a third of making it.
-CACHED_TEXTS = 8192
+# Limits and sizes recur from one message to the next. Few texts, since a search among many costs what it saves.
+CACHED_TEXTS = 256
 
 
 @lru_cache(maxsize=CACHED_TEXTS)
