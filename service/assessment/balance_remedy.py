@@ -37,19 +37,26 @@ def balance_remedy(car: CarView) -> Remedy:
 
 
 def grip_order_remedy(car: CarView, tolerance_percent: float) -> Remedy:
-    """Return the cornering stiffness that the rear needs so that it is no worse off against the front."""
-    least = car.front.change.cornering_stiffness.value * (1.0 + tolerance_percent / 100.0)
-    return _stiffness(car.rear, least, None)
+    """Return the cornering stiffness that the rear needs so that it is no worse off against the front.
+
+    Where no sensible tyre has so much, the front has to have less.
+    """
+    share = 1.0 + tolerance_percent / 100.0
+    front, rear = (view.change.cornering_stiffness.value for view in (car.front, car.rear))
+    if (share * front / rear) ** (1.0 / ELASTICITIES.value.width) < GREATEST_WIDTH_SHARE:
+        return _stiffness(car.rear, share * front, None)
+    return _stiffness(car.front, None, rear / share)
 
 
-def _stiffness(view: AxleView, least: float, most: float | None) -> Remedy:
-    low, high = 100.0 * (least - 1.0), None if most is None else 100.0 * (most - 1.0)
-    span = f"{signed(low)} % or more" if high is None else f"{signed(low)} to {signed(high)} %"
-    aim = least if most is None else 0.5 * (least + most)
+def _stiffness(view: AxleView, least: float | None, most: float | None) -> Remedy:
+    low, high = (None if end is None else 100.0 * (end - 1.0) for end in (least, most))
+    ends = [end for end in (least, most) if end is not None]
+    aim = sum(ends) / len(ends)
+    more = "" if len(ends) > 1 else " or less" if least is None else " or more"
+    span = " to ".join(signed(100.0 * (end - 1.0)) for end in ends) + f" %{more}"
     share = (aim / view.change.cornering_stiffness.value) ** (1.0 / ELASTICITIES.value.width)
     text = f"{view.name} tyres of {span} cornering stiffness against the present ones"
     if LEAST_WIDTH_SHARE < share < GREATEST_WIDTH_SHARE:
         width = plain(share * view.then.facts.nominal_width_mm)
-        more = " or more" if high is None else ""
         text = f"{text}: about {width} mm wide{more} with this sidewall, on a rim to match"
     return Remedy(text, tyre_pointer(view.name), "cornering_stiffness_percent", low, high, unit="%")

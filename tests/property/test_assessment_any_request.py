@@ -29,14 +29,14 @@ def refuse(constant):
     raise AssertionError(constant)
 
 
-@settings(max_examples=500)
+@settings(max_examples=300)
 @given(any_requests())
 def test_every_valid_request_gets_a_valid_answer(request):
     """Strictly read: a null, an infinite number or a text beyond its length is a fault."""
     assert Assessment.model_validate_json(answered(request), strict=True).findings
 
 
-@settings(max_examples=150)
+@settings(max_examples=100)
 @given(any_requests())
 def test_every_answer_keeps_the_published_schema(request):
     SCHEMA.validate(json.loads(answered(request), parse_constant=refuse))

@@ -46,7 +46,7 @@ def _explain(view: AxleView, grade: Grade) -> Finding:
         message, remedy = _without_reference(view)
     elif view.then.load.capacity_kg < view.then.load.required_kg:
         most = plain(view.then.facts.reference_pressure_kpa)
-        message = f"At no pressure do these tyres carry the axle: above {most} kPa, save for speed, they gain no load."
+        message = f"No pressure carries the axle: they carry their load index at {most} kPa and no more above it."
         remedy = _stronger_remedy(view)
     else:
         to_set = proposed_pressure_kpa(view)

@@ -85,6 +85,14 @@ def test_without_a_reading_an_unchanged_circumference_is_no_question():
     assert graded({"/vehicle/speedometer": ABSENT}, "diameter.speedometer", "vehicle") == "met"
 
 
+@pytest.mark.parametrize("pack", ["unece", "jp", "us", "au-nsw"])
+def test_a_trailer_has_no_speedometer_to_be_misled(pack):
+    changes = {"/vehicle/category": "O2", "/vehicle/speedometer": ABSENT, f"{TYRE}/overall_diameter_mm": 640}
+    found = check(changed(saloon(), changes | {"/rule_pack": pack}))
+    assert outcome(found, "diameter.speedometer", "vehicle") == "met"
+    assert "law.speedometer" not in {each.code for each in found.findings}
+
+
 @pytest.mark.parametrize(
     ("driven", "expected"), [("rear", "not_met"), ("front", "met"), ("all", "not_met"), (ABSENT, "not_met")]
 )
