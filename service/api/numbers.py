@@ -3,28 +3,31 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
+from itertools import repeat
 from math import isnan
-from typing import Any
-
-import numpy as np
-
-from service.core.numeric import FloatArray
+from typing import Any, Final
 
 Json = dict[str, Any]
 
+WHOLE: Final = 1.5 * 2.0**52
+"""So large that a float has no room for fractions beside it: added and taken away again, it rounds to whole numbers."""
 
-def scale(decimals: Iterable[int]) -> FloatArray:
+
+def scale(decimals: Iterable[int]) -> tuple[float, ...]:
     """Return what `rounded` multiplies numbers by to keep these decimals."""
-    return np.array([10.0**each for each in decimals])
+    return tuple(10.0**each for each in decimals)
 
 
-def rounded(numbers: Sequence[float], scaled_by: FloatArray | float) -> list[float]:
-    """Return the numbers with as many decimals as the scale has zeros, halves to even, no zero with a sign.
+def rounded(numbers: Iterable[float], scaled_by: Iterable[float]) -> list[float]:
+    """Return the numbers with as many decimals as their scales have zeros, halves to even, no zero with a sign.
 
-    All at once, because `round` writes and reads decimal text for each of the three hundred numbers of an answer.
+    `round` would write and read decimal text for each of the three hundred numbers of an answer.
     """
-    shown: list[float] = (np.rint(np.array(numbers, np.float64) * scaled_by) / scaled_by + 0.0).tolist()
-    return shown
+    return [(each * by + WHOLE - WHOLE) / by for each, by in zip(numbers, scaled_by, strict=False)]
+
+
+HUNDREDTHS: Final = repeat(100.0)
+TENTHS: Final = repeat(10.0)
 
 
 class Layout:

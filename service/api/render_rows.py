@@ -11,7 +11,8 @@ from typing import Any, cast
 import numpy as np
 
 from service.api.numbers import Json
-from service.api.render import finding, percent_estimate
+from service.api.render import finding
+from service.api.render_figures import percent_estimate
 from service.assessment.assess import Assessment
 from service.assessment.checks.balance import DEGREES, DIRECTIONS, degree_code, direction_code
 from service.assessment.checks.speedometer import lead_after_percent
