@@ -13,7 +13,7 @@ from service.sweep.job import BadSweep, Options
 
 # What only the sweep needs, and so what the image of the service does without.
 _NEEDED = ("dask", "distributed", "pandas", "pandera", "pyarrow")
-DEFAULT_PARTITION_ROWS = 500_000
+DEFAULT_PARTITION_ROWS = 250_000
 
 
 def main(arguments: Sequence[str]) -> int:

@@ -22,7 +22,7 @@ class Options(NamedTuple):
     rule_pack: str = "unece"
     season: Season | None = None
     date: str | None = None
-    partition_rows: int = 500_000
+    partition_rows: int = 250_000
     resume: bool = True
     processes: int | None = None
     threads: int | None = None

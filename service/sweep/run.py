@@ -4,8 +4,6 @@ from __future__ import annotations
 
 import json
 import os
-from collections.abc import Iterable
-from concurrent.futures import CancelledError
 from concurrent.futures.process import BrokenProcessPool
 from pathlib import Path
 from time import monotonic
@@ -13,10 +11,8 @@ from time import monotonic
 import pyarrow as pa
 import pyarrow.parquet as pq
 from dask.base import compute
-from dask.delayed import Delayed, delayed
+from dask.delayed import delayed
 from dask.diagnostics.progress import ProgressBar
-from distributed import Client, KilledWorker, progress
-from distributed.comm.core import CommClosedError
 
 from service import __version__
 from service.assessment.verdict import VERDICTS
@@ -26,9 +22,6 @@ from service.sweep.job import BadSweep, Job, Options
 from service.sweep.manifest import begin, finish, sha256
 from service.sweep.partition import COUNTS_KEY, FOLDER, INPUT_NAMES, Part, keep, load, parts, work, write_whole
 from service.sweep.reading import is_day, read_inputs
-
-# A cluster passes the part of a lost worker on by itself; this is for errors such as a full disk.
-RETRIES = 2
 
 
 def sweep(options: Options) -> int:
@@ -49,7 +42,10 @@ def sweep(options: Options) -> int:
         f"{len(inputs.rejected)} faults in rows left out (rejected.parquet); "
         f"{len(everything)} files, {len(everything) - len(left)} of them there from before"
     )
-    graded = _do(options, job, left)
+    try:
+        graded = _do(options, job, left)
+    except OSError as error:
+        raise BadSweep(f"reading or writing failed: {error}; the same command goes on from here") from None
     counts = _count(out, everything)
     finish(out, job, counts)
     spent = monotonic() - started
@@ -90,34 +86,20 @@ def _do(options: Options, job: Job, left: list[Part]) -> int:
         return 0
     out = str(options.out)
     tasks = [delayed(work, pure=False)(job, out, part, dask_key_name=part.name) for part in left]
-    try:
-        return sum(_on_cluster(options.scheduler, tasks) if options.scheduler else _here(options, tasks))
-    except (BrokenProcessPool, KilledWorker):
-        raise BadSweep("a worker died, perhaps for want of memory: fewer workers or --partition-rows may do") from None
-    except (CancelledError, CommClosedError):
-        raise BadSweep("the scheduler is gone; the same command goes on from here") from None
+    if options.scheduler is not None:
+        # It takes as long to load as all the rest, and most sweeps do without.
+        from service.sweep.cluster import on_cluster  # noqa: PLC0415 - see above
 
-
-def _on_cluster(scheduler: str, tasks: list[Delayed]) -> Iterable[int]:
-    try:
-        client = Client(scheduler, timeout="10s")
-    except (OSError, TimeoutError, ValueError):
-        raise BadSweep(f"there is no Dask scheduler at {scheduler}") from None
-    with client:
-        futures = client.compute(tasks, retries=RETRIES)
-        progress(futures, notebook=False)
-        found: Iterable[int] = client.gather(futures)
-        return found
-
-
-def _here(options: Options, tasks: list[Delayed]) -> Iterable[int]:
+        return sum(on_cluster(options.scheduler, tasks))
     if options.threads is not None:
         where: dict[str, object] = {"scheduler": "threads", "num_workers": options.threads}
     else:
         where = {"scheduler": "processes", "num_workers": options.processes or os.cpu_count() or 1, "chunksize": 1}
-    with ProgressBar(dt=0.5):
-        found: Iterable[int] = compute(*tasks, **where)
-        return found
+    try:
+        with ProgressBar(dt=0.5):
+            return sum(compute(*tasks, **where))
+    except BrokenProcessPool:
+        raise BadSweep("a worker died, perhaps for want of memory: fewer workers or --partition-rows may do") from None
 
 
 def _count(out: Path, everything: list[Part]) -> dict[str, int]:
