@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from operator import attrgetter
 from typing import NamedTuple
 
 from service.assessment.change import CarChange
 from service.assessment.checks.pressure import proposed_pressure_kpa
-from service.assessment.comparison import AxleView
+from service.assessment.comparison import AxleView, CarView
 from service.assessment.verdict import Verdict
 from service.assessment.words import plain, signed
 from service.core.findings import ADVISORY, Finding
@@ -46,6 +47,11 @@ PAPERS = (
 )
 
 
+IN_THE_PAPERS = attrgetter(
+    "nominal_width_mm", "overall_diameter_mm", "tyre_rim_code", "rim_width_in", "rim_code", "offset_mm"
+)
+
+
 class AxleTasks(NamedTuple):
     """What one axle asks of the workshop."""
 
@@ -64,7 +70,8 @@ def axle_tasks(view: AxleView, findings: Sequence[Finding]) -> AxleTasks:
         _set_pressure(view),
         _spigot_rings(findings),
         not (change.inboard_edge_mm <= 0.0 and change.outboard_edge_mm <= 0.0 and change.radial_edge_mm <= 0.0),
-        now[:13] != then[:13] or now[23:26] != then[23:26],
+        # Tuples, so that two offsets that are both not known count as alike.
+        IN_THE_PAPERS(now) != IN_THE_PAPERS(then),
     )
 
 
@@ -85,12 +92,13 @@ def _spigot_rings(findings: Sequence[Finding]) -> tuple[Action, ...]:
     )
 
 
-def actions(front: AxleTasks, rear: AxleTasks, change: CarChange, verdict: Verdict) -> list[Action]:
+def actions(front: AxleTasks, rear: AxleTasks, car: CarView, verdict: Verdict) -> list[Action]:
     """Return what the workshop must do; nothing is to be done for a fitment that must not be fitted."""
     if verdict == "unsuitable":
         return [DO_NOT_FIT]
     found = [front.set_pressure, rear.set_pressure, *front.spigot_rings, *rear.spigot_rings, TORQUE]
-    found += _recalibration(change)
+    if not car.vehicle.is_trailer:
+        found += _recalibration(car.change)
     sides = [name for name, tasks in (("front", front), ("rear", rear)) if tasks.trial_fit]
     if sides:
         axles = f"{' and '.join(sides)} axle{'s' if len(sides) > 1 else ''}"

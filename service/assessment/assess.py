@@ -56,7 +56,7 @@ def assess(case: Case) -> Assessment:
         verdict,
         summary(verdict, findings),
         findings,
-        actions(front.tasks, rear.tasks, car.change, verdict),
+        actions(front.tasks, rear.tasks, car, verdict),
         CAUTIONS,
         trade_offs(car, front.trade_offs, rear.trade_offs),
         assumptions(case, front.assumptions, rear.assumptions),

@@ -115,6 +115,11 @@ class Vehicle(NamedTuple):
     towing: bool | None = None
 
     @property
+    def is_trailer(self) -> bool:
+        """Return whether it is a trailer, which is not steered and has no speedometer of its own."""
+        return self.category.startswith("O")
+
+    @property
     def chassis(self) -> Chassis:
         """Return what counts on each of its axles."""
         return Chassis(

@@ -24,6 +24,7 @@ GRADIENT = Basis("project_estimate", f"{basis('GILLESPIE').reference}; tyre elas
 ORDER = basis("PROJECT", "cornering stiffness over load, rear against front, with the elasticities' middle values")
 # Less than this is within what two tyres of one size differ by.
 ORDER_TOLERANCE_PERCENT = -3.0
+NOT_STEERED = "A trailer is not steered, so it has no understeer or oversteer of its own."
 
 
 class Balance(NamedTuple):
@@ -52,6 +53,8 @@ def direction_code(car: CarView) -> int:
 def balance(car: CarView) -> Balance:
     """Return the change of balance in words."""
     value, low, high = car.change.gradient_deg_per_g
+    if car.vehicle.is_trailer:
+        return Balance("neutral", "negligible", certain=True, warning=None, text=NOT_STEERED)
     if value != value:
         return Balance("neutral", "negligible", certain=False, warning=None, text="The balance cannot be estimated.")
     small = car.limits.balance_negligible_deg_per_g.value
@@ -76,10 +79,13 @@ def balance(car: CarView) -> Balance:
 def _grade_change(car: CarView) -> Grade:
     value = car.change.gradient_deg_per_g.value
     small = car.limits.balance_negligible_deg_per_g.value
-    return Grade(ADVISORY * (abs(value) >= small) + unknown(value), value, small)
+    outcome = ADVISORY * (abs(value) >= small) + unknown(value)
+    return Grade(outcome * (not car.vehicle.is_trailer), value, small)
 
 
 def _explain_change(car: CarView, grade: Grade) -> Finding:
+    if car.vehicle.is_trailer:
+        return Finding("balance.change", "vehicle", MET, NOT_STEERED, None, None, None, GRADIENT)
     if grade.outcome == NOT_ASSESSED:
         message = "The balance cannot be estimated without the load index and size of all four kinds of tyre."
         ask = level_remedy(car.front, car.rear) or stiffness_remedy(car.front, car.rear)
@@ -99,10 +105,13 @@ def _explain_change(car: CarView, grade: Grade) -> Finding:
 
 def _grade_order(car: CarView) -> Grade:
     change = car.change.grip_order_percent
-    return Grade(ADVISORY * (change < ORDER_TOLERANCE_PERCENT) + unknown(change), change, ORDER_TOLERANCE_PERCENT)
+    outcome = ADVISORY * (change < ORDER_TOLERANCE_PERCENT) + unknown(change)
+    return Grade(outcome * (not car.vehicle.is_trailer), change, ORDER_TOLERANCE_PERCENT)
 
 
 def _explain_order(car: CarView, grade: Grade) -> Finding:
+    if car.vehicle.is_trailer:
+        return Finding("balance.grip_order", "vehicle", MET, NOT_STEERED, None, None, None, ORDER)
     remedy = None
     if grade.outcome == NOT_ASSESSED:
         message = "Which axle reaches its limit first cannot be estimated without complete sizes on both axles."

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from service.assessment.case import Case
-from service.assessment.checks.speedometer import LAST_BIT_KMH, is_trailer, lawful_lead_percent, present_lead
+from service.assessment.checks.speedometer import LAST_BIT_KMH, lawful_lead_percent, present_lead
 from service.assessment.comparison import CarView
 from service.assessment.grade import Grade, finite
 from service.assessment.missing import diameter_remedy
@@ -20,7 +20,7 @@ CODE = "law.speedometer"
 def rule_of(case: Case) -> tuple[SpeedometerRule, tuple[str, ...]] | None:
     """Return the place's own speedometer rule and the facts that would settle whether it applies; None: it is R39."""
     vehicle, pack = case.vehicle, case.pack
-    if is_trailer(vehicle):
+    if vehicle.is_trailer:
         return None
     facts = VehicleFacts(vehicle.category, None, vehicle.max_mass_kg, vehicle.built)
     rule, missing = speedometer_asked(pack, facts, case.date or pack.edition_date)

@@ -96,17 +96,12 @@ def _grade(car: CarView) -> Grade:
     outside = (lead < least - LAST_BIT_KMH) | (lead > most + LAST_BIT_KMH)
     # Without a measured lead an unchanged circumference leaves the speedometer as lawful as it is.
     not_known = NOT_ASSESSED * (((lead != lead) & (ratio != 1.0)) | (ratio != ratio))
-    outcome = (NOT_MET * outside + not_known) * (not is_trailer(car.vehicle))
+    outcome = (NOT_MET * outside + not_known) * (not car.vehicle.is_trailer)
     return Grade(outcome, lead, pick(lead > most, most, least))
 
 
-def is_trailer(vehicle: Vehicle) -> bool:
-    """Return whether the vehicle is a trailer, which has no speedometer of its own."""
-    return vehicle.category.startswith("O")
-
-
 def _explain(car: CarView, grade: Grade) -> Finding:
-    if is_trailer(car.vehicle):
+    if car.vehicle.is_trailer:
         message = "A trailer has no speedometer that its tyres could mislead."
         return Finding("diameter.speedometer", "vehicle", MET, message, None, None, "%", R39)
     change = signed(100.0 * (car.change.driven_circumference_ratio - 1.0), 2)

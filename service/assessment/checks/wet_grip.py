@@ -14,8 +14,8 @@ ONSET = Basis(
     f"level: {basis('GALLAWAY-1979').reference}; width factor: this project's, pattern and compound not modelled",
     "own",
 )
-# An order that worsens by less than this is no change.
-ORDER_TOLERANCE_PERCENT = 0.05
+# An order that worsens by less than this is well within the estimate: no change to be alarmed at.
+ORDER_TOLERANCE_PERCENT = 2.0
 # A lead of less than this reads as "at the same speed".
 WORTH_A_WORD_PERCENT = 0.5
 
@@ -61,7 +61,8 @@ def _remedy(view: AxleView, limit_percent: float) -> Remedy:
 def _grade_order(car: CarView) -> Grade:
     then, now = car.change.rear_onset_lead_percent, car.change.rear_onset_lead_percent_present
     first_and_worse = (then < 0.0) & (then < now - ORDER_TOLERANCE_PERCENT)
-    return Grade(ADVISORY * first_and_worse + unknown(then - now), then, 0.0)
+    outcome = ADVISORY * first_and_worse + unknown(then - now)
+    return Grade(outcome * (not car.vehicle.is_trailer), then, 0.0)
 
 
 def _explain_order(car: CarView, grade: Grade) -> Finding:
@@ -76,7 +77,7 @@ def _explain_order(car: CarView, grade: Grade) -> Finding:
         )
         remedy = _order_remedy(car)
     elif grade.measured < -WORTH_A_WORD_PERCENT:
-        message = f"The rear axle floats about {plain(-grade.measured)} % before the front, no worse than now."
+        message = f"The rear axle floats about {plain(-grade.measured)} % before the front, about as now or less so."
     elif grade.measured > WORTH_A_WORD_PERCENT:
         message = f"The front axle floats about {plain(grade.measured)} % before the rear, which is the safer order."
     else:

@@ -143,3 +143,15 @@ def test_without_a_trailer_there_is_no_towing_finding():
 
 def test_the_services_own_load_check_keeps_its_outcome_when_towing():
     assert outcome(check(towing(1400.0)), "load.capacity") == "not_met"
+
+
+def test_a_trailer_has_neither_balance_nor_speedometer_to_upset():
+    wider = changed(trailer(100, 1000.0), {"/candidate/rear/tyre/size": "225/50 R16 96T XL"})
+    found = check(wider)
+    codes = ("balance.change", "balance.grip_order", "wet.axle_order", "diameter.speedometer")
+    assert [outcome(found, code, "vehicle") for code in codes] == ["met"] * 4
+
+
+def test_a_trailers_workshop_has_no_speedometer_to_check():
+    wider = changed(trailer(100, 1000.0), {"/candidate/rear/tyre/size": "225/50 R16 96T XL"})
+    assert "speedometer" not in {action.code for action in check(wider).actions}
