@@ -126,6 +126,10 @@ def ask_on_fresh_connections(port: int, request: bytes, seen: Counter[str], ende
         except ConnectionRefusedError:
             seen["refused"] += 1
             return
+        except OSError as error:
+            # Taken by the system into the queue of a listener that then closed.
+            seen[type(error).__name__] += 1
+            return
         with connection:
             going = ask_once(connection, request, seen)
 
