@@ -37,6 +37,9 @@ def axle_words(view: AxleView) -> str:
         when = "earlier" if wet < 0.0 else "later"
         link = "but " if (wet < 0.0) == (gain > 0.0) and abs(gain) > WORTH_A_WORD_PERCENT else ""
         said.append(f"{link}afloat on standing water about {plain(abs(wet))} % {when}")
+    track = view.change.track_mm
+    if abs(track) > WORTH_A_WORD_MM:
+        said.append(f"a track {plain(abs(track))} mm {'wider' if track > 0.0 else 'narrower'}")
     words = ", ".join(each for each in said if each)
     return f"{view.name.capitalize()}: {words}." if words else ""
 

@@ -68,7 +68,8 @@ def balance(car: CarView) -> Balance:
     how = "strongly" if degree == "strong" else "noticeably"
     text = f"The car shifts {how} {direction.replace('_', ' ')}."
     if not certain:
-        text = f"{text[:-1]} by the middle of the estimate; the direction is uncertain."
+        text = f"The car may shift {direction.replace('_', ' ')}, but the estimate is too wide to be sure of the direction."
+        return Balance(direction, degree, certain, "The direction is uncertain: try the car with care.", text)
     if direction == "towards_oversteer":
         warning = "Towards oversteer is the more dangerous side: the rear may break away before the driver can answer."
     else:
