@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from fastapi import APIRouter, Request
 
-from service.api import render, translate
+from service.api import translate
+from service.api.answers import answer
 from service.api.problem import problem_responses
 from service.api.routes import StrictRoute, body_limit
 from service.api.schemas.assessment import Assessment
 from service.api.schemas.request import CheckRequest
-from service.assessment.assess import assess
 
 router = APIRouter(prefix="/v1/fitments", route_class=StrictRoute, tags=["fitments"])
 
@@ -27,6 +27,6 @@ CHECK_BODY_BYTES = 16 * 1024
 @body_limit(CHECK_BODY_BYTES)
 async def check(asked: CheckRequest, request: Request) -> object:
     """Answer with a verdict, its findings, the numbers behind them, what to do and what to beware of."""
-    found = assess(translate.case(asked))
-    request.app.state.metrics.observe_verdict(found.verdict)
-    return render.assessment(found)
+    found = answer(translate.case(asked))
+    request.app.state.metrics.observe_verdict(found["verdict"])
+    return found
