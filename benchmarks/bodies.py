@@ -44,6 +44,14 @@ def new_checks(count: int) -> Iterator[Json]:
         yield body
 
 
+def mixed_checks(count: int) -> Iterator[Json]:
+    """Yield demo requests in turn, and after every three of them a question that was not asked before."""
+    demo = itertools.cycle(demo_checks())
+    for new in new_checks(count // 4):
+        yield from itertools.islice(demo, 3)
+        yield new
+
+
 def compare_bodies(count: int, candidates: int = 500) -> list[Json]:
     """Return questions with so many candidates each, no candidate twice."""
     demo = next(body for body in demo_checks() if "towing" not in body["vehicle"])

@@ -8,7 +8,7 @@ import time
 from collections.abc import Iterator
 from typing import NamedTuple
 
-from benchmarks.bodies import compare_bodies, demo_checks, new_checks, search_body
+from benchmarks.bodies import compare_bodies, demo_checks, mixed_checks, new_checks, search_body
 from benchmarks.load import Bodies, Load, result
 from benchmarks.place import Service
 
@@ -97,7 +97,7 @@ def memory() -> Iterator[Row]:
         time.sleep(1.0)
         resident, proportional = service.memory_mib()
         yield Row("memory, idle", f"{resident:.0f} MiB resident, {proportional:.0f} MiB proportional", "150 MiB")
-        bodies = Bodies(new_checks(NEW_QUESTIONS))
+        bodies = Bodies(mixed_checks(4 * NEW_QUESTIONS))
         sent, marks = 0, [MEMORY_WARM_UP, MEMORY_WARM_UP + MEMORY_REQUESTS // 2, MEMORY_WARM_UP + MEMORY_REQUESTS]
         sizes = []
         for mark in marks:
