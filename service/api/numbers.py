@@ -26,6 +26,11 @@ def rounded(numbers: Iterable[float], scaled_by: Iterable[float]) -> list[float]
     return [(each * by + WHOLE - WHOLE) / by for each, by in zip(numbers, scaled_by, strict=False)]
 
 
+def to_hundredths(number: float) -> float:
+    """Return one number with two decimals, rounded likewise."""
+    return (number * 100.0 + WHOLE - WHOLE) / 100.0
+
+
 HUNDREDTHS: Final = repeat(100.0)
 TENTHS: Final = repeat(10.0)
 
@@ -42,12 +47,10 @@ class Layout:
 
     def named(self, numbers: Sequence[float]) -> Json:
         """Return the rounded numbers that are known under their names."""
-        count = len(self._plain)
-        plain = numbers[:count]
-        shown: Json = dict(zip(self._plain, plain, strict=True))
-        if isnan(sum(plain)):
+        ends = iter(numbers)
+        shown: Json = dict(zip(self._plain, ends, strict=False))
+        if isnan(sum(shown.values())):
             shown = {name: value for name, value in shown.items() if value == value}
-        ends = iter(numbers[count:])
         for name, value, low, high in zip(self._estimates, ends, ends, ends, strict=False):
             if value == value:
                 shown[name] = {"value": value, "low": low, "high": high}

@@ -9,14 +9,13 @@ from typing import NamedTuple
 
 import orjson
 
-from service.api.numbers import HUNDREDTHS, Json, rounded
+from service.api.numbers import Json, to_hundredths
 from service.api.render_figures import axle_figures, vehicle_figures
 from service.assessment.assess import Assessment
 from service.assessment.axle_answer import KEPT_AXLES, Asked, AxleAnswer, in_turn
 from service.assessment.kept import Kept
 from service.assessment.trade_offs import PRACTICE
 from service.core.findings import OUTCOME_NAMES, Basis, Finding, Remedy
-from service.core.numeric import UNKNOWN
 
 # The ends of a remedy are rounded into its range, so that the number shown settles the finding.
 REMEDY_STEPS = 1e4
@@ -64,24 +63,18 @@ def assessment(found: Assessment) -> Json:
 
 def findings(found: Sequence[Finding]) -> list[Json]:
     """Return findings as plain data."""
-    numbers = rounded([UNKNOWN if each is None else each for item in found for each in item[4:6]], HUNDREDTHS)
-    return list(map(_finding, found, numbers[::2], numbers[1::2]))
+    return [finding(each) for each in found]
 
 
 def finding(each: Finding) -> Json:
     """Return one finding as plain data."""
-    return findings((each,))[0]
-
-
-def _finding(each: Finding, measured: float, limit: float) -> Json:
-    code, axle, outcome, message, _, _, unit, ground, remedy = each
+    code, axle, outcome, message, measured, limit, unit, ground, remedy = each
     shown: Json = {"code": code, "axle": axle, "outcome": OUTCOME_NAMES[outcome], "message": message}
-    # What is not known is NaN here, and unequal to itself.
-    if measured == measured:
-        shown["measured"] = measured
-    if limit == limit:
-        shown["limit"] = limit
-    if unit is not None and (measured == measured or limit == limit):
+    if measured is not None:
+        shown["measured"] = to_hundredths(measured)
+    if limit is not None:
+        shown["limit"] = to_hundredths(limit)
+    if unit is not None and (measured is not None or limit is not None):
         shown["unit"] = unit
     shown["basis"] = basis(ground)
     if remedy is not None:

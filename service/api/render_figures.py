@@ -88,11 +88,8 @@ def percent_estimate(ratio: Estimate[float]) -> Estimate[float]:
 
 
 def _wheel(fitment: Fitment, numbers: list[float]) -> Json:
-    shown: Json = {
-        "tyre": fitment.tyre.designation.canonical,
-        "rim": fitment.rim.designation.canonical,
-        **_WHEEL.named(numbers[:_PATCH_AT]),
-    }
+    shown: Json = {"tyre": fitment.tyre.designation.canonical, "rim": fitment.rim.designation.canonical}
+    shown |= _WHEEL.named(numbers)
     patch = _PATCH.named(numbers[_PATCH_AT:])
     if patch:
         shown["contact_patch"] = patch
