@@ -16,7 +16,9 @@ from service.api.observability import Metrics, make_logger
 from service.api.reading import BodySpace
 from service.api.routers import ROUTERS
 from service.api.security import ApiKeys, Cors, TrustedHosts
+from service.rules.reader import default_packs
 from service.settings import BadSettings, Settings
+from service.standards.catalogue import TABLE_NAMES, table
 
 # The framework's own: it sends queries, the input of refused requests and the texts of errors, by whatever stands in
 # the environment. `telemetry.py` sends none of them.
@@ -24,7 +26,14 @@ _NO_TELEMETRY: Final[TelemetryConfig] = {"tracing": False, "metrics": False, "lo
 
 
 def create_app(settings: Settings) -> FastAPI:
-    """Return a new application with these settings; two of them share nothing."""
+    """Return a new application with these settings; two of them share nothing but what cannot change.
+
+    Raises
+    ------
+    PackError
+        When a rule pack has a fault: a service without its rules must not start.
+    """
+    _read_packs_and_tables()
     app = FastAPI(version=__version__, openapi_url=None, redirect_slashes=False, telemetry=_NO_TELEMETRY)
     pool = WorkPool(settings.queue_length, settings.retry_after_s)
     metrics = Metrics(lambda: pool.pending)
@@ -61,6 +70,13 @@ def create_app(settings: Settings) -> FastAPI:
         app.router.routes.extend(documentation.routes())
     _remember_document(app)
     return app
+
+
+def _read_packs_and_tables() -> None:
+    """Read what every request needs, so that none has to wait for it."""
+    default_packs()
+    for name in TABLE_NAMES:
+        table(name)
 
 
 def _keys(settings: Settings) -> ApiKeys | None:
