@@ -1,0 +1,33 @@
+"""Answers that come again are the same answers, but for what the caller calls the candidate."""
+
+from __future__ import annotations
+
+import orjson
+
+from service.api import render
+from service.api.answers import answer
+from service.api.schemas.request import CheckRequest
+from service.api.translate import case
+from service.assessment.assess import assess
+from tests.support.cases import changed, saloon
+
+
+def _case(label: str = "", **changes: object):
+    return case(CheckRequest.model_validate(changed(saloon(), {"/candidate/label": label, **changes})))
+
+
+def test_a_kept_answer_is_the_one_that_is_made_anew():
+    fresh = orjson.dumps(render.assessment(assess(_case("as it is"))))
+    assert {orjson.dumps(answer(_case("as it is"))) for _ in range(4)} == {fresh}
+
+
+def test_each_caller_reads_its_own_label():
+    assert [answer(_case(label))["label"] for label in ("mine", "yours", "", "yours")] == ["mine", "yours", "", "yours"]
+
+
+def test_another_question_gets_another_answer():
+    for _ in range(3):
+        answer(_case())
+    heavier = changed(saloon(), {"/vehicle/front/max_axle_mass_kg": 1400})
+    assert answer(_case())["verdict"] == "suitable"
+    assert answer(case(CheckRequest.model_validate(heavier)))["verdict"] == "unsuitable"
