@@ -25,7 +25,7 @@ from service.rules.pack import RulePack
 T = TypeVar("T")
 
 # Some 12 KiB each, and as much of what is made of each for the wire.
-KEPT_AXLES = 1024
+KEPT_AXLES = 512
 
 
 class Asked(NamedTuple, Generic[T]):

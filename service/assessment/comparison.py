@@ -64,7 +64,7 @@ def _present_wheel(axle: Axle, vehicle: Chassis, limits: Limits) -> Wheel:
 
 
 # Who asks about a car usually asks about several candidates for it.
-present_wheel = Kept(_present_wheel, 2048)
+present_wheel = Kept(_present_wheel, 1024)
 
 
 def proposed_wheel(facts: WheelFacts, now: Wheel, axle: Axle, vehicle: Chassis, limits: Limits) -> tuple[Wheel, float]:
