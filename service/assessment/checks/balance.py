@@ -68,8 +68,8 @@ def balance(car: CarView) -> Balance:
     how = "strongly" if degree == "strong" else "noticeably"
     text = f"The car shifts {how} {direction.replace('_', ' ')}."
     if not certain:
-        text = f"The car may shift {direction.replace('_', ' ')}, but the estimate is too wide to be sure of the direction."
-        return Balance(direction, degree, certain, "The direction is uncertain: try the car with care.", text)
+        text = f"The direction is uncertain: the car may shift {direction.replace('_', ' ')}."
+        return Balance(direction, degree, certain, "Try the car with care: the estimate is too wide to tell which way it shifts.", text)
     if direction == "towards_oversteer":
         warning = "Towards oversteer is the more dangerous side: the rear may break away before the driver can answer."
     else:
