@@ -10,8 +10,8 @@ from service.assessment.assess import assess
 from service.assessment.case import Case
 from service.assessment.kept import Kept
 
-# Some 25 KiB each.
-KEPT_ANSWERS = 512
+# Some 60 KiB each.
+KEPT_ANSWERS = 256
 
 
 def answer(case: Case) -> Json:

@@ -192,7 +192,7 @@ def vehicle_figures(car: CarView) -> Json:
     }
 
 
-@lru_cache(maxsize=4096)
+@lru_cache(maxsize=1024)
 def _speedometer(max_speed_kmh: float, lead: float, ratio: float) -> orjson.Fragment:
     least, most = lawful_lead_percent(r39(), max_speed_kmh, ratio)
     shown = _SPEEDOMETER.named(rounded((ratio, 100.0 * (lead - 1.0), least, most), _SPEEDOMETER_SCALE))

@@ -24,7 +24,7 @@ from service.rules.pack import RulePack
 
 T = TypeVar("T")
 
-# Some 12 KiB each, and as much of what is made of each for the wire.
+# Some 10 KiB each, and 25 KiB of what is made of each for the wire.
 KEPT_AXLES = 512
 
 
