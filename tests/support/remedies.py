@@ -234,8 +234,7 @@ def _overall_diameter(request: Json, remedy: Remedy) -> Json:
 
 def _speedometer(request: Json, remedy: Remedy) -> Json:
     assert remedy.at_least is not None
-    assert remedy.at_most is not None
-    lead = 0.5 * (remedy.at_least + remedy.at_most)
+    lead = remedy.at_least if remedy.at_most is None else 0.5 * (remedy.at_least + remedy.at_most)
     return changed(request, {remedy.pointer: {"displayed_kmh": 100.0 + lead, "true_kmh": 100.0}})
 
 

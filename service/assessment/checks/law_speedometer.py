@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+import math
+
 from service.assessment.case import Case
 from service.assessment.checks.speedometer import LAST_BIT_KMH, lawful_lead_percent, present_lead
 from service.assessment.comparison import CarView
 from service.assessment.grade import Grade, finite
 from service.assessment.missing import diameter_remedy
-from service.assessment.words import plain, signed
+from service.assessment.words import beside_true_speed, lawful_lead
 from service.core.findings import ADVISORY, MET, NOT_ASSESSED, NOT_MET, Finding, Remedy
 from service.core.numeric import UNKNOWN, pick
 from service.rules.pack import VehicleFacts, speedometer_asked
@@ -56,21 +58,22 @@ def findings(case: Case, car: CarView) -> list[Finding]:
         message = f"Which speedometer rule applies here depends on {names}."
         remedy = Remedy(f"state {names}", f"/vehicle/{missing[0]}", missing[0])
     elif least != least:
-        message = f"{rule.title}: it cannot be judged without the overall diameters of all tyres."
+        message = f"{rule.title}: The speedometer cannot be judged without the overall diameters of all tyres."
         remedy = diameter_remedy(car.front, car.rear)
     else:
-        needed = f"{plain(least, 1)} to {plain(most, 1)} %"
-        message = f"{rule.title}: with the present tyres the speedometer must read {needed} above the true speed"
-        reads = (
-            "its reading is not given" if graded.outcome == NOT_ASSESSED else f"it reads {signed(graded.measured)} %"
-        )
-        if graded.outcome == MET and graded.measured != graded.measured:
-            reads = "the circumference does not change"
+        needed = lawful_lead(least, most)
+        message = f"{rule.title}: With the present tyres the speedometer must read {needed}"
+        reads = f"it reads {beside_true_speed(graded.measured)}"
+        if graded.measured != graded.measured:
+            unchanged = graded.outcome == MET
+            reads = "the circumference does not change" if unchanged else "its reading is not given"
         message = f"{message}; {reads}."
         if graded.outcome != MET:
-            words = f"a speedometer that with the present tyres reads {needed} above the true speed"
+            words = f"a speedometer that with the present tyres reads {needed}"
             pointer, quantity = "/vehicle/speedometer", "speedometer_lead_percent"
-            remedy = Remedy(words, pointer, quantity, least, most, unit="%")
+            # A rule without an upper end (older cars) sets none.
+            highest = None if math.isinf(most) else most
+            remedy = Remedy(words, pointer, quantity, least, highest, unit="%")
             if not rule.can_forbid:
                 message = f"{message} {CHECK_THE_TEXT.capitalize()}."
     measured, limit = finite(graded.measured), finite(graded.limit)

@@ -6,7 +6,7 @@ Every rule at, just inside and just outside its limit: tests/reference/test_pack
 import pytest
 
 from service.core.findings import OUTCOME_NAMES
-from tests.support.cases import ABSENT, changed, check, finding, on_both_axles, outcome, saloon
+from tests.support.cases import ABSENT, answer, changed, check, finding, on_both_axles, outcome, saloon
 
 # Rules with a status other than `read` may only advise.
 
@@ -132,3 +132,13 @@ def test_in_the_us_passenger_tyres_on_a_truck_count_divided_by_110(tyre, expecte
         "/candidate/rear/tyre/size": tyre,
     }
     assert outcome(check(under("us", changes)), "law.load_rating_sum") == expected
+
+
+def test_a_speedometer_rule_without_an_upper_end_asks_for_none():
+    # Road Transport (Vehicle Registration) Regulation (NSW), 40A: not more than 10 % below the true speed.
+    older = {"/vehicle/built": "1995-06-01", "/vehicle/speedometer": ABSENT, "/candidate/rear/rim/size": "8J x 17 ET45"}
+    wider = {"/candidate/rear/tyre/size": "235/45 R17 97W XL"}
+    shown = answer(check(under("au-nsw", older | wider)))["findings"]
+    (remedy,) = [each["remedy"] for each in shown if each["code"] == "law.speedometer"]
+    assert "below the true speed" in remedy["text"]
+    assert "at_most" not in remedy
