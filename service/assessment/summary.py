@@ -14,7 +14,7 @@ def summary(verdict: Verdict, findings: list[Finding]) -> str:
         others = sum(each.outcome == NOT_MET for each in findings) - 1
         noun = "reason stands" if others == 1 else "reasons stand"
         more = f" {others} more {noun} against it." if others else ""
-        return f"Do not fit: {_at(worst)}{more}"
+        return f"Do not fit. {_at(worst)}{more}"
     if verdict == "undetermined":
         open_ones = [each for each in findings if each.outcome == NOT_ASSESSED and each.code in REQUIRED]
         remedy = open_ones[0].remedy
@@ -24,11 +24,24 @@ def summary(verdict: Verdict, findings: list[Finding]) -> str:
         count = sum(each.outcome == ADVISORY for each in findings)
         first = next(each for each in findings if each.outcome == ADVISORY)
         noun = "point needs" if count == 1 else "points need"
-        return f"It fits, with conditions: {count} {noun} attention. First: {_at(first)}"
-    return "It fits: every required question is answered and none speaks against it."
+        return f"It fits, with conditions: {count} {noun} attention. {_first(first, count)}{_left_open(findings)}"
+    return f"It fits: every required question is answered and none speaks against it.{_left_open(findings)}"
 
 
 def _at(finding: Finding) -> str:
-    if finding.axle == "vehicle":
-        return finding.message
-    return f"{finding.axle.capitalize()} axle: {finding.message[0].lower()}{finding.message[1:]}"
+    return finding.message if finding.axle == "vehicle" else f"{finding.axle.capitalize()} axle: {finding.message}"
+
+
+def _first(finding: Finding, count: int) -> str:
+    if count == 1:
+        return _at(finding)
+    return (
+        f"First: {finding.message}" if finding.axle == "vehicle" else f"First, {finding.axle} axle: {finding.message}"
+    )
+
+
+def _left_open(findings: list[Finding]) -> str:
+    count = sum(each.outcome == NOT_ASSESSED for each in findings)
+    if not count:
+        return ""
+    return f" {count} further question{' stays' if count == 1 else 's stay'} open."

@@ -143,7 +143,7 @@ def _others(actions: Sequence[Action]) -> Iterator[Action]:
 
 def _without_words(summary: str, words: str) -> str:
     """Return the summary without the verdict, which the heading has said already."""
-    rest = summary.removeprefix(f"{words}: ")
+    rest = summary.removeprefix(words).lstrip(":. ")
     return rest[0].upper() + rest[1:]
 
 

@@ -23,8 +23,8 @@ export function tell(words, summary, verdict) {
 
 // The heading has said the verdict already.
 function withoutWords(summary, words) {
-  if (!summary.startsWith(`${words}: `)) return summary;
-  const rest = summary.slice(words.length + 2);
+  if (!summary.startsWith(words)) return summary;
+  const rest = summary.slice(words.length).replace(/^[:.] /, "");
   return rest[0].toUpperCase() + rest.slice(1);
 }
 

@@ -85,9 +85,14 @@ def test_what_the_answer_does_not_replace_is_always_said(changes, words):
     ("changes", "start", "words"),
     [
         ({}, "It fits:", "none speaks against it"),
+        (
+            {"/vehicle/rear/clearance": ABSENT, f"{REAR}/rim/size": "7.5J x 17 H2 ET43"},
+            "It fits:",
+            "1 further question stays",
+        ),
         ({f"{REAR}/rim/centre_bore_mm": 72.6}, "It fits, with conditions: 1 point needs", "72.6 mm"),
         ({f"{REAR}/tyre/size": "225/45 R17"}, "Nothing speaks against it yet", "To settle it:"),
-        ({f"{REAR}/rim/bolt_circle": "4x100"}, "Do not fit: Rear axle:", "4x100"),
+        ({f"{REAR}/rim/bolt_circle": "4x100"}, "Do not fit. Rear axle: The rim", "4x100"),
         ({f"{REAR}/rim/bolt_circle": "4x100", f"{REAR}/rim/load_rating_kg": 400}, "Do not fit", "1 more reason"),
     ],
 )
