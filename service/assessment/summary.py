@@ -35,9 +35,8 @@ def _at(finding: Finding) -> str:
 def _first(finding: Finding, count: int) -> str:
     if count == 1:
         return _at(finding)
-    return (
-        f"First: {finding.message}" if finding.axle == "vehicle" else f"First, {finding.axle} axle: {finding.message}"
-    )
+    where = "" if finding.axle == "vehicle" else f", {finding.axle} axle"
+    return f"First{where}: {finding.message}"
 
 
 def _left_open(findings: list[Finding]) -> str:

@@ -12,10 +12,13 @@ from typing import NamedTuple
 from service.assessment.comparison import AxleView
 from service.assessment.grade import LAST_BIT, Check, Grade, finite
 from service.assessment.missing import diameter_remedy, offset_remedy, width_remedy
-from service.assessment.words import plain, rim_pointer, signed
+from service.assessment.words import apart, plain, rim_pointer, span
 from service.core.findings import ADVISORY, MET, NOT_ASSESSED, NOT_MET, Finding, Remedy
 from service.core.numeric import UNKNOWN, pick
 from service.rules.limits import Limit, Limits
+
+# Below this a length is told in tenths.
+WHOLE_MM = 0.95
 
 
 class Side(NamedTuple):
@@ -69,7 +72,8 @@ def _grade(view: AxleView, side: Side) -> Grade:
 def _explain(view: AxleView, grade: Grade, side: Side) -> Finding:
     enough, shift = side.enough(view.limits), side.shift(view)
     limit = view.limits.clearance_least_mm if grade.outcome == NOT_MET else enough
-    moved = f"The wheel needs {plain(abs(shift))} mm {'more' if shift > 0 else 'less'} room towards the {side.towards}"
+    way = "more" if shift > 0.0 else "less"
+    moved = f"The wheel needs {_millimetres(abs(shift))} {way} room towards the {side.towards}"
     remedy = None
     if shift != shift:
         message, remedy = _unplaced(view, side)
@@ -77,22 +81,32 @@ def _explain(view: AxleView, grade: Grade, side: Side) -> Finding:
         field = f"vehicle.{view.name}.clearance.{side.name}_mm"
         message = f"{moved}; how much there is was not measured."
         least = shift + enough.value
-        text = f"measure {field}; {plain(least + 0.5)} mm or more is enough"
+        text = f"measure {field}; {span(least, None, 'mm')} is enough"
         remedy = Remedy(text, f"/{field.replace('.', '/')}", f"{side.name}_mm", least, unit="mm")
     elif grade.outcome == MET and shift == 0.0:
         message = f"The room towards the {side.towards} does not change."
     elif grade.outcome == MET and grade.limit != grade.limit:
         message = f"{moved} than now."
     elif grade.outcome == NOT_MET:
-        message = f"{moved} than there is: it touches by {plain(-grade.measured)} mm."
+        message = f"{moved}, {_millimetres(-grade.measured)} more than there is: it touches."
+        remedy = _remedy(view, side, enough.value)
+    elif grade.outcome == ADVISORY:
+        left = apart(grade.measured, enough.value)
+        message = f"{moved}, which leaves {left} mm; {plain(enough.value)} mm or more is advised."
         remedy = _remedy(view, side, enough.value)
     else:
-        message = f"{moved}; {plain(grade.measured)} mm are left."
-        if grade.outcome == ADVISORY:
-            remedy = _remedy(view, side, enough.value)
+        message = f"{moved}, which leaves {plain(grade.measured)} mm."
     code = f"clearance.{side.name}"
     shown = None if grade.limit != grade.limit else limit.value
     return Finding(code, view.name, grade.outcome, message, finite(grade.measured), shown, "mm", limit.basis, remedy)
+
+
+def _millimetres(length: float) -> str:
+    """Return a length in whole millimetres; what is less than one, to a tenth."""
+    if length >= WHOLE_MM:
+        return f"{plain(length)} mm"
+    tenths = plain(length, 1)
+    return "less than 0.1 mm" if tenths == "0" else f"{tenths} mm"
 
 
 def _unplaced(view: AxleView, side: Side) -> tuple[str, Remedy | None]:
@@ -109,7 +123,7 @@ def _remedy(view: AxleView, side: Side, enough_mm: float) -> Remedy:
     if side.name == "radial":
         most = view.then.geometry.overall_diameter_mm - 2.0 * lacking
         return Remedy(
-            f"an overall diameter of {plain(most - 0.5)} mm or less",
+            f"an overall diameter of {span(None, most, 'mm')}",
             f"/candidate/{view.name}/tyre/size",
             "overall_diameter_mm",
             at_most=most,
@@ -118,12 +132,11 @@ def _remedy(view: AxleView, side: Side, enough_mm: float) -> Remedy:
     offset = view.then.facts.offset_mm
     low, high = offset_window_mm(view)
     if low <= high:
-        text = f"ET {signed(low + 0.49, 0).lstrip('+')} to {signed(high - 0.49, 0).lstrip('+')}"
-        return Remedy(text, rim_pointer(view.name), "offset_mm", low, high, unit="mm")
+        return Remedy(f"ET {span(low, high, '')}", rim_pointer(view.name), "offset_mm", low, high, unit="mm")
     if side.name == "inboard":
-        text = f"ET {plain(offset - lacking - 0.49)} or less, or a narrower wheel"
+        text = f"ET {span(None, offset - lacking, '')}, or a narrower wheel"
         return Remedy(text, rim_pointer(view.name), "offset_mm", at_most=offset - lacking, unit="mm")
-    text = f"ET {plain(offset + lacking + 0.49)} or more, or a narrower wheel"
+    text = f"ET {span(offset + lacking, None, '')}, or a narrower wheel"
     return Remedy(text, rim_pointer(view.name), "offset_mm", offset + lacking, unit="mm")
 
 

@@ -179,8 +179,20 @@ def test_a_rim_wider_than_the_tyre_sets_the_edge():
 
 def test_the_message_on_room_says_by_how_much_it_touches():
     found = asked({RIM: "7.5J x 17 H2 ET62"}, "clearance.inboard")
-    assert found.message == "The wheel needs 17 mm more room towards the strut than there is: it touches by 3 mm."
+    assert found.message == "The wheel needs 17 mm more room towards the strut, 3 mm more than there is: it touches."
     assert found.remedy.text == "ET 34 to 54"
+
+
+def test_room_below_what_is_advised_is_told_beside_it():
+    found = asked({f"{ROOM}/inboard_mm": 10, RIM: "7.5J x 17 H2 ET54"}, "clearance.inboard")
+    assert (
+        found.message == "The wheel needs 9 mm more room towards the strut, which leaves 1 mm; 5 mm or more is advised."
+    )
+
+
+def test_a_range_of_offsets_with_one_whole_number_in_it_is_that_number():
+    found = asked({f"{ROOM}/inboard_mm": 5, f"{ROOM}/outboard_mm": 5, RIM: "7.5J x 17 H2 ET54"}, "clearance.inboard")
+    assert found.remedy.text == "ET 45"
 
 
 def test_a_wheel_too_wide_for_both_sides_is_told_so():
