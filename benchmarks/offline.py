@@ -16,7 +16,7 @@ from benchmarks.place import ROOT, python
 from benchmarks.web import Row
 
 VEHICLES, CANDIDATES = 1000, 10_000
-_SAID = re.compile(r"([\d,]+)  pairs in \S+; ([\d,]+) of them now, in ([\d.]+) s")
+_SAID = re.compile(r"([\d,]+)  pairs in \S+; ([\d,]+) of them now, in ([\d.]+) s, ([\d.]+) s of them to read")
 
 
 def in_process() -> Iterator[Row]:
@@ -34,20 +34,21 @@ def sweep() -> Iterator[Row]:
     with tempfile.TemporaryDirectory() as folder:
         place = Path(folder)
         tables = write(place, VEHICLES, CANDIDATES)
-        seconds = {}
+        seconds, grading = {}, {}
         for workers in (1, 2):
             before = os.times()
-            pairs, seconds[workers] = _swept(place, tables, workers)
+            pairs, seconds[workers], grading[workers] = _swept(place, tables, workers)
             after = os.times()
             spent = after.children_user + after.children_system - before.children_user - before.children_system
             rate = pairs / seconds[workers]
             noun = "worker" if workers == 1 else "workers"
             found = f"{seconds[workers]:.1f} s, {rate:,.0f} pairs/s; {spent:.0f} s of processor"
             yield Row(f"sweep, {pairs:,} pairs, {workers} {noun}", found, "minutes")
-    yield Row("  two workers / one, start-up included", f"{seconds[1] / seconds[2]:.2f}", "1.7")
+    whole, alone = seconds[1] / seconds[2], grading[1] / grading[2]
+    yield Row("  two workers / one", f"{alone:.2f}; {whole:.2f} with the reading of the tables", "1.7")
 
 
-def _swept(place: Path, tables: tuple[Path, Path], workers: int) -> tuple[int, float]:
+def _swept(place: Path, tables: tuple[Path, Path], workers: int) -> tuple[int, float, float]:
     out = place / f"out-{workers}"
     command = [sys.executable, "-m", "service", "sweep", "--vehicles", str(tables[0]), "--candidates", str(tables[1])]
     run = subprocess.run(
@@ -63,4 +64,5 @@ def _swept(place: Path, tables: tuple[Path, Path], workers: int) -> tuple[int, f
         raise RuntimeError(f"the sweep said nothing of use: {run.stdout[-300:]}")
     for file in (out / "pairs").iterdir():
         file.unlink()
-    return int(said[2].replace(",", "")), float(said[3])
+    seconds, reading = float(said[3]), float(said[4])
+    return int(said[2].replace(",", "")), seconds, seconds - reading

@@ -42,6 +42,7 @@ def sweep(options: Options) -> int:
         f"{len(inputs.rejected)} faults in rows left out (rejected.parquet); "
         f"{len(everything)} files, {len(everything) - len(left)} of them there from before"
     )
+    read = monotonic() - started
     try:
         graded = _do(options, job, left)
     except OSError as error:
@@ -51,7 +52,10 @@ def sweep(options: Options) -> int:
     spent = monotonic() - started
     for verdict, count in counts.items():
         print(f"{count:>14,}  {verdict}")
-    print(f"{sum(counts.values()):>14,}  pairs in {out.name}/{FOLDER}; {graded:,} of them now, in {spent:.1f} s")
+    print(
+        f"{sum(counts.values()):>14,}  pairs in {out.name}/{FOLDER}; {graded:,} of them now, "
+        f"in {spent:.1f} s, {read:.1f} s of them to read the tables"
+    )
     return 0
 
 
