@@ -5,9 +5,11 @@ from __future__ import annotations
 from service.assessment.comparison import CarView
 from service.assessment.grade import LAST_BIT, Check, Grade, finite, unknown
 from service.assessment.missing import diameter_remedy
-from service.assessment.words import plain, signed
+from service.assessment.words import apart, plain, signed, span
 from service.core.findings import ADVISORY, MET, NOT_ASSESSED, NOT_MET, Finding, Remedy
 from service.core.numeric import pick
+
+NOT_DRIVEN = "A trailer has no drive or stability control of its own that unlike circumferences could mislead."
 
 
 def _grade(car: CarView) -> Grade:
@@ -16,24 +18,29 @@ def _grade(car: CarView) -> Grade:
     near, far = limits.axle_ratio_met_percent.value, limits.axle_ratio_advisory_percent.value
     sharper = (NOT_MET - ADVISORY) * (car.vehicle.driven_axle == "all")
     outcome = ADVISORY * (size > near + LAST_BIT) + sharper * (size > far + LAST_BIT) + unknown(size)
+    outcome = outcome * (not car.vehicle.is_trailer)
     return Grade(outcome, change, pick(outcome == NOT_MET, far, near))
 
 
 def _explain(car: CarView, grade: Grade) -> Finding:
     near, far = car.limits.axle_ratio_met_percent, car.limits.axle_ratio_advisory_percent
     limit = far if grade.outcome == NOT_MET else near
-    change = signed(grade.measured, 2)
     remedy = None
+    if car.vehicle.is_trailer:
+        return Finding("diameter.axle_ratio", "vehicle", MET, NOT_DRIVEN, None, None, None, limit.basis)
     if grade.outcome == NOT_ASSESSED:
         message = "The ratio of the front to the rear circumference cannot be judged without all overall diameters."
         remedy = diameter_remedy(car.front, car.rear)
     elif grade.outcome == MET:
         within = f"within ±{plain(near.value, 1)} %"
-        message = f"The ratio of the front to the rear circumference changes by {change} %, {within}."
+        message = f"The ratio of the front to the rear circumference changes by {signed(grade.measured)} %, {within}."
+        if plain(grade.measured, 1) == "0":
+            message = "The ratio of the front to the rear circumference stays as it is."
     else:
-        reason = "stability control may act on it"
+        reason = "stability control may take it for a slipping wheel"
         if car.vehicle.driven_axle == "all":
-            reason = "all-wheel drive works against itself"
+            reason = "this strains the all-wheel drive"
+        change = f"{'+' if grade.measured > 0.0 else '-'}{apart(abs(grade.measured), limit.value, 1)}"
         message = f"The ratio of the front to the rear circumference changes by {change} %: {reason}."
         remedy = _remedy(car, near.value)
     measured = finite(grade.measured)
@@ -49,7 +56,7 @@ def _remedy(car: CarView, near_percent: float) -> Remedy:
     room = near_percent / 100.0
     low, high = matched / (1.0 + room), matched / (1.0 - room)
     return Remedy(
-        f"rear tyres of {plain(low)} to {plain(high)} mm rolling circumference with these front tyres",
+        f"rear tyres with a rolling circumference of {span(low, high, 'mm')} beside these front tyres",
         "/candidate/rear/tyre/rolling_circumference_mm",
         "rolling_circumference_mm",
         low,

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from service.assessment.comparison import AxleView
 from service.assessment.grade import LAST_BIT, Check, Grade, finite, unknown
-from service.assessment.words import plain, signed, tyre_pointer
+from service.assessment.words import apart, plain, signed, span, tyre_pointer
 from service.core.findings import ADVISORY, MET, NOT_ASSESSED, NOT_MET, Finding, Remedy
 from service.core.numeric import pick
 
@@ -25,7 +25,9 @@ def _explain(view: AxleView, grade: Grade) -> Finding:
     if grade.outcome == NOT_ASSESSED:
         unknown_now = view.now.geometry.overall_diameter_mm != view.now.geometry.overall_diameter_mm
         at = f"vehicle.{view.name}.fitted.tyre" if unknown_now else f"candidate.{view.name}.tyre"
-        message = "The overall diameter of a size without an aspect ratio comes from a table that lacks this one."
+        message = (
+            "The overall diameter is not known: the size has no aspect ratio, and the table for such sizes no row."
+        )
         remedy = Remedy(
             f"state {at}.overall_diameter_mm",
             f"/{at.replace('.', '/')}/overall_diameter_mm",
@@ -34,16 +36,18 @@ def _explain(view: AxleView, grade: Grade) -> Finding:
         )
     else:
         now, then = view.now.geometry.overall_diameter_mm, view.then.geometry.overall_diameter_mm
-        words = f"from {plain(now)} to {plain(then)} mm ({signed(grade.measured, 2)} %)"
-        message = f"The overall diameter goes {words}."
+        goes = f"The overall diameter goes from {plain(now)} to {plain(then)} mm"
         if grade.outcome == MET:
-            message = f"The overall diameter goes {words}, within ±{plain(near.value, 1)} %."
+            message = f"{goes} ({signed(grade.measured)} %), within ±{plain(near.value, 1)} %."
+            if now == then:
+                message = f"The overall diameter stays at {plain(now)} mm."
         else:
             room = near.value / 100.0
             low, high = now * (1.0 - room), now * (1.0 + room)
-            beyond = f"beyond ±{plain(limit.value, 1)} %"
-            message = f"The overall diameter goes {words}, {beyond}."
-            text = f"an overall diameter of {plain(low)} to {plain(high)} mm"
+            sign = "+" if grade.measured > 0.0 else "-"
+            beyond = f"{sign}{apart(abs(grade.measured), limit.value, 1)} %"
+            message = f"{goes} ({beyond}), beyond ±{plain(limit.value, 1)} %."
+            text = f"an overall diameter of {span(low, high, 'mm')}"
             remedy = Remedy(text, tyre_pointer(view.name), "overall_diameter_mm", low, high, unit="mm")
     measured = finite(grade.measured)
     return Finding(

@@ -14,7 +14,7 @@ from service.assessment.case import Vehicle
 from service.assessment.comparison import CarView
 from service.assessment.grade import Check, Grade, finite
 from service.assessment.missing import diameter_remedy
-from service.assessment.words import plain, signed
+from service.assessment.words import apart, beside_true_speed, lawful_lead, plain, signed
 from service.core.findings import MET, NOT_ASSESSED, NOT_MET, Finding, Remedy
 from service.core.numeric import pick
 from service.core.sources import basis
@@ -104,21 +104,22 @@ def _explain(car: CarView, grade: Grade) -> Finding:
     if car.vehicle.is_trailer:
         message = "A trailer has no speedometer that its tyres could mislead."
         return Finding("diameter.speedometer", "vehicle", MET, message, None, None, "%", R39)
-    change = signed(100.0 * (car.change.driven_circumference_ratio - 1.0), 2)
     if car.change.driven_circumference_ratio != car.change.driven_circumference_ratio:
         message = "The speedometer cannot be judged without the overall diameters of all tyres."
         ask = diameter_remedy(car.front, car.rear)
         return Finding("diameter.speedometer", "vehicle", grade.outcome, message, None, None, "%", R39, ask)
     least, most = lawful_lead_percent(r39(), car.vehicle.max_speed_kmh, car.change.driven_circumference_ratio)
-    needed = f"{plain(least, 1)} to {plain(most, 1)} %"
+    needed = lawful_lead(least, most)
     remedy = None
     if grade.outcome == NOT_ASSESSED:
+        change = 100.0 * (car.change.driven_circumference_ratio - 1.0)
+        by = "less than 0.1" if plain(change, 1) == "0" else signed(change)
         message = (
-            f"The circumference changes by {change} %; for that the speedometer must now read {needed} "
-            "above the true speed, and its reading is not given."
+            f"The rolling circumference changes by {by} %. That is lawful if the speedometer now reads {needed}; "
+            "its reading is not given."
         )
         remedy = Remedy(
-            f"measure vehicle.speedometer (displayed against true speed); lawful when it now reads {needed} above",
+            f"measure vehicle.speedometer (displayed against true speed); lawful if it now reads {needed}",
             "/vehicle/speedometer",
             "speedometer_lead_percent",
             least,
@@ -128,21 +129,27 @@ def _explain(car: CarView, grade: Grade) -> Finding:
     elif grade.outcome == MET and grade.measured != grade.measured:
         message = "The rolling circumference does not change, so the speedometer stays as it is."
     else:
-        after = signed(lead_after_percent(car))
-        reads = f"The speedometer reads {signed(grade.measured)} % now and {after} % after the change"
+        lead = lead_after_percent(car)
+        after = beside_true_speed(lead)
         if grade.outcome == MET:
-            message = f"{reads}, within the lawful range at every test speed."
+            message = f"{_reads(grade.measured, after)}, within the lawful range at every test speed."
         else:
-            side = "below the true speed" if grade.measured < least else "too far above the true speed"
-            message = f"{reads}: {side}."
+            low = grade.measured < least
+            after = f"{apart(-lead, 0.0, 1)} % below the true speed" if low else after
+            side = "it must never read low" if low else "more than is lawful"
+            message = f"{_reads(grade.measured, after)}: {side}."
             remedy = _remedy(least, most, needed)
     measured, limit = finite(grade.measured), finite(grade.limit)
     return Finding("diameter.speedometer", "vehicle", grade.outcome, message, measured, limit, "%", R39, remedy)
 
 
+def _reads(lead_percent: float, after: str) -> str:
+    return f"The speedometer reads {beside_true_speed(lead_percent)} now and {after} after the change"
+
+
 def _remedy(least: float, most: float, needed: str) -> Remedy:
     return Remedy(
-        f"have the speedometer recalibrated so that with the present tyres it reads {needed} above the true speed",
+        f"have the speedometer recalibrated so that with the present tyres it reads {needed}",
         "/vehicle/speedometer",
         "speedometer_lead_percent",
         least,

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+from service.assessment.checks.axle_ratio import NOT_DRIVEN
 from service.assessment.comparison import AxleView, CarView
 from service.assessment.grade import LAST_BIT, Check, Grade, finite, unknown
 from service.assessment.missing import diameter_remedy
-from service.assessment.words import plain
+from service.assessment.words import apart, plain, span
 from service.core.findings import ADVISORY, MET, NOT_ASSESSED, NOT_MET, Finding, Remedy
 from service.core.numeric import pick
 
@@ -48,6 +49,7 @@ def _grade_difference(car: CarView) -> Grade:
     all_wheel = car.vehicle.driven_axle == "all"
     sharper = (NOT_MET - ADVISORY) * all_wheel
     outcome = ADVISORY * (share > near + LAST_BIT) + sharper * (share > far + LAST_BIT) + unknown(share)
+    outcome = outcome * (not car.vehicle.is_trailer)
     return Grade(outcome, share, pick(outcome == NOT_MET, far, near))
 
 
@@ -56,6 +58,8 @@ def _explain_difference(car: CarView, grade: Grade) -> Finding:
     limit = far if grade.outcome == NOT_MET else near
     front, rear = car.front.then.facts.tread_depth_mm, car.rear.then.facts.tread_depth_mm
     remedy: Remedy | None = None
+    if car.vehicle.is_trailer:
+        return Finding("tyre.tread_difference", "vehicle", MET, NOT_DRIVEN, None, None, None, limit.basis)
     if grade.outcome == NOT_ASSESSED:
         missing = "front" if front != front else "rear"
         message = "Whether new tyres meet worn ones is not known: the tread depth is not given on both axles."
@@ -66,14 +70,17 @@ def _explain_difference(car: CarView, grade: Grade) -> Finding:
             remedy = diameter_remedy(car.front)
     else:
         depths = f"{plain(front, 1)} mm of tread in front and {plain(rear, 1)} mm at the rear"
-        share = plain(grade.measured, 2)
-        if grade.outcome == MET:
-            message = f"With {depths}, wear makes {share} % of diameter between the axles."
+        if front == rear:
+            message = f"All tyres have {plain(front, 1)} mm of tread."
+        elif grade.outcome == MET:
+            share = plain(grade.measured, 1)
+            message = f"With {depths}, wear sets the diameters apart by {share} %, within {plain(near.value, 1)} %."
         else:
             strain = "may unsettle stability control"
             if car.vehicle.driven_axle == "all":
                 strain = "strains the all-wheel drive"
-            message = f"With {depths}, wear alone makes {share} % of diameter between the axles, which {strain}."
+            share = apart(grade.measured, limit.value, 1)
+            message = f"With {depths}, wear alone sets the diameters apart by {share} %, which {strain}."
             remedy = _even_remedy(car, near.value)
     measured = finite(grade.measured)
     return Finding(
@@ -87,7 +94,7 @@ def _even_remedy(car: CarView, near_percent: float) -> Remedy:
     outer = car.front.then.geometry.overall_diameter_mm
     room = near_percent / 100.0 * outer / car.limits.diameter_per_tread_depth.value
     least = max(deep - room, 0.0)
-    text = f"{shallow} tyres with {plain(least + 0.05, 1)} mm of tread or more, as on the other axle"
+    text = f"{shallow} tyres with {span(least, deep + room, 'mm', 1)} of tread, nearer to those of the other axle"
     return Remedy(text, f"/candidate/{shallow}/tyre/tread_depth_mm", "tread_depth_mm", least, deep + room, unit="mm")
 
 

@@ -45,7 +45,8 @@ def test_the_message_on_the_diameter_gives_both_and_the_change():
     found = asked({f"{TYRE}/overall_diameter_mm": 660}, "diameter.deviation")
     assert "from 634 to 660 mm (+4.1 %)" in found.message
     assert found.limit == 3.0
-    assert found.remedy.text == "an overall diameter of 624 to 644 mm"
+    # 1.5 % of 634 mm is 9.51 mm: 624 and 644 mm are beyond.
+    assert found.remedy.text == "an overall diameter of 625 to 643 mm"
 
 
 def test_a_size_that_the_old_table_lacks_is_asked_for_its_diameter():
@@ -70,7 +71,7 @@ def test_the_message_on_the_speedometer_gives_the_lead_now_and_then():
         f"{TYRE}/rolling_circumference_mm": 3.05 * 634 * 1.02,
     }
     found = asked(changes, "diameter.speedometer", "vehicle")
-    assert "+1 % now and -1 % after" in found.message
+    assert "1 % above the true speed now and 1 % below the true speed after" in found.message
 
 
 def test_without_a_reading_the_lead_that_it_needs_is_said():

@@ -155,3 +155,10 @@ def test_a_trailer_has_neither_balance_nor_speedometer_to_upset():
 def test_a_trailers_workshop_has_no_speedometer_to_check():
     wider = changed(trailer(100, 1000.0), {"/candidate/rear/tyre/size": "225/50 R16 96T XL"})
     assert "speedometer" not in {action.code for action in check(wider).actions}
+
+
+def test_a_trailer_has_no_drive_that_unlike_axles_could_strain():
+    unlike = {"/candidate/rear/tyre/size": "225/50 R16 96T XL", "/candidate/rear/tyre/tread_depth_mm": 3}
+    found = check(changed(trailer(100, 1000.0), unlike))
+    assert outcome(found, "diameter.axle_ratio", "vehicle") == "met"
+    assert outcome(found, "tyre.tread_difference", "vehicle") == "met"
