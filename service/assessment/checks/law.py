@@ -10,7 +10,7 @@ from service.assessment.comparison import AxleView, CarView
 from service.assessment.grade import Grade, finite
 from service.assessment.law_quantities import ON_AN_AXLE, ON_THE_VEHICLE
 from service.assessment.law_remedies import law_remedy, missing_for_law
-from service.assessment.words import plain
+from service.assessment.words import apart
 from service.core.findings import MET, NOT_ASSESSED, Finding, Remedy, Where
 from service.core.numeric import UNKNOWN, pick
 from service.rules.pack import Asked, asked
@@ -95,7 +95,8 @@ def _explain(rule: Rule, where: Where, view: AxleView | CarView) -> Finding:
     elif bound.unit == "yes/no":
         message = rule.message
     else:
-        message = f"{rule.message} Found: {plain(value, 1)} {_unit(bound)}; limit {rule.limit_words}."
+        found = ", ".join(_found(*each) for each in zip(rule.bounds, values, strict=True))
+        message = f"{rule.message} Found: {found}."
     if outcome not in (MET, NOT_ASSESSED):
         remedy = law_remedy(rule, view)
     if outcome != MET and rule.caveat:
@@ -104,8 +105,17 @@ def _explain(rule: Rule, where: Where, view: AxleView | CarView) -> Finding:
     return Finding(rule.code, where, outcome, message, finite(value), limit, unit, rule.basis, remedy)
 
 
-def _unit(bound: Bound) -> str:
-    return "steps" if bound.unit == "index" else bound.unit
+def _found(bound: Bound, value: float) -> str:
+    """Return what was found for one bound: `+3.3 %`, `-1 step`, `427 kg to spare`."""
+    number = apart(abs(value), abs(bound.value), 1 if bound.unit == "%" else 0)
+    unit = bound.unit
+    if unit == "index":
+        unit = "step" if number == "1" else "steps"
+    if "_margin_" in bound.quantity:
+        return f"{number} {unit} {'to spare' if value >= 0.0 else 'too little'}"
+    if bound.quantity.endswith(("capability_kmh", "_spread")) or number == "0" or "_abs_" in bound.quantity:
+        return f"{number} {unit}"
+    return f"{'+' if value > 0.0 else '-'}{number} {unit}"
 
 
 def _unsettled_finding(rule: Rule, missing: tuple[str, ...], where: Where) -> Finding:
