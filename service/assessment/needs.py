@@ -8,6 +8,7 @@ import numpy as np
 
 from service.assessment.batch import Graded, columns, grade_all
 from service.assessment.case import Axle, Case
+from service.assessment.checks.load import BELOW_PRESENT
 from service.assessment.comparison import AxleView
 from service.assessment.conditions import conditions_of
 from service.assessment.measures import load_margin_percent
@@ -27,6 +28,8 @@ _TRIAL_RIM = "6.5J x 16"
 # end far above it, because a fast car needs more than its share and the law of a place may ask for more.
 _FIRST_SHARE = 0.8
 _INDICES_TRIED = 40
+# Of these questions advice counts as well: a size that is only supposed need not begin with a point against it.
+_ADVICE_HEEDED = ("law.", BELOW_PRESENT.code)
 
 
 class Needs(NamedTuple):
@@ -47,9 +50,10 @@ UNKNOWN_NEEDS = Needs(None, None)
 def needs_of(case: Case, least_margin_percent: float) -> tuple[Needs, Needs]:
     """Return what the front and the rear axle need.
 
-    Of the descriptions that leave the fewest questions about the axle unmet it is the one with the slowest symbol, and
-    of those the one with the least index. `least_margin_percent` is by how much the tyres shall carry more than the
-    axle's maximum mass.
+    It is one that leaves the fewest questions about the axle unmet, carrying less than the present tyres among them; of
+    those, where there are any, one whose index is no higher than the present one, then the one with the slowest symbol,
+    then the one with the least index. `least_margin_percent` is by how much the tyres shall carry more than the axle's
+    maximum mass.
     """
     vehicle = case.vehicle
     front, rear = (_descriptions(axle, vehicle.max_speed_kmh) for axle in (vehicle.front, vehicle.rear))
@@ -80,11 +84,13 @@ def _descriptions(axle: Axle, max_speed_kmh: float) -> list[Needs]:
 
 def _least(graded: Graded, view: AxleView, least_margin_percent: float) -> int:
     mine = [place for place, each in enumerate(graded.questions) if each.where == view.name]
-    of_law = np.array([graded.questions[place].code.startswith("law.") for place in mine])
+    asked = np.array([graded.questions[place].code.startswith(_ADVICE_HEEDED) for place in mine])
     outcomes = graded.outcomes[mine]
     scarce = cast("FloatArray", load_margin_percent(view)) < least_margin_percent
-    unmet = (outcomes == NOT_MET).sum(axis=0) + (outcomes[of_law] == ADVISORY).sum(axis=0) + 1 * scarce
-    return int(unmet.argmin())
+    unmet = (outcomes == NOT_MET).sum(axis=0) + (outcomes[asked] == ADVISORY).sum(axis=0) + 1 * scarce
+    # A size has its symbols to choose from, while a higher index mostly takes a larger tyre.
+    heavier = view.then.facts.load_index > view.now.facts.load_index
+    return int((2 * unmet + heavier).argmin())
 
 
 def grid_services(case: Case, axle: Axle, needs: Needs) -> FloatArray:

@@ -158,7 +158,10 @@ class SearchResult(Told):
     rule_pack: RulePackName = part("The rules the sizes were held against.")
     rank_by: RankBy = part("What they are ranked by, after the verdict.", "closest_to_present")
     rows: list[FoundRow] = part("The best fitments; `not_bettered` is among these.", max_length=MAX_RESULTS)
-    needs: BothNeeds = part("The least load index and speed symbol that each axle asks for.")
+    needs: BothNeeds = part(
+        "The least load index and speed symbol that each axle asks for, so that its tyres carry it, and no less than "
+        "the present ones do. Of a stock, a tyre with less is listed with conditions where it carries the axle."
+    )
     sieves: Sieves = part("How many were tried, how many are left, and why so few.")
     refused: list[Fault] = part("Sizes of the stock that cannot be read, the first 100.", max_length=MAX_STOCK_FAULTS)
     refused_count: int = whole("How many cannot be read, listed or not", "1", (0, MAX_STOCK), 0)

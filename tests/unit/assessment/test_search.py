@@ -1,7 +1,8 @@
 """Searching for sizes: what is tried, what is left and why, and what each axle needs.
 
-References: load indices 83, 84, 87 and 88 are 487, 500, 545 and 560 kg, and a W tyre carries 97.5 % at 245 km/h (UN
-R30, load-capacity index table and para. 2.31). What is left is worked out anew by single checks of every pair.
+References: load indices 83, 84, 87, 88, 94 and 97 are 487, 500, 545, 560, 670 and 730 kg, a W tyre carries 97.5 % at
+245 km/h and a V tyre 92.5 % at 235 km/h (UN R30, load-capacity index table and para. 2.31). What is left is worked out
+anew by single checks of every pair.
 """
 
 from itertools import product
@@ -17,7 +18,7 @@ from service.assessment.needs import needs_of
 from service.assessment.search import Found, Sieve, Wanted, search
 from service.assessment.search_axle import AxleLimits
 from service.assessment.sizes import grid, stock
-from service.core.findings import NOT_MET
+from service.core.findings import MET, NOT_MET
 from service.designation.rim import parse_rim
 from service.designation.tyre import TyreDesignation, parse_tyre
 from service.rules.reader import pack_named
@@ -34,6 +35,12 @@ STOCK = tuple(
 
 def case(request: Json | None = None) -> Case:
     return translate.case(CheckRequest.model_validate(request or saloon()))
+
+
+def fitted_with(present: str, max_speed_kmh: float, changes: Json | None = None) -> Case:
+    """Return the case with this tyre now on both axles and this top speed."""
+    tyres = on_both_axles({"/vehicle/{axle}/fitted/tyre/size": present})
+    return case(changed(saloon(), {**tyres, "/vehicle/max_speed_kmh": max_speed_kmh, **(changes or {})}))
 
 
 def rims(*texts: str) -> list[Rim]:
@@ -206,14 +213,45 @@ def test_any_pairs_what_keep_and_square_do_not():
     ],
 )
 def test_an_axle_needs_the_least_index_that_carries_it_at_the_slowest_symbol(max_speed_kmh, front, rear):
-    one = case(changed(saloon(), {"/vehicle/max_speed_kmh": max_speed_kmh, "/vehicle/rear/max_axle_mass_kg": 1100}))
+    one = fitted_with("225/45 R17", max_speed_kmh, {"/vehicle/rear/max_axle_mass_kg": 1100})
     assert needs_of(one, 0.0) == (front, rear)
+
+
+@pytest.mark.parametrize(
+    ("present", "max_speed_kmh", "needed"),
+    [
+        # H keeps all of its load at 210 km/h, as W does: 94 carries no less than 94.
+        ("225/45 R17 94W XL", 210.0, (94, "H")),
+        # 0.925 x 670 is less than the 670 kg of the present W tyre, which keeps all; of V 97 would be needed.
+        ("225/45 R17 94W XL", 235.0, (94, "W")),
+        # Both keep 92.5 %, so that the slowest symbol does, though W would do with an index less.
+        ("225/45 R17 91V", 235.0, (91, "V")),
+        # 83 is 487 kg, and the present 80 carries less than the 480 kg that are needed of each tyre.
+        ("225/45 R17 80H", 210.0, (83, "H")),
+    ],
+)
+def test_an_axle_needs_no_less_than_its_present_tyre_carries(present, max_speed_kmh, needed):
+    assert needs_of(fitted_with(present, max_speed_kmh), 0.0)[0] == needed
+
+
+@pytest.mark.parametrize("wanted", [Wanted(), Wanted(rank_by="dry_grip"), Wanted(rank_by="load_margin")])
+def test_no_size_of_the_grid_carries_less_than_the_present_ones(wanted):
+    one = fitted_with("225/45 R17 94W XL", 235.0)
+    found = found_on_grid(wanted, one)
+    assert found.candidates
+    for each in found.candidates:
+        findings = assess(one._replace(candidate=each)).findings
+        assert {each.outcome for each in findings if each.code == "load.below_present"} == {MET}
+
+
+def test_the_best_size_of_the_grid_is_suitable():
+    found = found_on_grid()
+    assert assess(case()._replace(candidate=found.candidates[0])).verdict == "suitable"
 
 
 def test_a_margin_raises_the_index_that_is_needed():
     # 1.1 x 480 = 528 kg: 86 is 530 kg.
-    one = case(changed(saloon(), {"/vehicle/max_speed_kmh": 210}))
-    assert needs_of(one, 10.0)[0] == (86, "H")
+    assert needs_of(fitted_with("225/45 R17", 210.0), 10.0)[0] == (86, "H")
 
 
 def test_the_law_of_a_place_may_ask_for_more():
@@ -230,8 +268,7 @@ def test_beyond_every_symbol_no_need_is_named_and_no_size_is_sure():
 
 
 def test_a_size_of_the_grid_bears_the_description_that_its_axle_needs():
-    one = case(changed(saloon(), {"/vehicle/max_speed_kmh": 210}))
-    found = found_on_grid(one=one)
+    found = found_on_grid(one=fitted_with("225/45 R17", 210.0))
     descriptions = {
         (each.front.tyre.designation.load_index, each.front.tyre.designation.speed_symbol) for each in found.candidates
     }
