@@ -16,6 +16,7 @@ from service.api.observability import Metrics, make_logger
 from service.api.reading import BodySpace
 from service.api.routers import ROUTERS
 from service.api.security import ApiKeys, Cors, TrustedHosts
+from service.assessment.sizes import GRID_MARKINGS, grid
 from service.rules.reader import default_packs
 from service.settings import BadSettings, Settings
 from service.standards.catalogue import TABLE_NAMES, table
@@ -33,7 +34,7 @@ def create_app(settings: Settings) -> FastAPI:
     PackError
         When a rule pack has a fault: a service without its rules must not start.
     """
-    _read_packs_and_tables()
+    _make_ready()
     app = FastAPI(version=__version__, openapi_url=None, redirect_slashes=False, telemetry=_NO_TELEMETRY)
     pool = WorkPool(settings.queue_length, settings.retry_after_s)
     metrics = Metrics(lambda: pool.pending)
@@ -72,11 +73,13 @@ def create_app(settings: Settings) -> FastAPI:
     return app
 
 
-def _read_packs_and_tables() -> None:
-    """Read what every request needs, so that none has to wait for it."""
+def _make_ready() -> None:
+    """Read and make what requests need, so that none has to wait for it."""
     default_packs()
     for name in TABLE_NAMES:
         table(name)
+    for marking in GRID_MARKINGS:
+        grid(marking)
 
 
 def _keys(settings: Settings) -> ApiKeys | None:

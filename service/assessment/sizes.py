@@ -19,6 +19,10 @@ GRID_WIDTHS_MM = range(125, 356, 10)
 GRID_ASPECTS_PERCENT = range(25, 86, 5)
 GRID_RIM_CODES = range(12, 25)
 
+WINTER_MARKING = "3PMSF"
+# The grids that can be asked for.
+GRID_MARKINGS = ("", WINTER_MARKING)
+
 
 class Sizes(NamedTuple):
     """Sizes with what their designations say."""
@@ -42,7 +46,7 @@ def grid(marking: str) -> Sizes:
 
 def marking_for(case: Case) -> str:
     """Return the marking of a tyre that is only supposed: one for winter is supposed to be made for it."""
-    return "3PMSF" if case.season == "winter" else ""
+    return WINTER_MARKING if case.season == "winter" else ""
 
 
 def stock(designations: Sequence[TyreDesignation]) -> Sizes:
