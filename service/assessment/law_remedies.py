@@ -11,7 +11,7 @@ from types import MappingProxyType
 
 from service.assessment.comparison import AxleView, CarView
 from service.assessment.missing import diameter_remedy, offset_remedy, service_remedy, width_remedy
-from service.assessment.words import plain, rim_pointer, tyre_pointer
+from service.assessment.words import rim_pointer, span, tyre_pointer
 from service.core.findings import Remedy
 from service.core.numeric import known_or
 from service.core.units import MM_PER_INCH
@@ -61,21 +61,10 @@ def _span(bound: Bound) -> Span:
     return least, most
 
 
-def _shifted(span: Span, now: float, scale: float = 1.0) -> Span:
+def _shifted(ends: Span, now: float, scale: float = 1.0) -> Span:
     """Return the bounds of a quantity whose change is bounded; a negative scale turns them round."""
-    least, most = (None if end is None else now + scale * end for end in span)
+    least, most = (None if end is None else now + scale * end for end in ends)
     return (most, least) if scale < 0.0 else (least, most)
-
-
-def _words(span: Span, unit: str, digits: int = 0) -> str:
-    least, most = span
-    # Ends are rounded into the span.
-    half = 0.5 * 10.0**-digits - 1e-9
-    low = "" if least is None else plain(least + half, digits)
-    high = "" if most is None else plain(most - half, digits)
-    if least is None:
-        return f"{high} {unit} or less"
-    return f"{low} {unit} or more" if most is None else f"{low} to {high} {unit}"
 
 
 def _radial(car: CarView) -> Remedy:
@@ -84,75 +73,75 @@ def _radial(car: CarView) -> Remedy:
     return Remedy(f"radial tyres at the {other} too", tyre_pointer(other), "construction", equals="radial")
 
 
-def _offset(view: AxleView, span: Span) -> Remedy:
-    least, most = _shifted(span, view.now.facts.offset_mm)
-    words = _words((least, most), "mm")
-    return Remedy(f"an offset (ET) of {words}", rim_pointer(view.name), "offset_mm", least, most, unit="mm")
+def _offset(view: AxleView, ends: Span) -> Remedy:
+    least, most = _shifted(ends, view.now.facts.offset_mm)
+    words = f"an offset (ET) of {span(least, most, 'mm')}"
+    return Remedy(words, rim_pointer(view.name), "offset_mm", least, most, unit="mm")
 
 
-def _track_mm(view: AxleView, span: Span) -> Remedy:
-    least, most = span
+def _track_mm(view: AxleView, ends: Span) -> Remedy:
+    least, most = ends
     return _offset(view, (None if most is None else -0.5 * most, None if least is None else -0.5 * least))
 
 
-def _track_percent(view: AxleView, span: Span) -> Remedy:
-    least, most = (None if end is None else 0.01 * end * view.axle.track_mm for end in span)
+def _track_percent(view: AxleView, ends: Span) -> Remedy:
+    least, most = (None if end is None else 0.01 * end * view.axle.track_mm for end in ends)
     return _track_mm(view, (least, most))
 
 
-def _diameter(view: AxleView, span: Span) -> Remedy:
-    least, most = _shifted(span, view.now.geometry.overall_diameter_mm)
-    words = f"an overall diameter of {_words((least, most), 'mm')}"
+def _diameter(view: AxleView, ends: Span) -> Remedy:
+    least, most = _shifted(ends, view.now.geometry.overall_diameter_mm)
+    words = f"an overall diameter of {span(least, most, 'mm')}"
     return Remedy(words, tyre_pointer(view.name), "overall_diameter_mm", least, most, unit="mm")
 
 
-def _diameter_percent(view: AxleView, span: Span) -> Remedy:
+def _diameter_percent(view: AxleView, ends: Span) -> Remedy:
     share = 0.01 * view.now.geometry.overall_diameter_mm
-    return _diameter(view, (None if span[0] is None else span[0] * share, None if span[1] is None else span[1] * share))
+    return _diameter(view, (None if ends[0] is None else ends[0] * share, None if ends[1] is None else ends[1] * share))
 
 
-def _circumference_percent(view: AxleView, span: Span) -> Remedy:
+def _circumference_percent(view: AxleView, ends: Span) -> Remedy:
     now = view.now.geometry.rolling_circumference_mm
-    least, most = _shifted(span, now, 0.01 * now)
-    words = f"a rolling circumference of {_words((least, most), 'mm')}"
+    least, most = _shifted(ends, now, 0.01 * now)
+    words = f"a rolling circumference of {span(least, most, 'mm')}"
     pointer = f"/candidate/{view.name}/tyre/rolling_circumference_mm"
     return Remedy(words, pointer, "rolling_circumference_mm", least, most, unit="mm")
 
 
-def _width(view: AxleView, span: Span) -> Remedy:
-    least, most = _shifted(span, view.now.geometry.section_width_mm)
-    words = f"a section width of {_words((least, most), 'mm')}"
+def _width(view: AxleView, ends: Span) -> Remedy:
+    least, most = _shifted(ends, view.now.geometry.section_width_mm)
+    words = f"a section width of {span(least, most, 'mm')}"
     pointer = f"/candidate/{view.name}/tyre/section_width_mm"
     return Remedy(words, pointer, "section_width_mm", least, most, unit="mm")
 
 
-def _width_percent(view: AxleView, span: Span) -> Remedy:
+def _width_percent(view: AxleView, ends: Span) -> Remedy:
     share = 0.01 * view.now.geometry.section_width_mm
-    return _width(view, (None if span[0] is None else span[0] * share, None if span[1] is None else span[1] * share))
+    return _width(view, (None if ends[0] is None else ends[0] * share, None if ends[1] is None else ends[1] * share))
 
 
-def _rim_diameter(view: AxleView, span: Span) -> Remedy:
-    least, most = _shifted(span, view.now.facts.rim_code, 1.0 / MM_PER_INCH)
-    words = f"rim diameter code {_words((least, most), 'in', 1)}"
+def _rim_diameter(view: AxleView, ends: Span) -> Remedy:
+    least, most = _shifted(ends, view.now.facts.rim_code, 1.0 / MM_PER_INCH)
+    words = f"rim diameter code {span(least, most, '', 1)}"
     return Remedy(words, rim_pointer(view.name), "rim_diameter_in", least, most, unit="in")
 
 
-def _rim_width(view: AxleView, span: Span) -> Remedy:
-    least, most = _shifted(span, view.now.facts.rim_width_in, 1.0 / MM_PER_INCH)
-    words = f"rim {_words((least, most), 'in', 2)} wide"
+def _rim_width(view: AxleView, ends: Span) -> Remedy:
+    least, most = _shifted(ends, view.now.facts.rim_width_in, 1.0 / MM_PER_INCH)
+    words = f"a rim width of {span(least, most, 'in', 1)}"
     return Remedy(words, rim_pointer(view.name), "rim_width_in", least, most, unit="in")
 
 
-def _index(view: AxleView, span: Span) -> Remedy:
-    least, most = _shifted(span, view.now.facts.load_index)
-    words = f"load index {_words((least, most), '').replace('  ', ' ').strip()}"
+def _index(view: AxleView, ends: Span) -> Remedy:
+    least, most = _shifted(ends, view.now.facts.load_index)
+    words = f"load index {span(least, most, '')}"
     return Remedy(words, tyre_pointer(view.name), "load_index", least, most)
 
 
 def _carrying(view: AxleView, per_tyre_kg: float) -> Remedy:
     index = least_index_for_kg(per_tyre_kg)
     if index is None:
-        text = "no load index of the table carries this; more tyres on the axle"
+        text = "check the axle's mass: no load index of the table carries it"
         return Remedy(text, tyre_pointer(view.name), "load_index")
     return Remedy(f"load index {index} or more", tyre_pointer(view.name), "load_index", float(index))
 
@@ -161,17 +150,17 @@ def _rating(view: AxleView, divisor: float = 1.0) -> Remedy:
     return _carrying(view, divisor * view.axle.max_axle_mass_kg / view.axle.tyres)
 
 
-def _capacity(view: AxleView, span: Span) -> Remedy:
+def _capacity(view: AxleView, ends: Span) -> Remedy:
     facts, carried = view.then.facts, view.then.load
-    asked = view.axle.max_axle_mass_kg * view.conditions.axle_mass_share * (1.0 + 0.01 * (span[0] or 0.0))
+    asked = view.axle.max_axle_mass_kg * view.conditions.axle_mass_share * (1.0 + 0.01 * (ends[0] or 0.0))
     factor = known_or(facts.law_load_factor, facts.load_factor)
     return _carrying(view, asked * carried.capacity_kg / carried.axle_capacity_kg / factor)
 
 
-def _speed(view: AxleView, span: Span) -> Remedy:
-    least = span[0] or 0.0
+def _speed(view: AxleView, ends: Span) -> Remedy:
+    least = ends[0] or 0.0
     symbol = least_symbol_for_kmh(least)
-    words = "the tyre maker's statement for this speed" if symbol is None else f"speed symbol {symbol} or faster"
+    words = f"speed symbol {symbol} or faster" if symbol is not None else "the tyre maker's statement for this speed"
     return Remedy(words, tyre_pointer(view.name), "speed_symbol", least, equals=symbol, unit="km/h")
 
 
@@ -196,7 +185,7 @@ _FIELDS: Mapping[str, Field] = MappingProxyType(
         "load_rating_sum_margin_kg": lambda view, _: _rating(view),
         "tyre_load_rating_margin_kg": lambda view, _: _rating(view),
         "speed_capability_kmh": _speed,
-        "speed_capability_margin_kmh": lambda view, span: _speed(view, _shifted(span, view.vehicle.max_speed_kmh)),
-        "speed_symbol_change_kmh": lambda view, span: _speed(view, _shifted(span, view.now.facts.speed_capability_kmh)),
+        "speed_capability_margin_kmh": lambda view, ends: _speed(view, _shifted(ends, view.vehicle.max_speed_kmh)),
+        "speed_symbol_change_kmh": lambda view, ends: _speed(view, _shifted(ends, view.now.facts.speed_capability_kmh)),
     }
 )

@@ -34,9 +34,9 @@ def axle_words(view: AxleView) -> str:
         band = f"{signed(100.0 * (low - 1.0), 0)} to {signed(100.0 * (high - 1.0), 0)} %"
         said.append(f"about {signed(gain, 0)} % cornering stiffness in the dry ({band})")
     if abs(wet) > WORTH_A_WORD_PERCENT:
-        when = "earlier" if wet < 0.0 else "later"
+        way = "lower" if wet < 0.0 else "higher"
         link = "but " if (wet < 0.0) == (gain > 0.0) and abs(gain) > WORTH_A_WORD_PERCENT else ""
-        said.append(f"{link}afloat on standing water about {plain(abs(wet))} % {when}")
+        said.append(f"{link}afloat on standing water from a speed about {plain(abs(wet))} % {way}")
     track = view.change.track_mm
     if abs(track) > WORTH_A_WORD_MM:
         said.append(f"a track {plain(abs(track))} mm {'wider' if track > 0.0 else 'narrower'}")
@@ -48,11 +48,12 @@ def _patch_words(view: AxleView) -> str:
     now, then = view.now.behaviour, view.then.behaviour
     wider = 100.0 * (then.patch_width_mm / now.patch_width_mm - 1.0)
     longer = 100.0 * (then.patch_length_mm / now.patch_length_mm - 1.0)
-    if not (abs(wider) > WORTH_A_WORD_PERCENT or abs(longer) > WORTH_A_WORD_PERCENT):
-        return ""
-    across = f"{plain(abs(wider))} % {'wider' if wider > 0.0 else 'narrower'}"
-    along = f"{plain(abs(longer))} % {'longer' if longer > 0.0 else 'shorter'}"
-    return f"a contact patch about {across} and {along}"
+    found = []
+    if abs(wider) > WORTH_A_WORD_PERCENT:
+        found.append(f"{plain(abs(wider))} % {'wider' if wider > 0.0 else 'narrower'}")
+    if abs(longer) > WORTH_A_WORD_PERCENT:
+        found.append(f"{plain(abs(longer))} % {'longer' if longer > 0.0 else 'shorter'}")
+    return f"a contact patch about {' and '.join(found)}" if found else ""
 
 
 def _balance_words(car: CarView) -> str:
@@ -65,9 +66,9 @@ def _usual_words(car: CarView) -> str:
     widths = [view.then.facts.nominal_width_mm - view.now.facts.nominal_width_mm for view in (car.front, car.rear)]
     words = []
     if min(heights) < -WORTH_A_WORD_MM and max(heights) < WORTH_A_WORD_MM:
-        words.append("lower sidewalls usually answer the steering sooner, ride harder and guard the rim less")
+        words.append("lower sidewalls usually make the steering quicker and the ride harder, and guard the rim less")
     if max(heights) > WORTH_A_WORD_MM and min(heights) > -WORTH_A_WORD_MM:
-        words.append("higher sidewalls usually ride softer and answer the steering later")
+        words.append("higher sidewalls usually make the ride softer and the steering slower")
     if max(widths) > WORTH_A_WORD_MM and min(widths) > -WORTH_A_WORD_MM:
         words.append("wider tyres usually follow ruts more, roll harder and warm up more slowly")
     if min(widths) < -WORTH_A_WORD_MM and max(widths) < WORTH_A_WORD_MM:

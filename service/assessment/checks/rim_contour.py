@@ -19,13 +19,23 @@ def _grade(view: AxleView) -> Grade:
 
 def _explain(view: AxleView, grade: Grade) -> Finding:
     if grade.outcome == MET:
-        message, remedy = "The rim has a hump and a one-piece drop centre, as a tubeless tyre needs.", None
+        message, remedy = "The rim is of one piece and has a hump, as a tubeless tyre needs.", None
     elif view.then.facts.one_piece != 1.0:
-        message = "The rim is of several pieces; a tubeless tyre needs a one-piece drop centre."
-        remedy = Remedy("a one-piece rim (x) with a hump, such as H2", rim_pointer(view.name), "hump", equals="H2")
+        message = "The rim is of several pieces; a tubeless tyre needs a one-piece drop-centre rim."
+        remedy = Remedy(
+            "a one-piece rim (x in its designation) with a hump, such as H2",
+            rim_pointer(view.name),
+            "hump",
+            equals="H2",
+        )
     else:
-        message = "The rim's designation states no hump; a tubeless tyre needs one on the mounting side at least."
-        remedy = Remedy("confirm the hump and state it, such as H2", rim_pointer(view.name), "hump", equals="H2")
+        message = "The rim's designation states no hump; a tubeless tyre needs one, on the outer side at least."
+        remedy = Remedy(
+            "look for the hump and state it in the rim's designation, such as H2",
+            rim_pointer(view.name),
+            "hump",
+            equals="H2",
+        )
     return Finding("rim.contour", view.name, grade.outcome, message, None, None, None, HUMP, remedy)
 
 

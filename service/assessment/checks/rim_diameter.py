@@ -22,7 +22,13 @@ def _explain_diameter(view: AxleView, grade: Grade) -> Finding:
     if grade.outcome == NOT_MET:
         message = f"The tyre is for a rim of diameter code {tyre}; this rim has {rim}. It must not be mounted."
         remedy = Remedy(
-            f"rim diameter code {tyre}", rim_pointer(view.name), "rim_diameter_in", grade.limit, grade.limit, tyre, "in"
+            f"a rim of diameter code {tyre}, or a tyre for code {rim}",
+            rim_pointer(view.name),
+            "rim_diameter_in",
+            grade.limit,
+            grade.limit,
+            tyre,
+            "in",
         )
     else:
         message, remedy = f"Tyre and rim both have diameter code {rim}.", None
@@ -46,7 +52,7 @@ def _explain_brake(view: AxleView, grade: Grade) -> Finding:
         least = plain(grade.limit, 2)
         message = f"A rim of diameter code {plain(grade.measured, 2)} does not clear the brake, which needs {least}."
         remedy = Remedy(
-            f"rim diameter code {least} or more, with a tyre to match",
+            f"a rim of diameter code {least} or more, with a tyre to match",
             rim_pointer(view.name),
             "rim_diameter_in",
             grade.limit,
@@ -54,7 +60,7 @@ def _explain_brake(view: AxleView, grade: Grade) -> Finding:
         )
     else:
         least = plain(grade.limit, 2)
-        message = f"The rim is no smaller than the brake needs, code {least}; the caliper's shape is not seen."
+        message = f"The rim is no smaller than the diameter code {least} that the brake needs."
     measured, limit = finite(grade.measured), finite(grade.limit)
     return Finding("rim.brake_clearance", view.name, grade.outcome, message, measured, limit, "in", BRAKE, remedy)
 

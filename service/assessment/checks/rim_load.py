@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from service.assessment.comparison import AxleView
-from service.assessment.grade import Check, Grade, finite, unknown
+from service.assessment.grade import LAST_BIT, Check, Grade, finite, unknown
 from service.assessment.words import plain
 from service.core.findings import NOT_ASSESSED, NOT_MET, Finding, Remedy
 from service.core.sources import basis
@@ -19,22 +19,23 @@ def _grade(view: AxleView) -> Grade:
 
 def _explain(view: AxleView, grade: Grade) -> Finding:
     field = f"/candidate/{view.name}/rim/load_rating_kg"
-    share = plain(grade.limit)
+    # Rounded up: what is short of it by less than a kilogram is short of it.
+    share = plain(grade.limit + 0.5 - LAST_BIT)
     remedy = None
     if grade.outcome == NOT_ASSESSED:
         message = f"The rim's load rating is not given; each wheel has to carry {share} kg."
         remedy = Remedy(
-            f"state candidate.{view.name}.rim.load_rating_kg, {share} kg or more",
+            f"state candidate.{view.name}.rim.load_rating_kg; {share} kg or more is enough",
             field,
             "load_rating_kg",
             grade.limit,
             unit="kg",
         )
     elif grade.outcome == NOT_MET:
-        message = f"The rim is rated for {plain(grade.measured)} kg; each wheel has to carry {share} kg."
-        remedy = Remedy(f"a rim rated for {share} kg or more", field, "load_rating_kg", grade.limit, unit="kg")
+        message = f"The rim is rated for {plain(grade.measured)} kg only; each wheel has to carry {share} kg."
+        remedy = Remedy(f"other rims, rated for {share} kg or more", field, "load_rating_kg", grade.limit, unit="kg")
     else:
-        message = f"The rim is rated for {plain(grade.measured)} kg and has to carry {share} kg."
+        message = f"The rim is rated for {plain(grade.measured)} kg; each wheel has to carry {share} kg."
     measured = finite(grade.measured)
     return Finding("rim.load_rating", view.name, grade.outcome, message, measured, grade.limit, "kg", SHARE, remedy)
 

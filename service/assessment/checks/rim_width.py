@@ -36,13 +36,13 @@ def _explain(view: AxleView, grade: Grade) -> Finding:
     if grade.outcome == NOT_ASSESSED:
         message = "No approved rim widths are known for this size."
         ask = Remedy(
-            "give approved_rim_widths_in from the tyre maker's data",
+            f"state candidate.{view.name}.tyre.approved_rim_widths_in from the tyre maker's data",
             f"/candidate/{view.name}/tyre/approved_rim_widths_in",
             "approved_rim_widths_in",
         )
         return Finding("rim.width", view.name, grade.outcome, message, grade.measured, None, "in", where, ask)
     width, low, high = plain(grade.measured, 2), plain(facts.approved_min_in, 2), plain(facts.approved_max_in, 2)
-    words = f"rim {low} to {high} in"
+    words = f"a rim {low} to {high} in wide"
     remedy = None
     if grade.outcome != MET:
         ends = facts.approved_min_in, facts.approved_max_in
@@ -55,6 +55,8 @@ def _explain(view: AxleView, grade: Grade) -> Finding:
         message = f"The rim is {width} in wide, just outside the {low} to {high} in estimated: ask the tyre's maker."
     else:
         message = f"The rim is {width} in wide; the tyre takes {low} to {high} in only."
+        if facts.approval == BY_RULE:
+            message = f"The rim is {width} in wide, far outside the {low} to {high} in estimated for this size."
     limit = finite(grade.limit)
     return Finding("rim.width", view.name, grade.outcome, message, grade.measured, limit, "in", where, remedy)
 

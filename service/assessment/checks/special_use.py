@@ -30,7 +30,7 @@ def _explain_spare(view: AxleView, grade: Grade) -> Finding:
         return Finding("tyre.temporary_spare", view.name, MET, message, None, None, None, limit.basis, remedy)
     message = (
         f"A temporary spare (T) is no regular fitment: {plain(limit.value)} km/h at most, to the next workshop; "
-        "the symbol on it is the tyre's own rating."
+        "the speed symbol on it is the tyre's own rating, not the speed allowed."
     )
     remedy = Remedy("a tyre for regular use", tyre_pointer(view.name), "system", equals="regular")
     measured = finite(grade.measured)
@@ -69,9 +69,9 @@ def _explain_winter(view: AxleView, grade: Grade) -> Finding:
     if grade.outcome == MET:
         message, remedy = "The tyre counts as a winter tyre here.", None
     elif grade.outcome == NOT_ASSESSED:
-        message = "M+S alone counts here only for tyres built up to a day, and the tyre's own is not part of a request."
+        message = "M+S alone counts here only for tyres built up to a certain day, and a request does not say when."
     elif view.then.facts.winter_mark == 0.0:
-        message = "The tyre bears no winter mark (M+S or 3PMSF)."
+        message = "The tyre has no winter mark (3PMSF, or M+S where that counts)."
     else:
         until = f" after {mark.used_to}" if mark is not None and mark.used_to is not None else ""
         message = f"M+S alone does not make a winter tyre here{until}."
@@ -105,14 +105,19 @@ def _explain_towing(view: AxleView, grade: Grade) -> Finding:
     limits = view.limits
     speed, gain = plain(limits.towing_speed_kmh.value), plain(limits.towing_pressure_gain_kpa.value)
     excess = plain(limits.towing_load_excess_percent.value)
-    ask = f"{speed} km/h at most and {gain} kPa more at the rear"
-    remedy = Remedy(f"with the trailer, {ask}", f"/candidate/{view.name}/pressure_kpa", "pressure_kpa", unit="kPa")
+    ask = f"no more than {speed} km/h with {gain} kPa more in them"
+    remedy = Remedy(
+        f"with the trailer no more than {speed} km/h, and {gain} kPa more in the rear tyres",
+        f"/candidate/{view.name}/pressure_kpa",
+        "pressure_kpa",
+        unit="kPa",
+    )
     if grade.outcome == NOT_ASSESSED:
         message = "What the rear tyres carry with a trailer is not known without load index and speed symbol."
         remedy = Remedy("state load index and speed symbol", tyre_pointer(view.name), "service_description")
     elif grade.outcome == ADVISORY:
-        message = f"With a trailer the rear tyres may carry {excess} % more ({plain(grade.measured)} kg) at {ask}, "
-        message += "where the vehicle's handbook says so."
+        message = f"With a trailer the rear tyres may carry {excess} % more ({plain(grade.measured)} kg), at {ask}, "
+        message += "if the vehicle's handbook says so."
     else:
         message = f"Even the {excess} % more that towing allows ({plain(grade.measured)} kg) does not carry the axle."
         remedy = index_remedy(view, grade.limit / (1.0 + limits.towing_load_excess_percent.value / 100.0))

@@ -31,7 +31,8 @@ def _winter_relief(view: AxleView) -> int:
 def _explain(view: AxleView, grade: Grade) -> Finding:
     where = COMMERCIAL if view.then.facts.commercial else SYMBOL
     top, winter = plain(grade.limit), view.pack.winter
-    message = f"The tyre may run {plain(grade.measured)} km/h; the vehicle reaches {top} km/h."
+    enough = "" if grade.outcome == MET else " only"
+    message = f"The tyre may run {plain(grade.measured)} km/h{enough}; the vehicle reaches {top} km/h."
     remedy = None if grade.outcome == MET else _symbol_remedy(view, grade.limit)
     if grade.outcome == NOT_ASSESSED and grade.measured == grade.measured:
         message = f"Whether this is a winter tyre here, which may run {plain(grade.measured)} km/h, depends on its age."
@@ -41,8 +42,8 @@ def _explain(view: AxleView, grade: Grade) -> Finding:
     elif grade.outcome == ADVISORY and winter is not None:
         slow = plain(grade.measured)
         message = (
-            f"As a winter tyre it may be slower than the vehicle ({slow} against {top} km/h), with a label of "
-            f"{slow} km/h in the driver's view and never driven faster."
+            f"A winter tyre may be slower than the vehicle ({slow} against {top} km/h) if a label in the driver's view "
+            f"says {slow} km/h and that speed is kept."
         )
         where = winter.basis
     measured = finite(grade.measured)
@@ -53,7 +54,8 @@ def _symbol_remedy(view: AxleView, top_kmh: float) -> Remedy:
     symbol = least_symbol_for_kmh(top_kmh)
     pointer = tyre_pointer(view.name)
     if symbol is None:
-        return Remedy("the tyre maker's statement for this speed", pointer, "speed_symbol")
+        words = f"a tyre that its maker states to be good for {plain(top_kmh)} km/h"
+        return Remedy(words, pointer, "speed_symbol")
     return Remedy(f"speed symbol {symbol} or faster", pointer, "speed_symbol", top_kmh, equals=symbol, unit="km/h")
 
 

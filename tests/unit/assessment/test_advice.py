@@ -106,7 +106,7 @@ def test_nothing_is_traded_where_nothing_changes():
     assert check(saloon()).trade_offs == "Nothing changes that could be felt."
 
 
-@pytest.mark.parametrize("words", ["Front:", "Rear:", "% earlier", "Common practice, without a number:"])
+@pytest.mark.parametrize("words", ["Front:", "Rear:", "% lower", "Common practice, without a number:"])
 def test_gains_and_losses_of_wider_tyres_are_told(words):
     assert words in check(saloon(**WIDER)).trade_offs
 

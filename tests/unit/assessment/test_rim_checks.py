@@ -74,7 +74,7 @@ def test_the_makers_own_range_of_rim_widths_decides(width, expected):
 def test_the_message_on_the_rim_width_gives_the_width_and_both_ends():
     found = asked({f"{RIM}/size": "9J x 17 H2 ET45"}, "rim.width")
     assert found.message == "The rim is 9 in wide; the tyre takes 7 to 8.5 in only."
-    assert found.remedy.text == "rim 7 to 8.5 in"
+    assert found.remedy.text == "a rim 7 to 8.5 in wide"
 
 
 def test_an_estimated_range_is_called_one():
@@ -115,7 +115,7 @@ def test_twin_wheels_share_the_axle_among_four_rims():
 
 def test_the_message_on_the_rims_load_gives_rating_and_share():
     found = asked({f"{RIM}/load_rating_kg": 450}, "rim.load_rating")
-    assert found.message == "The rim is rated for 450 kg; each wheel has to carry 500 kg."
+    assert found.message == "The rim is rated for 450 kg only; each wheel has to carry 500 kg."
 
 
 @pytest.mark.parametrize(

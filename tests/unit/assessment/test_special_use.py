@@ -22,7 +22,7 @@ def winter(service: str, pack: str = "unece", date: str | None = None, season: s
 def test_a_winter_tyre_slower_than_the_car_needs_a_label():
     found = finding(check(winter("94H XL 3PMSF")), "speed.capability")
     assert OUTCOME_NAMES[found.outcome] == "advisory"
-    assert "label of 210 km/h in the driver's view" in found.message
+    assert "a label in the driver's view says 210 km/h" in found.message
 
 
 def test_the_same_tyre_in_summer_is_too_slow():
@@ -133,7 +133,7 @@ def test_towing_allows_15_percent_more_on_the_rear_axle_with_conditions(mass_kg,
 
 def test_the_towing_finding_names_speed_and_pressure():
     message = finding(check(towing(1400.0)), "load.towing").message
-    assert "100 km/h at most and 20 kPa more" in message
+    assert "no more than 100 km/h with 20 kPa more" in message
 
 
 def test_without_a_trailer_there_is_no_towing_finding():

@@ -68,7 +68,7 @@ def test_zr_alone_says_no_more_than_above_240_kmh(top, expected):
 
 def test_the_message_on_the_speed_gives_both_and_the_remedy_the_next_symbol():
     found = asked({f"{TYRE}/size": "225/45 R17 94H XL"}, "speed.capability")
-    assert found.message == "The tyre may run 210 km/h; the vehicle reaches 228 km/h."
+    assert found.message == "The tyre may run 210 km/h only; the vehicle reaches 228 km/h."
     assert found.remedy.text == "speed symbol V or faster"
 
 
