@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Sequence
 from functools import cache
 from itertools import chain, takewhile
@@ -43,6 +44,7 @@ STATUS_WORDS: Final = {
 PLACES: Final = {"front": "Front", "rear": "Rear", "vehicle": "Car"}
 # How a reference ends: what its status already says, and the day on which the text was looked at.
 NOT_READ: Final = "; text not read"
+PLACE_MARK: Final = re.compile(", |: ")
 CHECKED: Final = "; checked "
 DAY_LENGTH: Final = len("2026-11-24")
 MOST_LABEL: Final = 80
@@ -186,7 +188,8 @@ def _documents(findings: Sequence[Finding]) -> tuple[list[Document], dict[Basis,
     for ground in dict.fromkeys(each.basis for each in findings):
         words, _, tail = ground.reference.partition(CHECKED)
         day, more = tail[:DAY_LENGTH], tail[DAY_LENGTH:].strip("; ")
-        parts = [*words.removesuffix(NOT_READ).split(", "), *([more] if more else [])]
+        # What is said after a colon (practice, the project's own) or a comma is a place in the document.
+        parts = [*PLACE_MARK.split(words.removesuffix(NOT_READ)), *([more] if more else [])]
         found.setdefault((parts[0], ground.status, day), []).append((ground, parts))
     numbers = {ground: n for n, (ground, _) in enumerate(chain.from_iterable(found.values()), 1)}
     documents = []
@@ -234,7 +237,7 @@ def _rows(findings: Sequence[Finding], numbers: dict[Basis, int]) -> Iterator[Ro
 def _number(value: float | None, unit: str | None) -> str:
     if value is None:
         return ""
-    digits = 2 if abs(value) < 10 else 1 if abs(value) < 1000 else 0  # noqa: PLR2004 - three to four figures are enough to read
+    digits = 2 if abs(value) < 1 else 1 if abs(value) < 100 else 0  # noqa: PLR2004 - two to three figures, as messages have
     return f"{plain(value, digits)} {unit if unit != '1' else ''}".strip() if unit else plain(value, digits)
 
 

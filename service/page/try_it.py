@@ -46,12 +46,13 @@ def fit_fields(root: str) -> list[Field]:
     ]
 
 
-def rim_fields(root: str) -> list[Field]:
-    """Return the fields of a rim that only some questions need."""
+def more_fit_fields(root: str) -> list[Field]:
+    """Return the fields of rim and tyre that only some questions need."""
     return [
         Field(f"{root}/rim/bolt_circle", "Bolt circle", hint="5x112", number=False),
         Field(f"{root}/rim/centre_bore_mm", "Centre bore", "mm"),
         Field(f"{root}/rim/load_rating_kg", "Load rating", "kg"),
+        Field(f"{root}/tyre/reference_pressure_kpa", "Tyre, pressure for its index", "kPa"),
     ]
 
 
@@ -95,7 +96,7 @@ def page() -> str:
             start=start,
             field=Field,
             fit_fields=fit_fields,
-            rim_fields=rim_fields,
+            more_fit_fields=more_fit_fields,
             axle_fields=axle_fields,
             car_fields=CAR_FIELDS,
             version=__version__,

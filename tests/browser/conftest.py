@@ -86,7 +86,9 @@ class Visit:
         """Wait until an answer stands there and nothing is under way."""
         self.page.wait_for_selector("#told:not([hidden])")
         self.settled()
-        self.page.wait_for_function("[...document.images].every((each) => each.naturalWidth > 0)")
+        # Not `wait_for_function`, which asks again by an eval that the page's policy forbids.
+        for drawing in self.page.locator("#drawn img").all():
+            drawing.evaluate("(each) => each.decode()")
 
     def settled(self) -> None:
         """Wait until nothing is under way."""

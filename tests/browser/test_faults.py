@@ -77,3 +77,32 @@ def test_a_fault_in_a_folded_part_unfolds_it(visit):
     page.click("details.more > summary")
     seen.change("/vehicle/max_speed_kmh", "230")
     assert page.locator("[name='/vehicle/front/hub/bolt_circle']").is_visible()
+
+
+def test_while_a_field_is_to_be_mended_there_is_nothing_for_the_workshop(visit):
+    seen = visit()
+    page = seen.open()
+    seen.change(TYRE, "285/3O R19")
+    assert page.locator("#actions").is_hidden()
+    seen.change(TYRE, "285/30 R19 98Y XL")
+    assert page.locator("#actions").is_visible()
+
+
+def test_an_answer_to_an_earlier_question_looks_other_than_one_to_this(visit):
+    seen = visit()
+    page = seen.open()
+    ink = "getComputedStyle(document.querySelector('#findings li')).color"
+    before = page.evaluate(ink)
+    seen.change(TYRE, "285/3O R19")
+    assert page.evaluate(ink) != before
+    seen.change(TYRE, "285/30 R19 98Y XL")
+    assert page.evaluate(ink) == before
+
+
+def test_a_service_that_cannot_be_reached_leaves_nothing_for_the_workshop(visit):
+    seen = visit()
+    page = seen.open()
+    seen.context.set_offline(True)
+    page.fill(f"[name='{TYRE}']", "285/30 R19 98Y XL ")
+    page.locator("#verdict-words", has_text="No answer").wait_for()
+    assert page.locator("#actions").is_hidden()

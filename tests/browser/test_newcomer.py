@@ -67,10 +67,10 @@ def test_a_quote_in_the_label_does_not_break_the_line(visit):
 
 def test_the_places_come_from_the_service(visit):
     page = visit().open()
-    page.wait_for_function("document.querySelector(\"[name='/rule_pack']\").options.length > 5")
+    page.wait_for_selector("[name='/rule_pack'] option:nth-child(6)", state="attached")
     with page.expect_response(lambda response: response.url.endswith("/check")):
         page.select_option("[name='/rule_pack']", "nl")
-    page.wait_for_function("document.querySelector('#edition').textContent.startsWith('nl')")
+    page.locator("#edition", has_text=re.compile("^nl")).wait_for()
 
 
 def test_the_report_opens_with_its_style_and_both_drawings(visit):

@@ -21,6 +21,12 @@ export function tell(words, summary, verdict) {
   byId("verdict").className = `verdict ${verdict}`;
 }
 
+// What stands there may answer an earlier question; a workshop must not take it for this one's.
+export function setStale(stale) {
+  document.body.classList.toggle("stale", stale);
+  byId("todo").hidden = stale;
+}
+
 // The heading has said the verdict already.
 function withoutWords(summary, words) {
   if (!summary.startsWith(words)) return summary;
@@ -29,6 +35,7 @@ function withoutWords(summary, words) {
 }
 
 export function show(answer) {
+  setStale(false);
   const words = VERDICTS[answer.verdict];
   tell(words, withoutWords(answer.summary, words), answer.verdict.replaceAll("_", "-"));
   byId("findings").replaceChildren(...GROUPS.map((group) => groupOf(group, answer.findings)).filter(Boolean));

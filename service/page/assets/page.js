@@ -1,4 +1,4 @@
-import { byId, draw, show, tell } from "./page-answer.js";
+import { byId, draw, setStale, show, tell } from "./page-answer.js";
 
 const PAUSE_MS = 250;
 
@@ -63,7 +63,9 @@ async function ask() {
     show(answer);
     await draw((query) => post(`v1/fitments/drawing?${query}`, body, signal));
   } catch (error) {
-    if (error.name !== "AbortError") tell("No answer", "The service cannot be reached. Change any field to try again.", "");
+    if (error.name === "AbortError") return;
+    setStale(true);
+    tell("No answer", "The service cannot be reached. Change any field to try again.", "");
   } finally {
     if (!signal.aborted) byId("answer").removeAttribute("aria-busy");
   }
@@ -97,6 +99,7 @@ function blame(field, detail) {
 
 function refuse(status, problem) {
   clearFaults();
+  setStale(true);
   const faults = problem.errors ?? [];
   const list = byId("general");
   list.replaceChildren();
@@ -112,7 +115,7 @@ function refuse(status, problem) {
   list.hidden = list.childElementCount === 0;
   const count = Math.max(problem.error_count ?? 0, list.childElementCount);
   const words = count === 1 ? "One field to mend" : count > 1 ? `${count} fields to mend` : problem.title;
-  tell(words, count ? "The answer below is that of the last question that could be read." : problem.detail, "waiting");
+  tell(words, count ? "What stands below answers the last question that could be read." : problem.detail, "waiting");
 }
 
 function faultLine(field, fault) {
@@ -171,16 +174,30 @@ async function openReport() {
   }
 }
 
+// A closed menu has no room for what regulations are about.
+function packOption({ id, title }, chosen) {
+  const option = new Option(`${title.split(" on ")[0]} (${id})`, id, false, chosen);
+  option.title = title;
+  return option;
+}
+
 async function fillPacks() {
   const select = fields.find((field) => field.name === "/rule_pack");
   const response = await fetch("v1/rule-packs", { headers: headers() });
   if (!response.ok) return;
   const { rule_packs: packs } = await response.json();
   const chosen = select.value;
-  select.replaceChildren(...packs.map((pack) => new Option(`${pack.title} (${pack.id})`, pack.id, false, pack.id === chosen)));
+  select.replaceChildren(...packs.map((pack) => packOption(pack, pack.id === chosen)));
 }
 
-byId("question").addEventListener("input", () => {
+// Gauges and doors of cars are marked in bar.
+function showBar(field) {
+  const kpa = valueOf(field);
+  byId(field.dataset.bar).textContent = kpa > 0 ? `${Number((kpa / 100).toFixed(2))} bar` : "";
+}
+
+byId("question").addEventListener("input", (event) => {
+  if ("bar" in event.target.dataset) showBar(event.target);
   clearTimeout(timer);
   timer = setTimeout(ask, PAUSE_MS);
 });
@@ -190,5 +207,6 @@ byId("question").addEventListener("submit", (event) => {
 });
 byId("copy").addEventListener("click", copy);
 byId("report").addEventListener("click", openReport);
+fields.filter((field) => "bar" in field.dataset).forEach(showBar);
 fillPacks().catch(() => {});
 ask();

@@ -70,7 +70,17 @@ def test_every_field_has_a_label_and_a_place_for_its_fault(page):
     ids = {each.attributes["id"] for each in page.tags if "id" in each.attributes}
     for each in page.named("input") + page.named("select"):
         assert each["id"] in labels
-        assert each["aria-describedby"] in ids
+        assert set(each["aria-describedby"].split()) <= ids
+
+
+@pytest.mark.parametrize("axle", ["front", "rear"])
+def test_twin_wheels_and_the_pressure_of_a_load_index_can_be_stated(fields, axle):
+    wanted = {
+        f"/vehicle/{axle}/wheels_per_side",
+        f"/vehicle/{axle}/fitted/tyre/reference_pressure_kpa",
+        f"/candidate/{axle}/tyre/reference_pressure_kpa",
+    }
+    assert wanted <= set(fields)
 
 
 def test_no_id_stands_twice(page):
