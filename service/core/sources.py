@@ -30,6 +30,7 @@ class Source(NamedTuple):
 
 NOTES = "2026-11-24"
 UNREAD = "not read"
+UNPUBLISHED = ("common_practice", "project_estimate")
 
 # key: (title, edition, day checked, status, kind); a new entry goes to the end of its group.
 _ENTRIES: dict[str, tuple[str, str, str, BasisStatus, BasisKind]] = {
@@ -56,14 +57,14 @@ _ENTRIES: dict[str, tuple[str, str, str, BasisStatus, BasisKind]] = {
     "UN-R30 annex 7": ("UN Regulation No. 30, annex 7, test pressures", "", UNREAD, "memory", "regulation"),
     "UN-R30 load index": (
         "Load-capacity index table",
-        "Dutch Regeling voertuigen, annex 4; LI 50, 59 from memory",
+        "as printed in the Dutch Regeling voertuigen, annex 4 (indices 50 and 59 from memory)",
         NOTES,
         "read",
         "regulation",
     ),
     "UN-R30 speed symbol": (
         "Speed category symbols",
-        "F-P, R-T, H, V, W, Y read; A1-E, Q, U from memory",
+        "read except A1 to E and Q and U (from memory)",
         NOTES,
         "read",
         "regulation",
@@ -91,8 +92,8 @@ _ENTRIES: dict[str, tuple[str, str, str, BasisStatus, BasisKind]] = {
     "UN-R142": ("UN Regulation No. 142, installation of tyres", "", UNREAD, "memory", "regulation"),
     "EU-458-2011": ("Regulation (EU) 458/2011, installation of tyres", "", UNREAD, "memory", "regulation"),
     "EU-MI0081": (
-        "EU summary of tyre installation, same structure, wheel space",
-        "mi0081",
+        "EU summary on the installation of tyres (mi0081)",
+        "",
         NOTES,
         "read",
         "regulation",
@@ -125,8 +126,14 @@ _ENTRIES: dict[str, tuple[str, str, str, BasisStatus, BasisKind]] = {
     "AU-WA-46": ("Vehicle standards rules, rule 46 (Western Australia)", "", NOTES, "read", "regulation"),
     "AU-SA-52": ("Vehicle standards rules, rule 52 (South Australia)", "", NOTES, "read", "regulation"),
     "AU-SA": ("Light vehicle guidance (South Australia)", "", NOTES, "second_hand", "regulation"),
-    "AU-VSB14": ("Vehicle Standards Bulletin 14, LS", "version 2.1, November 2015", NOTES, "second_hand", "regulation"),
-    "AU-VSB14 cars": ("Vehicle Standards Bulletin 14, LS, cars", "", UNREAD, "memory", "regulation"),
+    "AU-VSB14": (
+        "Vehicle Standards Bulletin 14 (Australia)",
+        "version 2.1, November 2015",
+        NOTES,
+        "second_hand",
+        "regulation",
+    ),
+    "AU-VSB14 cars": ("Vehicle Standards Bulletin 14 (Australia)", "", UNREAD, "memory", "regulation"),
     "AU-ADR-18-03": ("Australian Design Rule 18/03, speedometer", "", NOTES, "second_hand", "regulation"),
     "AU-ADR-18-03 circular": ("Australian Design Rule 18/03, circular 18/03-3-1", "", NOTES, "read", "regulation"),
     "AU-ADR-42": ("Australian Design Rule 42, cl. 15.1.2.1, wheel guards", "", NOTES, "second_hand", "regulation"),
@@ -166,7 +173,7 @@ _ENTRIES: dict[str, tuple[str, str, str, BasisStatus, BasisKind]] = {
     ),
     "CA-SOR-2013-198": ("Motor Vehicle Tire Safety Regulations (Canada)", "", NOTES, "read", "regulation"),
     # Standards and design guides
-    "ISO-4000-2": ("ISO 4000-2, passenger car rims, clause 4", "2021 and 2007", NOTES, "read", "standard"),
+    "ISO-4000-2": ("ISO 4000-2, passenger car rims, clause 4", "2021 and 2007 editions", NOTES, "read", "standard"),
     "ISO-4000-2 table 4": ("ISO 4000-2, table 4, specified rim diameter", "", UNREAD, "memory", "standard"),
     "DIN-7817": (
         "DIN 7817, rim designation",
@@ -178,7 +185,7 @@ _ENTRIES: dict[str, tuple[str, str, str, BasisStatus, BasisKind]] = {
     "ETRTO": ("ETRTO Standards Manual and design guide", "", UNREAD, "memory", "standard"),
     "ETRTO pressure-load": (
         "ETRTO load by pressure",
-        "as printed in Automotive Engineering, p. 290; attribution derived",
+        "as printed in Automotive Engineering, p. 290 (attribution derived)",
         NOTES,
         "read",
         "standard",
@@ -217,7 +224,7 @@ _ENTRIES: dict[str, tuple[str, str, str, BasisStatus, BasisKind]] = {
         "published_model",
     ),
     # What rests on nobody's paper
-    "COMMON-PRACTICE": ("Common practice of the trade, no text found", "", UNREAD, "memory", "common_practice"),
+    "COMMON-PRACTICE": ("Common practice of the trade (no published source)", "", UNREAD, "memory", "common_practice"),
     "PROJECT": ("This project's own estimate", "", UNREAD, "own", "project_estimate"),
 }
 
@@ -233,9 +240,11 @@ def basis(key: str, reference: str | None = None) -> Basis:
     """
     source = SOURCES[key]
     from_memory = source.status == "memory" and source.kind in ("regulation", "standard")
-    words = ", ".join(part for part in (source.title, reference, source.edition) if part)
-    if source.checked != UNREAD:
-        words = f"{words}; checked {source.checked}"
-    elif source.status != "own":
-        words = f"{words}; text not read"
-    return Basis("common_practice" if from_memory else source.kind, words, source.status)
+    words = ", ".join(part for part in (source.title, source.edition) if part)
+    if reference is not None:
+        # What no paper says has no place in one: the reference then says what is meant.
+        words += f"{': ' if source.kind in UNPUBLISHED else ', '}{reference}"
+    if source.kind in UNPUBLISHED:
+        return Basis(source.kind, words, source.status)
+    seen = "text not read" if source.checked == UNREAD else f"checked {source.checked}"
+    return Basis("common_practice" if from_memory else source.kind, f"{words}; {seen}", source.status)

@@ -31,7 +31,8 @@ def basis_of(provenance: Provenance) -> Basis:
     if provenance.status == "memory" and kind in ("regulation", "standard"):
         kind = "common_practice"
     says_it_all = source.kind == "common_practice" or provenance.article in source.title
-    place = source.title if says_it_all else f"{source.title}, {provenance.article}"
+    joint = ": " if kind == "project_estimate" else ", "
+    place = source.title if says_it_all else f"{source.title}{joint}{provenance.article}"
     if provenance.checked is not None:
         return Basis(kind, f"{place}; checked {provenance.checked}", provenance.status)
     if provenance.status == "own" or source.kind == "common_practice":

@@ -11,17 +11,17 @@ from service.assessment.balance_remedy import balance_remedy, grip_order_remedy
 from service.assessment.comparison import CarView
 from service.assessment.grade import Check, Grade, finite, unknown
 from service.assessment.missing import level_remedy, stiffness_remedy
-from service.assessment.words import plain, signed
-from service.core.findings import ADVISORY, MET, NOT_ASSESSED, Basis, Finding, Remedy
-from service.core.sources import basis
+from service.assessment.words import apart, signed
+from service.core.findings import ADVISORY, MET, NOT_ASSESSED, Finding, Remedy
+from service.core.sources import SOURCES, basis
 
 Direction = Literal["towards_understeer", "towards_oversteer", "neutral"]
 Degree = Literal["negligible", "noticeable", "strong"]
 DIRECTIONS: tuple[Direction, ...] = ("neutral", "towards_understeer", "towards_oversteer")
 DEGREES: tuple[Degree, ...] = ("negligible", "noticeable", "strong")
 
-GRADIENT = Basis("project_estimate", f"{basis('GILLESPIE').reference}; tyre elasticities are this project's", "own")
-ORDER = basis("PROJECT", "cornering stiffness over load, rear against front, with the elasticities' middle values")
+GRADIENT = basis("PROJECT", f"after {SOURCES['GILLESPIE'].title}, with the project's own tyre elasticities")
+ORDER = basis("PROJECT", "cornering stiffness over load, rear against front")
 # Less than this is within what two tyres of one size differ by.
 ORDER_TOLERANCE_PERCENT = -3.0
 NOT_STEERED = "A trailer is not steered, so it has no understeer or oversteer of its own."
@@ -72,9 +72,9 @@ def balance(car: CarView) -> Balance:
         warning = "Try the car with care: the estimate is too wide to tell which way it shifts."
         return Balance(direction, degree, certain, warning, text)
     if direction == "towards_oversteer":
-        warning = "Towards oversteer is the more dangerous side: the rear may break away before the driver can answer."
+        warning = "This is the more dangerous side: the rear may break away before the driver can react."
     else:
-        warning = "Towards understeer: the front runs wide earlier, and the steering answers less."
+        warning = "The front runs wide sooner, and the steering responds less."
     return Balance(direction, degree, certain, warning, text)
 
 
@@ -89,13 +89,13 @@ def _explain_change(car: CarView, grade: Grade) -> Finding:
     if car.vehicle.is_trailer:
         return Finding("balance.change", "vehicle", MET, NOT_STEERED, None, None, None, GRADIENT)
     if grade.outcome == NOT_ASSESSED:
-        message = "The balance cannot be estimated without the load index and size of all four kinds of tyre."
+        message = "The balance cannot be estimated from what is known of the present and proposed tyres."
         ask = level_remedy(car.front, car.rear) or stiffness_remedy(car.front, car.rear)
         return Finding("balance.change", "vehicle", grade.outcome, message, None, None, "deg/g", GRADIENT, ask)
     found = balance(car)
     _, low, high = car.change.gradient_deg_per_g
-    band = f"understeer gradient {signed(grade.measured, 2)} deg/g, band {signed(low, 2)} to {signed(high, 2)}"
-    message = f"{found.text[:-1]} ({band})."
+    band = f"{signed(grade.measured, 2)} deg/g, within {signed(low, 2)} to {signed(high, 2)}"
+    message = f"{found.text} Change of the understeer gradient: {band}."
     remedy: Remedy | None = None
     if grade.outcome == ADVISORY:
         message = f"{message} {found.warning}"
@@ -116,18 +116,16 @@ def _explain_order(car: CarView, grade: Grade) -> Finding:
         return Finding("balance.grip_order", "vehicle", MET, NOT_STEERED, None, None, None, ORDER)
     remedy = None
     if grade.outcome == NOT_ASSESSED:
-        message = "Which axle reaches its limit first cannot be estimated without complete sizes on both axles."
+        message = "Which axle reaches its limit first cannot be estimated from what is known of the tyres."
         remedy = stiffness_remedy(car.front, car.rear)
     elif grade.outcome == MET and grade.measured == 0.0:
         message = "The order in which the axles reach their limit does not change."
     elif grade.outcome == MET:
-        how = "hardly at all" if grade.measured < 0.0 else "the rear is no worse off"
-        message = f"The rear axle's grip against the front's changes by {signed(grade.measured)} %: {how}."
+        how = "which is hardly a change" if grade.measured < 0.0 else "so the rear is no worse off"
+        message = f"The rear axle's grip changes by {signed(grade.measured)} % against the front's, {how}."
     else:
-        message = (
-            f"The rear axle loses grip against the front by {plain(-grade.measured, 1)} %: "
-            "it comes nearer to breaking away first."
-        )
+        less = apart(-grade.measured, -grade.limit)
+        message = f"The rear axle loses {less} % of grip against the front: it comes nearer to breaking away first."
         remedy = grip_order_remedy(car, grade.limit)
     measured = finite(grade.measured)
     return Finding("balance.grip_order", "vehicle", grade.outcome, message, measured, grade.limit, "%", ORDER, remedy)

@@ -9,7 +9,7 @@ from service.core.findings import NOT_ASSESSED, NOT_MET, Finding, Remedy
 from service.core.sources import basis
 
 BEAD = basis("ISO-4000-2", "nominal rim diameter code")
-BRAKE = basis("COMMON-PRACTICE", "least rim diameter stated by the vehicle's maker")
+BRAKE = basis("COMMON-PRACTICE", "the vehicle's maker states the least rim diameter")
 
 
 def _grade_diameter(view: AxleView) -> Grade:

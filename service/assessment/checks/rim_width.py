@@ -15,9 +15,9 @@ from service.core.numeric import larger, pick
 from service.core.sources import basis
 
 BASES: dict[float, Basis] = {
-    BY_RULE: basis("ETRTO", "approved rim widths by the design guide's rule, an estimate"),
+    BY_RULE: basis("ETRTO", "approved rim widths estimated by the design guide's rule"),
     BY_TABLE: basis("ETRTO", "approved rim widths, table row of this size"),
-    BY_MAKER: basis("COMMON-PRACTICE", "approved rim widths given in the request from the tyre maker's data"),
+    BY_MAKER: basis("COMMON-PRACTICE", "approved rim widths as the request gives them from the tyre maker's data"),
 }
 
 

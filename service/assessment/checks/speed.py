@@ -9,7 +9,7 @@ from service.core.findings import ADVISORY, MET, NOT_ASSESSED, NOT_MET, Finding,
 from service.core.sources import basis
 from service.standards.speed_symbol import least_symbol_for_kmh
 
-SYMBOL = basis("UN-R30 speed symbol", "symbol compatible with the maximum design speed")
+SYMBOL = basis("UN-R30 speed symbol", "the symbol must suit the maximum design speed")
 COMMERCIAL = basis("UN-R54 annex 8", "speed above the symbol at reduced load")
 
 
