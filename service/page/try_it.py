@@ -52,7 +52,7 @@ def more_fit_fields(root: str) -> list[Field]:
         Field(f"{root}/rim/bolt_circle", "Bolt circle", hint="5x112", number=False),
         Field(f"{root}/rim/centre_bore_mm", "Centre bore", "mm"),
         Field(f"{root}/rim/load_rating_kg", "Load rating", "kg"),
-        Field(f"{root}/tyre/reference_pressure_kpa", "Tyre, pressure for its index", "kPa"),
+        Field(f"{root}/tyre/reference_pressure_kpa", "Tyre reference pressure", "kPa"),
     ]
 
 
