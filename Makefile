@@ -14,7 +14,7 @@ COMPILE := $(PY) -m uv pip compile --quiet --no-config --universal --python-vers
 
 .DEFAULT_GOAL := help
 .DELETE_ON_ERROR:
-.PHONY: help demo serve test lint openapi bench lock audit sbom fuzz clean
+.PHONY: help demo serve dev test lint openapi bench lock audit sbom fuzz clean
 
 help: ## show this list
 	@grep -hE '^[a-z]+:.*## ' $(MAKEFILE_LIST) | awk -F ':.*## ' '{printf "  make %-9s %s\n", $$1, $$2}'
@@ -24,6 +24,8 @@ demo: .venv/runtime.stamp ## start the service, post every demo request, show th
 
 serve: .venv/runtime.stamp ## run the service on PORT (default 8000)
 	$(PY) -m service serve --port $(PORT)
+
+dev: .venv/dev.stamp ## install everything that contributors and the sweep need
 
 test: lint build/clients/.stamp need-chromium need-curl need-haproxy ## everything that must hold before a change goes in
 	$(PY) -m service openapi --check

@@ -1,7 +1,9 @@
 """Every command of the README is run as printed, and what it is said to answer is what it answers."""
 
 import json
+import os
 import re
+import shlex
 import shutil
 import subprocess
 import sys
@@ -9,12 +11,16 @@ from itertools import pairwise
 from pathlib import Path
 from typing import NamedTuple
 
+import pandas as pd
 import pytest
 
 from service.assessment.checks import AXLE_CHECKS, CAR_CHECKS
+from service.core.errors import UnreadableDesignation
+from service.designation.tyre import parse_tyre
 from service.physics import aquaplaning, contact_patch, cornering_stiffness, inertia, rolling, vertical_stiffness
 from service.settings import Settings
 from tests.contract.http_wire import ROOT, Server
+from tests.unit.sweep.small_catalogue import candidates, vehicles
 
 README = (ROOT / "README.md").read_text(encoding="utf-8")
 PATIENCE_S = 60
@@ -42,6 +48,12 @@ PRINTED = [
     for block, below in pairwise(BLOCKS)
     if block.language == "sh" and below.language == "json"
 ]
+SWEEP = ".venv/bin/python -m service sweep --vehicles vehicles.parquet --candidates candidates.parquet --out graded"
+# What is said to be read, and what is said not to be.
+READ, NOT_READ = (
+    re.findall("`([^`]+)`", part)
+    for part in README.split("**Read a designation.**", 1)[1].split("```", 1)[0].split("Not read are")
+)
 STORIES = sorted(path.name for path in (ROOT / "demo_requests").glob("*.json"))
 
 
@@ -74,7 +86,11 @@ def table_rows(heading):
 
 def test_every_command_is_one_that_is_tried():
     others = [command for command in COMMANDS if "curl" not in command and not command.startswith("make ")]
-    assert others == [".venv/bin/python -m service sweep --columns", ".venv/bin/python -m service settings"]
+    assert others == [
+        ".venv/bin/python -m service sweep --columns",
+        SWEEP,
+        ".venv/bin/python -m service settings",
+    ]
 
 
 @pytest.mark.parametrize("command", ASKING)
@@ -111,6 +127,32 @@ def test_the_columns_of_a_sweep_are_shown():
     command = [sys.executable, "-m", "service", "sweep", "--columns"]
     shown = subprocess.run(command, cwd=ROOT, capture_output=True, text=True, timeout=PATIENCE_S, check=True).stdout
     assert "max_speed_kmh" in shown
+
+
+def test_the_sweep_grades_a_catalogue(tmp_path):
+    vehicles(2).to_parquet(tmp_path / "vehicles.parquet")
+    candidates(3).to_parquet(tmp_path / "candidates.parquet")
+    command = [sys.executable, *shlex.split(SWEEP)[1:]]
+    subprocess.run(
+        command,
+        cwd=tmp_path,
+        env={**os.environ, "PYTHONPATH": str(ROOT)},
+        capture_output=True,
+        timeout=PATIENCE_S,
+        check=True,
+    )
+    assert len(pd.read_parquet(tmp_path / "graded" / "pairs")) == 2 * 3
+
+
+@pytest.mark.parametrize("text", READ)
+def test_what_is_said_to_be_read_is_read(text):
+    assert parse_tyre(text).rim_code > 0
+
+
+@pytest.mark.parametrize("text", NOT_READ)
+def test_what_is_said_not_to_be_read_is_refused(text):
+    with pytest.raises(UnreadableDesignation):
+        parse_tyre(text)
 
 
 def test_the_demo_tells_every_story():
