@@ -60,9 +60,9 @@ class Remedy(Told):
 class Finding(Told):
     """One answered question."""
 
-    code: str = words("Which question; stable.", 60, "load.capacity", r"^[a-z0-9_]+(\.[a-z0-9_]+)+$")
-    axle: Where = part("Where.", "rear")
-    outcome: Outcome = part("How it came out.", "not_met")
+    code: str = words("Which question it answers; a stable code.", 60, "load.capacity", r"^[a-z0-9_]+(\.[a-z0-9_]+)+$")
+    axle: Where = part("The axle it concerns, or the vehicle.", "rear")
+    outcome: Outcome = part("How the question came out.", "not_met")
     message: str = words("The answer in a sentence.", 600, "The axle's tyres carry 1137.8 kg; the axle needs 1180 kg.")
     measured: float = _maybe("The number found", "in `unit`", 1137.8)
     limit: float = _maybe("The limit it was held against", "in `unit`", 1180.0)
@@ -169,13 +169,15 @@ class Balance(Told):
         "Change of the understeer gradient [deg/g]; positive is towards understeer; absent when not known.",
         default=None,
     )
-    direction: Literal["towards_understeer", "towards_oversteer", "neutral"] = part("Which way.", "neutral")
-    degree: Literal["negligible", "noticeable", "strong"] = part("How much.", "negligible")
+    direction: Literal["towards_understeer", "towards_oversteer", "neutral"] = part(
+        "Which way the balance goes.", "neutral"
+    )
+    degree: Literal["negligible", "noticeable", "strong"] = part("How far the balance goes.", "negligible")
     direction_certain: bool = part("Whether the whole band speaks for the direction.", example=True)
     warning: str = words(
         "What the driver must expect; absent when nothing is.", 300, "Towards understeer.", default=None
     )
-    text: str = words("In a sentence.", 300, "The balance stays as it is.")
+    text: str = words("The change of balance in a sentence.", 300, "The balance stays as it is.")
 
 
 class VehicleAnswer(Told):
@@ -191,22 +193,22 @@ class VehicleAnswer(Told):
 class Action(Told):
     """One thing for the workshop to do."""
 
-    code: str = words("Which; stable.", 60, "set_pressure_front", r"^[a-z_]+$")
+    code: str = words("Which action it is; a stable code.", 60, "set_pressure_front", r"^[a-z_]+$")
     text: str = words("What to do.", 400, "Set the front tyres to 250 kPa (2.5 bar), cold.")
 
 
 class TradeOffs(Told):
     """What is gained and what is lost."""
 
-    text: str = words("In a paragraph.", 1200, "Front: about +5 % cornering stiffness in the dry.")
+    text: str = words("Gains and losses in a paragraph.", 1200, "Front: about +5 % cornering stiffness in the dry.")
     basis: Basis = part("What the directions without a number rest on.")
 
 
 class RulePackName(Told):
     """The rules it was held against."""
 
-    id: str = words("Id.", 20, "unece")
-    edition: str = words("Edition.", 20, "2026-11")
+    id: str = words("Id of the pack.", 20, "unece")
+    edition: str = words("Edition of the pack.", 20, "2026-11")
 
 
 class Assessment(Told):
@@ -214,7 +216,7 @@ class Assessment(Told):
 
     verdict: Verdict = part("The verdict.", "suitable_with_conditions")
     summary: str = words(
-        "The verdict in one or two sentences.", 1500, "It fits, with conditions: 1 point needs attention."
+        "The verdict in a few sentences.", 1500, "It fits, with conditions: 1 point needs attention."
     )
     label: str = words("The candidate's label, as sent.", 80, "one step wider")
     rule_pack: RulePackName = part("The rules it was held against.")

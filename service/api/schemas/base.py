@@ -98,4 +98,5 @@ def as_fault(error: DomainError) -> PydanticCustomError:
 
 def _with_unit(description: str, unit: str) -> str:
     """Return the description with its unit in brackets; a bare number (unit `1`) has none to name."""
-    return description if unit == "1" else f"{description.rstrip('.')} [{unit}]."
+    sentence = description.rstrip(".")
+    return f"{sentence}." if unit == "1" else f"{sentence} [{unit}]."

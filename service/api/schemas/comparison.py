@@ -112,9 +112,9 @@ class ComparedVehicle(Told):
 class ComparedFinding(Told):
     """One of the worst findings of a candidate; `check` tells what it rests on."""
 
-    code: str = text("Which question; stable.", 60, "load.capacity", r"^[a-z0-9_]+(\.[a-z0-9_]+)+$")
-    axle: Where = part("Where.", "rear")
-    outcome: Outcome = part("How it came out.", "not_met")
+    code: str = text("Which question it answers; a stable code.", 60, "load.capacity", r"^[a-z0-9_]+(\.[a-z0-9_]+)+$")
+    axle: Where = part("The axle it concerns, or the vehicle.", "rear")
+    outcome: Outcome = part("How the question came out.", "not_met")
     measured: float = maybe("The number found", "in `unit`", 1137.8)
     limit: float = maybe("The limit it was held against", "in `unit`", 1180.0)
     unit: str = text("Unit of both; absent where there is no number.", 20, "kg", default=None)
@@ -127,10 +127,10 @@ class ComparedFinding(Told):
 class FindingCounts(Told):
     """How many questions came out how."""
 
-    met: int = whole("Met", "1", (0, 1000), 40)
-    advisory: int = whole("Advisory", "1", (0, 1000), 2)
-    not_assessed: int = whole("Not assessed", "1", (0, 1000), 1)
-    not_met: int = whole("Not met", "1", (0, 1000), 0)
+    met: int = whole("How many are met", "1", (0, 1000), 40)
+    advisory: int = whole("How many advise", "1", (0, 1000), 2)
+    not_assessed: int = whole("How many are not assessed", "1", (0, 1000), 1)
+    not_met: int = whole("How many are not met", "1", (0, 1000), 0)
 
 
 class Weighed(Told):
@@ -143,7 +143,7 @@ class Weighed(Told):
         "false for what is unsuitable.",
         example=True,
     )
-    measures: Measures = part("What it is worth.")
+    measures: Measures = part("By what it can be ranked.")
     gains: list[Trade] = part("What is better than with the present fitment.", ["dry_grip"], max_length=6)
     losses: list[Trade] = part("What is worse than with the present fitment.", ["wet_margin"], max_length=6)
     axles: ComparedAxles = part("Key numbers, per axle.")
@@ -151,7 +151,7 @@ class Weighed(Told):
     findings: list[ComparedFinding] = part("The worst findings, worst first; none that is met.", max_length=5)
     finding_counts: FindingCounts = part("How many findings there are of each kind.")
     summary: str = text(
-        "The verdict in one or two sentences; in explained rows only.", 1500, "It fits, with conditions.", default=None
+        "The verdict in a few sentences; in explained rows only.", 1500, "It fits, with conditions.", default=None
     )
 
 

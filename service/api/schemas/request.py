@@ -187,7 +187,7 @@ class Vehicle(Asked):
 
 
 class Candidate(Asked):
-    """What shall be fitted."""
+    """What is to be fitted."""
 
     front: Fitment = part("The front fitment.")
     rear: Fitment = part("The rear fitment.")
@@ -212,4 +212,4 @@ class Question(Asked):
 class CheckRequest(Question):
     """One candidate on one vehicle."""
 
-    candidate: Candidate = part("What shall be fitted.")
+    candidate: Candidate = part("What is to be fitted.")

@@ -13,8 +13,8 @@ class PackSummary(Told):
     """A rule pack in one line."""
 
     id: str = text("Id, as `rule_pack` of a request takes it.", 20, "nl")
-    title: str = text("Title.", 200, "Netherlands")
-    edition: str = text("Edition.", 20, "2026-11")
+    title: str = text("What it is called.", 200, "Netherlands")
+    edition: str = text("Year and month of its last change.", 20, "2026-11")
     inherits: list[str] = part("The packs it builds on.", ["unece"], max_length=10)
     rule_count: int = whole("How many rules it has, inherited ones included", "1", (0, 1000), 6)
 
@@ -29,9 +29,11 @@ class Bound(Told):
     """One bound on one quantity."""
 
     quantity: str = text("What is limited.", 80, "track_change_percent")
-    comparison: Literal["at_most", "at_least", "equals"] = part("How.", "at_most")
+    comparison: Literal["at_most", "at_least", "equals"] = part(
+        "How the quantity is held against the value.", "at_most"
+    )
     value: float = number("The bound", "in `unit`", ANY, 2.0)
-    unit: str = text("Its unit.", 20, "%")
+    unit: str = text("Unit of the value.", 20, "%")
 
 
 class Applies(Told):
@@ -50,17 +52,19 @@ class Rule(Told):
     """One rule; where it has several bounds, keeping one of them suffices."""
 
     code: str = text("The code of its findings.", 60, "law.track_change")
-    title: str = text("Title.", 200, "Track")
-    message: str = text("What it says, in a sentence.", 600, "The track may grow by 2 % at most.")
+    title: str = text("What it is called.", 200, "Track")
+    message: str = text(
+        "What it says, in a sentence.", 600, "The track may be at most 2 % wider than the registered track."
+    )
     bounds: list[Bound] = part("What is limited.", max_length=10)
-    applies: Applies = part("For whom.")
-    article: str = text("Article.", 200, "5.2.23")
+    applies: Applies = part("For whom it is written.")
+    article: str = text("The place in the document.", 200, "5.2.23")
     basis: Basis = part("Document and day checked.")
     status: Status = part("How far the text was read.", "read")
     checked: str = text("The day it was checked.", 10, "2026-11-24", default=None)
     can_forbid: bool = part("Whether breaking it is not_met; what was not read only advises.", example=True)
-    valid_from: str = text("In force from.", 10, "2020-01-01", default=None)
-    valid_to: str = text("In force up to.", 10, "2030-12-31", default=None)
+    valid_from: str = text("First day on which it is in force.", 10, "2020-01-01", default=None)
+    valid_to: str = text("Last day on which it is in force.", 10, "2030-12-31", default=None)
     note: str = text("What a user must know.", 1000, "Only an increase is limited.", default=None)
     pack: str = text("The pack that the rule comes from.", 20, "nl")
 
@@ -68,9 +72,9 @@ class Rule(Told):
 class PackLimit(Told):
     """One limit of the service's own checks in this place."""
 
-    name: str = text("Name.", 80, "overall_diameter_met_percent")
+    name: str = text("Name of the limit.", 80, "overall_diameter_met_percent")
     value: float = number("The limit", "in `unit`", ANY, 1.5)
-    unit: str = text("Its unit.", 20, "%")
+    unit: str = text("Unit of the value.", 20, "%")
     basis: Basis = part("What it rests on.")
     note: str = text("What a user must know.", 1000, "The usual legal minimum for cars.", default=None)
 
@@ -84,13 +88,13 @@ class TestSpeeds(Told):
 
 
 class SpeedometerRule(Told):
-    """A band for the displayed speed V1 round the true speed V2.
+    """A band for the displayed speed V1 around the true speed V2.
 
     least_gain V2 + least_constant_kmh <= V1 <= most_gain V2 + most_constant_kmh; without most_gain no upper edge.
     """
 
     kind: Literal["r39", "band"] = part("`r39`: the inequality of UN R39; `band`: another one.", "r39")
-    title: str = text("Title.", 200, "Speedometer, UN R39")
+    title: str = text("What it is called.", 200, "Speedometer, UN R39")
     least_gain: float = number("Gain of the lower edge", "1", (0.0, 2.0), 1.0)
     least_constant_kmh: float = number("Constant of the lower edge", "km/h", (-50.0, 50.0), 0.0)
     most_gain: float = number("Gain of the upper edge; absent: no upper edge", "1", (0.0, 2.0), 1.1, None)
@@ -98,13 +102,13 @@ class SpeedometerRule(Told):
     test_speed_is: Literal["true", "displayed"] = part("Which of the two speeds the test speeds are.", "true")
     test_speeds: list[TestSpeeds] = part("The test speeds, by the vehicle's maximum speed.", max_length=10)
     test_speeds_basis: Basis = part("What the test speeds rest on.")
-    applies: Applies = part("For whom.")
-    article: str = text("Article.", 200, "0 <= V1 - V2 <= 0.1 V2 + 4 km/h")
+    applies: Applies = part("For whom it is written.")
+    article: str = text("The place in the document.", 200, "0 <= V1 - V2 <= 0.1 V2 + 4 km/h")
     basis: Basis = part("Document and day checked.")
     status: Status = part("How far the text was read.", "read")
     checked: str = text("The day it was checked.", 10, "2026-11-24", default=None)
-    valid_from: str = text("In force from.", 10, "2020-01-01", default=None)
-    valid_to: str = text("In force up to.", 10, "2030-12-31", default=None)
+    valid_from: str = text("First day on which it is in force.", 10, "2020-01-01", default=None)
+    valid_to: str = text("Last day on which it is in force.", 10, "2030-12-31", default=None)
     note: str = text("What a user must know.", 1000, "One-sided: never below the true speed.", default=None)
     pack: str = text("The pack that the rule comes from.", 20, "unece")
 
@@ -115,7 +119,7 @@ class WinterMarking(Told):
     marking: Literal["M+S", "3PMSF"] = part("The marking on the sidewall.", "3PMSF")
     built_to: str = text("Only tyres built up to this day.", 10, "2017-12-31", default=None)
     used_to: str = text("Only up to this day of use.", 10, "2024-09-30", default=None)
-    article: str = text("Article.", 200, "§ 36(4)")
+    article: str = text("The place in the document.", 200, "§ 36(4)")
     basis: Basis = part("Document and day checked.")
     status: Status = part("How far the text was read.", "read")
     checked: str = text("The day it was checked.", 10, "2026-11-24", default=None)
@@ -128,7 +132,7 @@ class WinterRule(Told):
     label_required: bool = part("Whether a label in the driver's view must state the speed.", example=True)
     markings: list[WinterMarking] = part("The markings that count.", max_length=5)
     speed_floor: PackLimit = part("The least speed that the tyre must be made for.")
-    article: str = text("Article.", 200, "§ 36(5)")
+    article: str = text("The place in the document.", 200, "§ 36(5)")
     basis: Basis = part("Document and day checked.")
     status: Status = part("How far the text was read.", "read")
     checked: str = text("The day it was checked.", 10, "2026-11-24", default=None)
@@ -138,19 +142,19 @@ class WinterRule(Told):
 class Allowance(Told):
     """A relief that the law gives to named vehicles."""
 
-    code: str = text("Its code.", 60, "relief.trailer_speed")
-    title: str = text("Title.", 200, "Trailers above 750 kg: load at 100 km/h")
+    code: str = text("A stable code.", 60, "relief.trailer_speed")
+    title: str = text("What it is called.", 200, "Trailers above 750 kg: load at 100 km/h")
     kind: Literal["axle_mass_percent", "load_at_speed_kmh"] = part(
         "`axle_mass_percent` lowers the axle mass to be carried; `load_at_speed_kmh` takes the load at this speed "
         "instead of the vehicle's own.",
         "load_at_speed_kmh",
     )
-    value: float = number("Its number", "in `unit`", ANY, 100.0)
-    unit: str = text("Its unit.", 20, "km/h")
-    applies: Applies = part("For whom.")
+    value: float = number("The value", "in `unit`", ANY, 100.0)
+    unit: str = text("Unit of the value.", 20, "km/h")
+    applies: Applies = part("For whom it is written.")
     seats_standing: bool = part("Only vehicles with (true) or without standing passengers.", example=True, default=None)
     speed_limited_kmh: float = number("Only with a limiter set to this or less", "km/h", (0.0, 450.0), 90.0, None)
-    article: str = text("Article.", 200, "art. 50(4)")
+    article: str = text("The place in the document.", 200, "art. 50(4)")
     basis: Basis = part("Document and day checked.")
     status: Status = part("How far the text was read.", "read")
     checked: str = text("The day it was checked.", 10, "2026-11-24", default=None)
@@ -161,9 +165,9 @@ class Allowance(Told):
 class RulePack(Told):
     """A rule pack, whole."""
 
-    id: str = text("Id.", 20, "nl")
-    title: str = text("Title.", 200, "Netherlands")
-    edition: str = text("Edition.", 20, "2026-11")
+    id: str = text("Id of the pack.", 20, "nl")
+    title: str = text("What it is called.", 200, "Netherlands")
+    edition: str = text("Year and month of its last change.", 20, "2026-11")
     inherits: list[str] = part("The packs it builds on.", ["unece"], max_length=10)
     notes: list[str] = part("What it leaves out, in sentences.", ["No UN Regulation limits the track."], max_length=50)
     rules: list[Rule] = part("Its rules, inherited ones included.", max_length=200)

@@ -48,7 +48,7 @@ class SearchLimits(Asked):
         UNKNOWN,
     )
     load_margin_percent: float = number(
-        "Least by which the tyres shall carry more than the maximum axle mass", "%", (0.0, 100.0), 5.0, UNKNOWN
+        "Least by which the tyres must carry more than the maximum axle mass", "%", (0.0, 100.0), 5.0, UNKNOWN
     )
     room_mm: float = number(
         "Least room to be left in every direction whose room was measured", "mm", (0.0, 100.0), 5.0, UNKNOWN
@@ -108,7 +108,7 @@ class Removed(Told):
         "rim.width",
         r"^[a-z0-9_]+(\.[a-z0-9_]+)+$",
     )
-    count: int = whole("How many", "1", (1, MAX_TRIED), 1446)
+    count: int = whole("How many it sent away", "1", (1, MAX_TRIED), 1446)
 
 
 class Sieve(Told):

@@ -17,7 +17,7 @@ def _one_cell(schema: dict[str, Any]) -> None:
 class TableColumn(Told):
     """One column."""
 
-    name: str = text("Name.", 60, "load_index")
+    name: str = text("The name.", 60, "load_index")
     unit: str = text("Unit; empty for a bare number or text.", 20, "kg")
     description: str = text("What it holds.", 300, "Load index.")
 
@@ -25,8 +25,8 @@ class TableColumn(Told):
 class Table(Told):
     """A table with its source and how far it was read."""
 
-    name: str = text("Name.", 40, "load-index")
-    title: str = text("Title.", 200, "Load-capacity index")
+    name: str = text("The name.", 40, "load-index")
+    title: str = text("What it holds, as a title.", 200, "Load-capacity index")
     source: str = text("What it rests on.", 400, "Load-capacity index table")
     status: Status = part("How far the source was read.", "read")
     edition: str = text("Edition of the source.", 200, "annex 4")
