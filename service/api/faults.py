@@ -3,12 +3,15 @@
 from __future__ import annotations
 
 import difflib
+import re
 import types
 from collections.abc import Iterator, Mapping, Sequence
 from typing import Any, NamedTuple, Union, get_args, get_origin
 
 from pydantic import BaseModel
+from pydantic.fields import FieldInfo
 
+from service.api.schemas.base import PRINTABLE
 from service.core.errors import DomainError, UnreadableDesignation
 
 # Compared with the known names only up to here: the comparison is quadratic in the length.
@@ -35,19 +38,23 @@ CODES: Mapping[str, str] = {
     "value_error": "inconsistent",
 }
 
-# Where pydantic speaks of Python, or repeats a pattern that says less than the contract does.
+# Where pydantic speaks of Python.
 _WORDS: Mapping[str, str] = {
     "model_type": "An object is expected here.",
     "model_attributes_type": "An object is expected here.",
     "dict_type": "An object is expected here.",
     "list_type": "An array is expected here.",
     "tuple_type": "An array is expected here.",
-    "string_type": "A text is expected here.",
-    "bool_type": "true or false is expected here.",
+    "string_type": "A text in quotation marks is expected here.",
+    "bool_type": "true or false is expected here, without quotation marks.",
     "float_type": "A number is expected here.",
     "int_type": "A whole number is expected here.",
-    "string_pattern_mismatch": "The text has characters or a form that the contract's pattern for it does not allow.",
 }
+_NUMBERS = frozenset(("float_type", "int_type"))
+_ENDS: Mapping[str, str] = {"ge": "at least", "le": "at most"}
+_BOUNDS = frozenset(("greater_than_equal", "less_than_equal"))
+# What JSON takes for a number, but for the quotation marks around it and perhaps the comma in it.
+_QUOTED_NUMBER = re.compile(r"-?(?:0|[1-9][0-9]{0,8})(?:[.,][0-9]{1,9})?", re.ASCII)
 
 Location = tuple[int | str, ...]
 
@@ -92,10 +99,53 @@ def _fault(error: Mapping[str, Any], body: object, route: object) -> Fault:
         return Fault(pointer, context["fault_detail"], kind, context.get("position"), context.get("expected"))
     code = CODES.get(kind) or ("wrong_type" if kind.endswith(("_type", "_parsing", "_from_float")) else "invalid")
     if code == "unknown_field":
-        return Fault(pointer, _unknown_field(str(location[-1]), _names_beside(where, location, route)), code)
+        return Fault(pointer, unknown_field(str(location[-1]), _names_beside(where, location, route)), code)
     if code == "required":
         return Fault(pointer, f'The field "{location[-1]}" is required.' if location else "A body is required.", code)
-    return Fault(pointer, _WORDS.get(kind) or f"{error['msg']}.", code)
+    return Fault(pointer, _words(error, _field_at(where, location, route)), code)
+
+
+def _words(error: Mapping[str, Any], field: FieldInfo | None) -> str:
+    """Return what is expected in the place of a value that does not do."""
+    kind: str = error["type"]
+    given, context = error.get("input", ""), error.get("ctx") or {}
+    plain = _WORDS.get(kind) or f"{error['msg']}."
+    if given is None:
+        return f"{plain} What is not known is left out; null is no value."
+    if kind in _NUMBERS and isinstance(given, str):
+        return _unquoted(given, plain)
+    if kind in _BOUNDS:
+        return _range(context, field)
+    if kind == "literal_error":
+        return f"{context['expected']} is expected here."
+    return _form(context["pattern"], field) if kind == "string_pattern_mismatch" else plain
+
+
+def _unquoted(given: str, plain: str) -> str:
+    """Return how to write a number that came as a text."""
+    if _QUOTED_NUMBER.fullmatch(given):
+        return f"{plain[:-1]}: write {given.replace(',', '.')}, without quotation marks."
+    return f"{plain[:-1]}, without quotation marks and unit."
+
+
+def _form(pattern: str, field: FieldInfo | None) -> str:
+    """Return what is wrong with a text that has not the form of its field; the pattern itself would say less."""
+    if pattern == PRINTABLE:
+        return "The text has a control character or another one that cannot be printed."
+    example = f', such as "{field.examples[0]}"' if field is not None and field.examples else ""
+    return f"The text does not have the form that is expected here{example}."
+
+
+def _range(context: Mapping[str, Any], field: FieldInfo | None) -> str:
+    """Return the whole range of a number with its unit, or the end that was passed where the field is not known."""
+    rules, extra = ([], None) if field is None else (field.metadata, field.json_schema_extra)
+    ends = {name: getattr(rule, name) for rule in rules for name in _ENDS if hasattr(rule, name)} | dict(context)
+    unit = extra.get("x-unit", "1") if isinstance(extra, dict) else "1"
+    if len(ends) == len(_ENDS):
+        words = f"from {ends['ge']:.15g} to {ends['le']:.15g}"
+    else:
+        words = " ".join(f"of {_ENDS[name]} {end:.15g}" for name, end in ends.items())
+    return f"A number {words}{'' if unit == '1' else f' {unit}'} is expected here."
 
 
 def _location_in(body: object, location: Location, kind: str) -> Location:
@@ -113,22 +163,39 @@ def _location_in(body: object, location: Location, kind: str) -> Location:
     return tuple(steps)
 
 
-def _unknown_field(name: str, known: Sequence[str]) -> str:
+def unknown_field(name: str, known: Sequence[str], kind: str = "field") -> str:
+    """Return that there is no such name, and the nearest one or all that are known."""
     nearest = difflib.get_close_matches(name[:MAX_COMPARED].lower(), known, n=1, cutoff=0.6)
     shown = name if len(name) <= MAX_COMPARED else f"{name[:MAX_COMPARED]}…"
-    return f'There is no field "{shown}" here' + (f'; did you mean "{nearest[0]}"?' if nearest else ".")
+    if nearest:
+        return f'There is no {kind} "{shown}" here; did you mean "{nearest[0]}"?'
+    return f'There is no {kind} "{shown}" here.' + (f" Known: {', '.join(known)}." if known else "")
 
 
 def _names_beside(where: str, location: Location, route: object) -> list[str]:
     """Return the names that are known at the place of an unknown one."""
-    field = getattr(route, "body_field", None)
-    if isinstance(route, type):
-        models = list(_models_in(route))
-    elif where != "body" or field is None:
+    if where != "body":
         dependant = getattr(route, "dependant", None)
         return [parameter.alias for parameter in getattr(dependant, f"{where}_params", [])]
-    else:
-        models = list(_models_in(field.field_info.annotation))
+    return list(dict.fromkeys(name for model in _models_beside(location, route) for name in model.model_fields))
+
+
+def _field_at(where: str, location: Location, route: object) -> FieldInfo | None:
+    """Return the field at a place of the body, where there is one and no other that it might be."""
+    if where != "body" or not location:
+        return None
+    fields = [
+        model.model_fields[str(location[-1])]
+        for model in _models_beside(location, route)
+        if location[-1] in model.model_fields
+    ]
+    return fields[0] if len(fields) == 1 else None
+
+
+def _models_beside(location: Location, route: object) -> list[type[BaseModel]]:
+    """Return the models that may stand where the last step of a location leads from."""
+    field = getattr(route, "body_field", None)
+    models = list(_models_in(route if field is None else field.field_info.annotation))
     for part in location[:-1]:
         if isinstance(part, int):
             continue
@@ -138,7 +205,7 @@ def _names_beside(where: str, location: Location, route: object) -> list[str]:
             if part in model.model_fields
             for inner in _models_in(model.model_fields[part].annotation)
         ]
-    return [name for model in models for name in model.model_fields]
+    return models
 
 
 def _models_in(annotation: object) -> Iterator[type[BaseModel]]:

@@ -119,7 +119,8 @@ async def answer(request: Request, error: Exception) -> Response:
         found = error.errors()
         count = len(found)
         faults = validation_faults(found[:MAX_FAULTS], error.body, request.scope.get("route"))
-        detail = faults[0].detail if count == 1 else f"{count} faults were found; errors lists {len(faults)} of them."
+        listed = "see errors" if count == len(faults) else f"errors lists the first {len(faults)}"
+        detail = faults[0].detail if count == 1 else f"{count} faults were found; {listed}."
         error = HttpProblem(422, detail, faults=faults)
     elif isinstance(error, HTTPException):
         # The framework's own words for a status are dropped: `KINDS` has better ones.

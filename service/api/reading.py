@@ -115,7 +115,9 @@ async def _read_in_time(receive: Receive, max_bytes: int, scope: Scope) -> bytes
 def _check_media_type(media_type: bytes) -> None:
     kind, *parameters = [part.strip() for part in media_type.decode("latin-1").lower().split(";")]
     if kind != "application/json":
-        raise HttpProblem(415, "Send the body as application/json.", headers=_TAKEN)
+        raise HttpProblem(
+            415, "Send the body as application/json, with the header Content-Type saying so.", headers=_TAKEN
+        )
     for parameter in parameters:
         if parameter and parameter.replace('"', "") not in ("charset=utf-8", "charset=utf8"):
             raise HttpProblem(415, "Send the body in UTF-8, with no parameter but charset=utf-8.", headers=_TAKEN)

@@ -24,7 +24,7 @@ from starlette.routing import Match
 from starlette.types import Receive, Scope, Send
 
 from service.api import strict_json
-from service.api.faults import Fault
+from service.api.faults import Fault, unknown_field
 from service.api.limits import run_bounded
 from service.api.problem import HttpProblem
 from service.api.reading import parse, read_body, read_json
@@ -154,7 +154,7 @@ class StrictRoute(APIRoute):
         names = [name for name, _ in parse_qsl(scope["query_string"].decode("latin-1"), keep_blank_values=True)]
         known, several = self._query_names
         faults = [
-            Fault(f"/query/{name}", "There is no query parameter of this name.", "unknown_field")
+            Fault(f"/query/{name}", unknown_field(name, sorted(known), "query parameter"), "unknown_field")
             for name in dict.fromkeys(names)
             if name not in known
         ]

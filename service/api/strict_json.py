@@ -8,6 +8,7 @@ keys, deep nesting and objects beyond any use.
 from __future__ import annotations
 
 import json
+import re
 from typing import Any
 
 import orjson
@@ -16,6 +17,8 @@ MAX_DEPTH = 16
 # No object of the contract has as many; each unknown one would cost a fault.
 MAX_MEMBERS = 64
 
+# In an object a digit that follows a comma can only be meant as the decimals of the number before it.
+_DECIMAL_COMMA = re.compile("[0-9],[0-9]")
 _CONTAINERS = frozenset((dict, list))
 
 
@@ -56,7 +59,7 @@ def _count_members(value: Any) -> int:  # noqa: ANN401 - whatever the bytes spel
         push = deeper.append
         for container in level:
             items = container
-            # `type() is`, a bound method and no helper: this runs for every value of every body.
+            # `type() is`, a bound method and nothing beside it: this runs for every value of every body.
             if type(container) is dict:
                 members += len(container)
                 if len(container) > MAX_MEMBERS:
@@ -97,4 +100,8 @@ def _without_repeated_keys(pairs: list[tuple[str, object]]) -> dict[str, object]
 
 def _reason(error: orjson.JSONDecodeError) -> str:
     """Return the place and kind of a grammar error; the message of orjson quotes nothing from the body."""
-    return f"{error.msg} (line {error.lineno}, column {error.colno})"
+    place = f"(line {error.lineno}, column {error.colno})"
+    around = error.doc[max(error.pos - 2, 0) : error.pos + 1] if isinstance(error.doc, str) else ""
+    if _DECIMAL_COMMA.fullmatch(around):
+        return f"a number with a comma, a point is expected in its place {place}"
+    return f"{error.msg} {place}"

@@ -28,6 +28,13 @@ class Round(Wire):
     radius_mm: float = number("Radius", "mm", (1.0, 2.0), 1.5)
 
 
+class Plate(Round):
+    shape: Literal["round"] = part("Shape", "round", default="round")
+    radius_mm: float = number("Radius", "mm", (1.0, 2.0), 1.5, 1.5)
+    built: str = text("A day", 10, "2026-11-24", "^[0-9]{4}-[0-9]{2}-[0-9]{2}$", "")
+    name: str = text("A name", 40, "one", default="")
+
+
 class Square(Wire):
     shape: Literal["square"] = part("Shape", "square")
     side_mm: float = number("Side", "mm", (1.0, 2.0), 1.5)
@@ -51,7 +58,7 @@ def faults(body: object, model: type[BaseModel] = Body) -> list[Fault]:
     with pytest.raises(ValidationError) as caught:
         TypeAdapter(model).validate_python(body)
     errors = [{**error, "loc": ("body", *error["loc"])} for error in caught.value.errors()]
-    return validation_faults(errors, body, router.routes[0])
+    return validation_faults(errors, body, router.routes[0] if model is Body else model)
 
 
 @pytest.mark.parametrize(
@@ -79,8 +86,8 @@ def test_the_nearest_name_is_found_through_an_optional_part() -> None:
     assert 'did you mean "size"?' in faults({"front": {"size": "1"}, "rear": {"size": "1", "sise": 1}})[0].detail
 
 
-def test_no_name_is_offered_where_none_is_near() -> None:
-    assert faults({"front": {"size": "1", "zzzz": 1}})[0].detail == 'There is no field "zzzz" here.'
+def test_the_known_names_are_listed_where_none_is_near() -> None:
+    assert faults({"front": {"size": "1", "zzzz": 1}})[0].detail == 'There is no field "zzzz" here. Known: size.'
 
 
 def test_the_pointer_of_a_fault_in_a_choice_names_only_steps_of_the_body() -> None:
@@ -92,6 +99,24 @@ def test_the_pointer_of_a_fault_in_a_choice_names_only_steps_of_the_body() -> No
 
 def test_something_else_than_an_object_is_pointed_at_as_a_whole() -> None:
     assert faults([1]) == [Fault("", "An object is expected here.", "wrong_type")]
+
+
+@pytest.mark.parametrize(
+    ("plate", "said"),
+    [
+        ({"radius_mm": 9.0}, "A number from 1 to 2 mm is expected here."),
+        ({"radius_mm": "1.5"}, "A number is expected here: write 1.5, without quotation marks."),
+        ({"radius_mm": "-1,50"}, "A number is expected here: write -1.50, without quotation marks."),
+        ({"radius_mm": "1.5 mm"}, "A number is expected here, without quotation marks and unit."),
+        ({"radius_mm": None}, "A number is expected here. What is not known is left out; null is no value."),
+        ({"shape": "oval", "radius_mm": 1.5}, "'round' is expected here."),
+        ({"built": "1.2.2026"}, 'The text does not have the form that is expected here, such as "2026-11-24".'),
+        ({"name": "a\nb"}, "The text has a control character or another one that cannot be printed."),
+        ({"name": 5}, "A text in quotation marks is expected here."),
+    ],
+)
+def test_what_would_be_right_is_said(plate: dict[str, object], said: str) -> None:
+    assert [fault.detail for fault in faults(plate, Plate)] == [said]
 
 
 def test_a_domain_error_keeps_pointer_and_code() -> None:

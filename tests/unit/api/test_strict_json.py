@@ -90,3 +90,15 @@ def test_one_level_more_is_refused(opening: str) -> None:
 def test_whole_floats_become_integers_at_every_depth() -> None:
     made = whole_numbers_as_integers({"a": [200.0, {"b": 3.0}], "c": 2.5, "d": "4.0"})
     assert json.dumps(made) == '{"a": [200, {"b": 3}], "c": 2.5, "d": "4.0"}'
+
+
+@pytest.mark.parametrize("body", [b'{"a": 57,1}', b'{"a": {"b": -0,25}, "c": 1}', b'{"a": 57,1, "b": 2}'])
+def test_a_decimal_comma_is_called_so(body: bytes) -> None:
+    with pytest.raises(MalformedJson, match="a number with a comma, a point is expected in its place"):
+        parse(body)
+
+
+@pytest.mark.parametrize("body", [b'{"a": 57, b: 1}', b'{"a": "57,1}', b"{'a': 1}", b'{"a": 57,}', b'{"a",1}'])
+def test_another_comma_is_not(body: bytes) -> None:
+    with pytest.raises(MalformedJson, match=r"^The body is not valid JSON: (?!a number with a comma)"):
+        parse(body)
