@@ -58,7 +58,7 @@ def create_app(settings: Settings) -> FastAPI:
             Cors,
             allow_origins=settings.cors_origins,
             allow_methods=("GET", "POST"),
-            allow_headers=("Accept", "Content-Type", "X-API-Key", "X-Request-ID"),
+            allow_headers=("Accept", "Content-Type", "If-None-Match", "X-API-Key", "X-Request-ID"),
             expose_headers=("ETag", "Retry-After", "X-Request-ID"),
             max_age=settings.cors_max_age_s,
         )
