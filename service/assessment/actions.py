@@ -7,7 +7,7 @@ from operator import attrgetter
 from typing import NamedTuple
 
 from service.assessment.change import CarChange
-from service.assessment.checks.pressure import proposed_pressure_kpa
+from service.assessment.checks.pressure import pressure_is_sound, proposed_pressure_kpa
 from service.assessment.comparison import AxleView, CarView
 from service.assessment.verdict import Verdict
 from service.assessment.words import plain, signed
@@ -40,7 +40,10 @@ class Action(NamedTuple):
 
 DO_NOT_FIT = Action("do_not_fit", "Do not fit this combination; the findings that are not met say why.")
 TORQUE = Action("torque", "Tighten the bolts to the maker's torque, and again after 50 to 100 km.")
-STABILITY_CONTROL = Action("stability_control", "Reset or recalibrate stability control and tyre pressure monitoring.")
+STABILITY_CONTROL = Action(
+    "stability_control",
+    "Reset or recalibrate stability control and tyre pressure monitoring, where the vehicle has them.",
+)
 PAPERS = (
     Action("papers", "Check whether the change must be inspected or entered in the vehicle's papers."),
     Action("insurer", "Tell the insurer of the change."),
@@ -76,12 +79,20 @@ def axle_tasks(view: AxleView, findings: Sequence[Finding]) -> AxleTasks:
 
 
 def _set_pressure(view: AxleView) -> Action:
-    pressure = view.then.facts.pressure_kpa
-    # The caller's own pressure stands when it carries the axle; an unfit one is replaced.
-    if pressure != pressure or pressure < view.then.load.required_pressure_kpa:
-        pressure = proposed_pressure_kpa(view)
-    text = f"Set the {view.name} tyres to {plain(pressure)} kPa ({plain(pressure / 100.0, 2)} bar), cold."
-    return Action(f"set_pressure_{view.name}", text)
+    """Return the pressure to set: the caller's where it is sound, else the proposed one, else the maker's."""
+    asked, needed = view.then.facts.pressure_kpa, view.then.load.required_pressure_kpa
+    code, axle = f"set_pressure_{view.name}", f"the {view.name} tyres"
+    if needed != needed:
+        known = "" if asked != asked else f"; whether {_bar(asked)} is enough is not known"
+        return Action(code, f"Set {axle} to the pressure that their maker states for the load{known}.")
+    if pressure_is_sound(view):
+        return Action(code, f"Set {axle} to {_bar(asked)}, cold.")
+    proposed = _bar(proposed_pressure_kpa(view))
+    return Action(code, f"Set {axle} to {proposed} or more, cold; the vehicle maker's value comes first.")
+
+
+def _bar(pressure_kpa: float) -> str:
+    return f"{plain(pressure_kpa)} kPa ({plain(pressure_kpa / 100.0, 2)} bar)"
 
 
 def _spigot_rings(findings: Sequence[Finding]) -> tuple[Action, ...]:
@@ -102,7 +113,7 @@ def actions(front: AxleTasks, rear: AxleTasks, car: CarView, verdict: Verdict) -
     sides = [name for name, tasks in (("front", front), ("rear", rear)) if tasks.trial_fit]
     if sides:
         axles = f"{' and '.join(sides)} axle{'s' if len(sides) > 1 else ''}"
-        found.append(Action("trial_fit", f"Trial fit on the {axles}: full lock, full bump."))
+        found.append(Action("trial_fit", f"Trial fit on the {axles}, at full lock and full bump."))
     if front.changed or rear.changed:
         found += PAPERS
     return found
@@ -112,7 +123,7 @@ def _recalibration(change: CarChange) -> list[Action]:
     found = []
     percent = 100.0 * (change.driven_circumference_ratio - 1.0)
     if abs(percent) > RECALIBRATE_PERCENT:
-        text = f"Have the speedometer checked, and recalibrated where needed: circumference {signed(percent)} %."
+        text = f"Have the speedometer checked and, where needed, set anew: circumference {signed(percent)} %."
         found.append(Action("speedometer", text))
     if abs(percent) > RECALIBRATE_PERCENT or abs(change.axle_ratio_percent) > RECALIBRATE_PERCENT:
         found.append(STABILITY_CONTROL)

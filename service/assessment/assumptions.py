@@ -10,10 +10,12 @@ from service.assessment.figures import LATERAL_ACCELERATION_G, NEW_TREAD_DEPTH_M
 from service.assessment.words import plain
 
 NEW_TYRE = (
-    f"A tyre without a tread depth counts as new ({plain(NEW_TREAD_DEPTH_MM)} mm); aquaplaning is estimated for a "
-    f"{plain(WATER_FILM_MM)} mm film on a road of {plain(TEXTURE_DEPTH_MM)} mm texture."
+    f"A tyre without a tread depth counts as new ({plain(NEW_TREAD_DEPTH_MM)} mm); aquaplaning is estimated for "
+    f"{plain(WATER_FILM_MM)} mm of water on a road with {plain(TEXTURE_DEPTH_MM)} mm of texture."
 )
-LOAD_TRANSFER = f"Load transfer is taken at {plain(LATERAL_ACCELERATION_G, 1)} g of cornering where a track is given."
+LOAD_TRANSFER = (
+    f"Load transfer in a bend is taken at {plain(LATERAL_ACCELERATION_G, 1)} g, on axles whose track is given."
+)
 
 
 def axle_assumptions(view: AxleView, proposed: Fitment) -> tuple[str, ...]:
@@ -26,10 +28,16 @@ def axle_assumptions(view: AxleView, proposed: Fitment) -> tuple[str, ...]:
             f"The present {name} pressure is not given; {plain(view.now.behaviour.pressure_kpa)} kPa is assumed."
         )
     if view.then.facts.pressure_kpa != view.then.facts.pressure_kpa:
+        why = ", which carries what the present tyres carry"
+        if view.then.load.required_pressure_kpa != view.then.load.required_pressure_kpa:
+            why = " for the estimates alone; what the axle needs is not known"
         found.append(
-            f"The proposed {name} pressure is not given; {plain(view.then.behaviour.pressure_kpa)} kPa is assumed, "
-            "which carries what the present tyres carry."
+            f"The proposed {name} pressure is not given; {plain(view.then.behaviour.pressure_kpa)} kPa is assumed{why}."
         )
+    if axle.kerb_axle_mass_kg > axle.max_axle_mass_kg:
+        found.append(f"The {name} axle's kerb mass is above its maximum mass; one of the two must be wrong.")
+    if axle.wheels_per_side > 1 and proposed.tyre.designation.load_index_twin is None:
+        found.append(f"The {name} tyre states no load index for twin mounting; its single index is taken for it.")
     assumed = (*proposed.tyre.designation.assumed, *proposed.rim.designation.assumed)
     return (*found, *(f"{name.capitalize()}: {text}" for text in assumed))
 

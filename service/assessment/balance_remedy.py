@@ -1,7 +1,7 @@
 """Which cornering stiffness on one axle would settle a shift of balance, and about which width that takes.
 
 The remedy's range is that of `change/cornering_stiffness_percent` of the axle; the width beside it is for a tyre of the
-proposed sidewall, on a rim that suits it as the proposed one suits the proposed tyre.
+present sidewall, on a rim that suits it as the present one suits the present tyre.
 """
 
 from __future__ import annotations
@@ -14,7 +14,7 @@ from service.physics.cornering_stiffness import ELASTICITIES
 
 # Aim inside the limits, since the grade takes the limits themselves for too much.
 AIM = 0.95
-# A width beyond these shares of the proposed one is no advice.
+# A width beyond these shares of the present one is no advice.
 LEAST_WIDTH_SHARE, GREATEST_WIDTH_SHARE = 0.7, 1.4
 
 
@@ -54,9 +54,9 @@ def _stiffness(view: AxleView, least: float | None, most: float | None) -> Remed
     aim = sum(ends) / len(ends)
     more = "" if len(ends) > 1 else " or less" if least is None else " or more"
     span = " to ".join(signed(100.0 * (end - 1.0)) for end in ends) + f" %{more}"
-    share = (aim / view.change.cornering_stiffness.value) ** (1.0 / ELASTICITIES.value.width)
+    share = aim ** (1.0 / ELASTICITIES.value.width)
     text = f"{view.name} tyres of {span} cornering stiffness against the present ones"
     if LEAST_WIDTH_SHARE < share < GREATEST_WIDTH_SHARE:
-        width = plain(share * view.then.facts.nominal_width_mm)
-        text = f"{text}: about {width} mm wide{more} with this sidewall, on a rim to match"
+        width = plain(share * view.now.facts.nominal_width_mm)
+        text = f"{text}: about {width} mm wide{more} with the present sidewall, on a rim to match"
     return Remedy(text, tyre_pointer(view.name), "cornering_stiffness_percent", low, high, unit="%")

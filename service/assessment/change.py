@@ -7,9 +7,11 @@ from __future__ import annotations
 
 from typing import NamedTuple, Protocol
 
+from service.assessment.case import Axle
 from service.assessment.facts import WheelFacts
 from service.assessment.figures import Behaviour, Geometry, Load
 from service.core.findings import Estimate
+from service.core.numeric import UNKNOWN, pick
 from service.physics import bands
 from service.physics.aquaplaning import CHANGE_BAND, width_factor
 from service.physics.cornering_stiffness import StiffnessRatios, relative_cornering_stiffness_band, stiffness_ratios
@@ -83,8 +85,9 @@ def percent(now: float, then: float) -> float:
     return 100.0 * (then / now - 1.0)
 
 
-def axle_change(now: Wheel, then: Wheel) -> AxleChange:
-    """Return what changes on one axle."""
+def axle_change(now: Wheel, then: Wheel, axle: Axle) -> AxleChange:
+    """Return what changes on one axle; the track of twin wheels lies between them, whatever their offset."""
+    single = 1.0 if axle.wheels_per_side == 1 else 0.0
     offset_now, offset_then = now.facts.offset_mm, then.facts.offset_mm
     diameter = then.geometry.overall_diameter_mm - now.geometry.overall_diameter_mm
     ratios = _stiffness_ratios(now, then)
@@ -97,8 +100,8 @@ def axle_change(now: Wheel, then: Wheel) -> AxleChange:
         then.geometry.outer_edge_mm - now.geometry.outer_edge_mm,
         0.5 * diameter,
         offset_then - offset_now,
-        track_change_mm(offset_now, offset_then),
-        scrub_radius_change_mm(offset_now, offset_then),
+        single * track_change_mm(offset_now, offset_then),
+        single * scrub_radius_change_mm(offset_now, offset_then),
         ride_height_change_mm(now.behaviour.static_loaded_radius_mm, then.behaviour.static_loaded_radius_mm),
         percent(now.load.axle_capacity_kg, then.load.axle_capacity_kg),
         relative_cornering_stiffness_band(ratios),
@@ -109,8 +112,10 @@ def axle_change(now: Wheel, then: Wheel) -> AxleChange:
 
 def _stiffness_ratios(now: Wheel, then: Wheel) -> StiffnessRatios[float]:
     rim_now = now.facts.rim_width_in / now.facts.measuring_rim_in
+    # No model here speaks of both a radial and a diagonal tyre.
+    alike = pick(then.facts.radial == now.facts.radial, 1.0, UNKNOWN)
     return stiffness_ratios(
-        then.facts.nominal_width_mm / now.facts.nominal_width_mm,
+        alike * then.facts.nominal_width_mm / now.facts.nominal_width_mm,
         then.facts.section_height_mm / now.facts.section_height_mm,
         then.facts.rim_width_in / then.facts.measuring_rim_in / rim_now,
         then.behaviour.pressure_kpa / now.behaviour.pressure_kpa,

@@ -56,7 +56,7 @@ class CarView(NamedTuple):
 def _present_wheel(axle: Axle, vehicle: Chassis, limits: Limits) -> Wheel:
     """Return the wheel fitted now on an axle."""
     facts = wheel_facts(axle.fitted, axle, vehicle.max_speed_kmh)
-    shape = geometry(facts, limits)
+    shape = geometry(facts, limits, axle)
     carried = load(facts, axle, limits, vehicle)
     pressure = present_pressure_kpa(facts, carried)
     height = vehicle.centre_of_gravity_height_mm
@@ -69,7 +69,7 @@ present_wheel = Kept(_present_wheel, 1024)
 
 def proposed_wheel(facts: WheelFacts, now: Wheel, axle: Axle, vehicle: Chassis, limits: Limits) -> tuple[Wheel, float]:
     """Return the wheel to be fitted, and the pressure proposed for it."""
-    shape = geometry(facts, limits)
+    shape = geometry(facts, limits, axle)
     carried = load(facts, axle, limits, vehicle)
     proposed = known_or(
         equivalent_pressure_kpa(now.facts, now.behaviour.pressure_kpa, facts), now.behaviour.pressure_kpa
@@ -106,7 +106,8 @@ def axle_view(axle: Axle, facts: WheelFacts, vehicle: Chassis, pack: RulePack, c
     limits = pack.limits
     now = present_wheel(axle, vehicle, limits)
     then, pressure = proposed_wheel(facts, now, axle, vehicle, limits)
-    return AxleView(axle.name, axle, vehicle, limits, pack, now, then, axle_change(now, then), pressure, conditions)
+    change = axle_change(now, then, axle)
+    return AxleView(axle.name, axle, vehicle, limits, pack, now, then, change, pressure, conditions)
 
 
 def candidate_facts(case: Case, candidate: Candidate) -> tuple[WheelFacts, WheelFacts]:

@@ -50,6 +50,8 @@ class Geometry(NamedTuple):
     revolutions_per_km: float
     inner_edge_mm: float
     outer_edge_mm: float
+    twin_gap_mm: float
+    """Between the two tyres of a twin; NaN for a single wheel."""
 
 
 class Load(NamedTuple):
@@ -74,8 +76,11 @@ class Behaviour(NamedTuple):
     aquaplaning_onset_kmh: float
 
 
-def geometry(facts: WheelFacts, limits: Limits) -> Geometry:
-    """Return sizes and places of a wheel."""
+def geometry(facts: WheelFacts, limits: Limits, axle: Axle) -> Geometry:
+    """Return sizes and places of a wheel; of twin wheels, the inner one's inner and the outer one's outer edge.
+
+    The outer wheel of a twin is the inner one turned round, so both edges move out as the offset grows.
+    """
     rim_width_mm = facts.rim_width_in * MM_PER_INCH
     width = known_or(
         facts.measured_width_mm,
@@ -95,7 +100,8 @@ def geometry(facts: WheelFacts, limits: Limits) -> Geometry:
         circumference,
         revolutions_per_km(circumference),
         inner_edge_mm(widest, facts.offset_mm),
-        outer_edge_mm(widest, facts.offset_mm),
+        outer_edge_mm(widest, facts.offset_mm) if axle.wheels_per_side == 1 else inner_edge_mm(widest, facts.offset_mm),
+        UNKNOWN if axle.wheels_per_side == 1 else 2.0 * facts.offset_mm - grown,
     )
 
 
@@ -146,6 +152,11 @@ def equivalent_pressure_kpa(present: WheelFacts, present_kpa: float, proposed: W
     return larger(present_kpa, smaller(needed, proposed.reference_pressure_kpa) * (1.0 - 1e-12))
 
 
+def standing_water_onset_kmh(pressure_kpa: float, tread_depth_mm: float) -> float:
+    """Return the level of the aquaplaning onset [km/h] on the road and in the water that all estimates assume."""
+    return gallaway_onset_kmh(pressure_kpa, tread_depth_mm, WATER_FILM_MM, TEXTURE_DEPTH_MM)
+
+
 def behaviour(facts: WheelFacts, shape: Geometry, pressure_kpa: float, axle: Axle, height_mm: float) -> Behaviour:
     """Return the estimates of one wheel under the axle's estimate load; `height_mm` is the centre of gravity's."""
     mass = axle.estimate_mass_kg
@@ -170,7 +181,5 @@ def behaviour(facts: WheelFacts, shape: Geometry, pressure_kpa: float, axle: Axl
     pairs = axle.wheels_per_side
     transfer = lateral_load_transfer_n(mass, axle.track_mm, height_mm, LATERAL_ACCELERATION_G)
     per_axle = pairs * known_or(axle_stiffness_n_per_deg(2.0 * force, rated, transfer / pairs), 2.0 * level)
-    onset = gallaway_onset_kmh(
-        pressure_kpa, known_or(facts.tread_depth_mm, NEW_TREAD_DEPTH_MM), WATER_FILM_MM, TEXTURE_DEPTH_MM
-    )
+    onset = standing_water_onset_kmh(pressure_kpa, known_or(facts.tread_depth_mm, NEW_TREAD_DEPTH_MM))
     return Behaviour(pressure_kpa, radius, patch.length_mm, patch.width_mm, patch.area_cm2, level, per_axle, onset)

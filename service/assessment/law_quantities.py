@@ -47,6 +47,13 @@ def _width_percent(view: AxleView) -> float:
     return 100.0 * view.change.section_width_mm / view.now.geometry.section_width_mm
 
 
+def _structure_same(car: CarView) -> float:
+    front, rear = car.front.then.facts, car.rear.then.facts
+    # A temporary spare is excepted from this rule.
+    spare = (front.temporary_spare == 1.0) | (rear.temporary_spare == 1.0)
+    return 1.0 * ((front.radial == rear.radial) | spare)
+
+
 ON_AN_AXLE: Mapping[str, Measure] = MappingProxyType(
     {
         "track_change_percent": _track_percent,
@@ -80,7 +87,7 @@ ON_AN_AXLE: Mapping[str, Measure] = MappingProxyType(
 
 ON_THE_VEHICLE: Mapping[str, Callable[[CarView], float]] = MappingProxyType(
     {
-        "structure_same": lambda car: 1.0 * (car.front.then.facts.radial == car.rear.then.facts.radial),
+        "structure_same": _structure_same,
         "radial_rear_where_radial_front": lambda car: 1.0 * (car.rear.then.facts.radial >= car.front.then.facts.radial),
     }
 )

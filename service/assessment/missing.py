@@ -88,6 +88,11 @@ def deflection_remedy(*views: AxleView) -> Remedy | None:
     lacking = diameter_remedy(*views)
     if lacking is not None:
         return lacking
+    for view in views:
+        if view.then.facts.radial != view.now.facts.radial:
+            was = "radial" if view.now.facts.radial else "diagonal"
+            pointer = f"/candidate/{view.name}/tyre/size"
+            return Remedy(f"{was} tyres as at present; no estimate spans both", pointer, "construction", equals=was)
     for place in _places(views):
         if place.wheel.facts.aspect_percent > HIGHEST_ASPECT_PERCENT:
             most = plain(HIGHEST_ASPECT_PERCENT)
@@ -124,6 +129,11 @@ def stiffness_remedy(*views: AxleView) -> Remedy | None:
     lacking = diameter_remedy(*views)
     if lacking is not None:
         return lacking
+    for view in views:
+        if view.then.facts.radial != view.now.facts.radial:
+            was = "radial" if view.now.facts.radial else "diagonal"
+            pointer = f"/candidate/{view.name}/tyre/size"
+            return Remedy(f"{was} tyres as at present; no estimate spans both", pointer, "construction", equals=was)
     for place in _places(views):
         if place.wheel.facts.aspect_percent < LOWEST_ASPECT_PERCENT:
             least = plain(LOWEST_ASPECT_PERCENT)

@@ -45,10 +45,15 @@ class Limits:
     clearance_outboard_met_mm: Limit
     clearance_radial_met_mm: Limit
     clearance_least_mm: Limit
+    clearance_twin_met_mm: Limit
+    track_change_met_percent: Limit
+    track_change_met_mm: Limit
     balance_negligible_deg_per_g: Limit
     balance_strong_deg_per_g: Limit
     aquaplaning_onset_change_advisory_percent: Limit
     least_pressure_kpa: Limit
+    pressure_above_reference_met_kpa: Limit
+    pressure_above_reference_most_kpa: Limit
     speedometer_gain: Limit
     speedometer_constant_kmh: Limit
     load_share_single: Limit

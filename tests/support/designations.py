@@ -70,10 +70,11 @@ def measuring_rim_in(text: str) -> float:
     return rim_width.measuring_rim_in(designation.section_width_mm, designation.aspect_ratio or OLD_SERIES_PERCENT)
 
 
-def radial(text: str) -> str:
-    """Return the tyre designation with radial construction."""
+def constructed(text: str, construction: str) -> str:
+    """Return the tyre designation with radial or diagonal construction."""
+    letter = {"radial": "R", "diagonal": "D"}[construction]
     width, code, *tail = parse_tyre(text).canonical.split(" ")
-    return " ".join([width, re.sub("^[BD]", "R", code), *tail])
+    return " ".join([width, re.sub("^(?:Z?RF?|[BD])", letter, code), *tail])
 
 
 def rim_with(text: str, **parts: object) -> str:

@@ -11,8 +11,8 @@ from service.core.findings import ADVISORY, MET, NOT_ASSESSED, Finding, Remedy
 from service.designation.rim import parse_rim
 from tests.support.cases import ABSENT, Json, at, changed, check
 from tests.support.designations import (
+    constructed,
     measuring_rim_in,
-    radial,
     rim_with,
     service_of,
     sizes_around,
@@ -63,8 +63,9 @@ def settles(request: Json, finding: Finding) -> bool:
         # A rule whose conditions are now known may turn out not to apply.
         if not again or _is_settled(finding, again[0].outcome):
             return bool(again) or finding.outcome == NOT_ASSESSED
-        # A tyre that carries too little at any pressure has to be replaced before its pressure is a question.
-        if finding.outcome != NOT_ASSESSED and finding.code != "load.pressure":
+        # A tyre that carries too little at any pressure has to be replaced before its pressure is a question, and
+        # a structure is changed on one axle after the other.
+        if finding.outcome != NOT_ASSESSED and finding.code not in ("load.pressure", "tyre.structure"):
             return False
         finding = again[0]
     return False
@@ -182,7 +183,7 @@ def _hump(request: Json, remedy: Remedy) -> Json:
 
 
 def _construction(request: Json, remedy: Remedy) -> Json:
-    return changed(request, {remedy.pointer: radial(_text(request, remedy))})
+    return changed(request, {remedy.pointer: constructed(_text(request, remedy), str(remedy.equals))})
 
 
 def _nominal_width(request: Json, remedy: Remedy) -> Json:

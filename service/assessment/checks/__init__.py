@@ -41,6 +41,7 @@ AXLE_CHECKS: tuple[Check[AxleView], ...] = (
     clearance.INBOARD,
     clearance.OUTBOARD,
     clearance.RADIAL,
+    clearance.TWIN,
     track.TRACK,
     tread_depth.DEPTH,
     special_use.SPARE,

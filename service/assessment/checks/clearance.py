@@ -133,10 +133,11 @@ def _remedy(view: AxleView, side: Side, enough_mm: float) -> Remedy:
     low, high = offset_window_mm(view)
     if low <= high:
         return Remedy(f"ET {span(low, high, '')}", rim_pointer(view.name), "offset_mm", low, high, unit="mm")
-    if side.name == "inboard":
-        text = f"ET {span(None, offset - lacking, '')}, or a narrower wheel"
+    no_room = f"a narrower wheel, since no offset leaves enough on both sides; for the {side.towards} alone, ET"
+    if side.name == "inboard" or view.axle.wheels_per_side > 1:
+        text = f"{no_room} {span(None, offset - lacking, '')}"
         return Remedy(text, rim_pointer(view.name), "offset_mm", at_most=offset - lacking, unit="mm")
-    text = f"ET {span(offset + lacking, None, '')}, or a narrower wheel"
+    text = f"{no_room} {span(offset + lacking, None, '')}"
     return Remedy(text, rim_pointer(view.name), "offset_mm", offset + lacking, unit="mm")
 
 
@@ -152,6 +153,10 @@ def offset_window_mm(view: AxleView) -> tuple[float, float]:
         # Standing no further than the present wheel is always enough.
         ends.append(max(spare, -side.shift(view)) if spare == spare else -side.shift(view))
     inboard, outboard = ends
+    if view.axle.wheels_per_side > 1:
+        # Both edges of a twin move out with the offset, and the two tyres come together without it.
+        together = view.then.geometry.twin_gap_mm - limits.clearance_twin_met_mm.value
+        return offset - 0.5 * together, offset + min(inboard, outboard)
     return offset - outboard, offset + inboard
 
 
@@ -165,4 +170,38 @@ def _check(side: Side) -> Check[AxleView]:
     return Check(f"clearance.{side.name}", grade, explain)
 
 
+def _grade_twin(view: AxleView) -> Grade:
+    gap, limits = view.then.geometry.twin_gap_mm, view.limits
+    least, enough = limits.clearance_least_mm.value, limits.clearance_twin_met_mm.value
+    if view.axle.wheels_per_side == 1:
+        return Grade(MET, gap, gap)
+    outcome = ADVISORY * (gap < enough - LAST_BIT) + (NOT_MET - ADVISORY) * (gap < least - LAST_BIT)
+    return Grade(outcome + NOT_ASSESSED * (gap != gap), gap, pick(gap < least - LAST_BIT, least, enough))
+
+
+def _explain_twin(view: AxleView, grade: Grade) -> Finding:
+    enough = view.limits.clearance_twin_met_mm
+    remedy: Remedy | None = None
+    if view.axle.wheels_per_side == 1:
+        message = "There is one wheel on each side."
+    elif grade.outcome == NOT_ASSESSED:
+        message, remedy = "Whether the twin tyres touch is not known: a rim states no offset (ET).", offset_remedy(view)
+    elif grade.outcome == MET:
+        message = f"The twin tyres stand {plain(grade.measured)} mm apart."
+    else:
+        low, high = offset_window_mm(view)
+        most = high if low <= high else None
+        narrower = "" if low <= high else ", or narrower tyres"
+        text = f"ET {span(low, most, '')}{narrower}"
+        remedy = Remedy(text, rim_pointer(view.name), "offset_mm", low, most, unit="mm")
+        message = (
+            f"The twin tyres stand {apart(grade.measured, enough.value)} mm apart; {plain(enough.value)} mm is advised."
+        )
+        if grade.outcome == NOT_MET:
+            message = f"The twin tyres touch: {_millimetres(-grade.measured)} are lacking between them."
+    measured, limit = finite(grade.measured), finite(grade.limit)
+    return Finding("clearance.twin", view.name, grade.outcome, message, measured, limit, "mm", enough.basis, remedy)
+
+
 INBOARD, OUTBOARD, RADIAL = (_check(side) for side in SIDES)
+TWIN = Check("clearance.twin", _grade_twin, _explain_twin)

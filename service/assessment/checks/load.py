@@ -9,6 +9,8 @@ from service.assessment.words import plain, signed, tyre_pointer
 from service.core.findings import ADVISORY, NOT_ASSESSED, NOT_MET, Finding, Remedy
 from service.core.sources import basis
 from service.standards.load_index import least_index_for_kg
+from service.standards.passenger_speed_load import load_factor
+from service.standards.speed_symbol import least_symbol_for_kmh
 
 PASSENGER = basis("UN-R30 2.31", "with UN R142 shares of the axle mass, from memory")
 COMMERCIAL = basis("UN-R54 annex 8", "with UN R142 shares of the axle mass, from memory")
@@ -24,13 +26,18 @@ def index_remedy(view: AxleView, axle_mass_kg: float) -> Remedy:
     """Return the least load index with which the axle's tyres carry this mass at the vehicle's speed."""
     facts = view.then.facts
     per_tyre = axle_mass_kg * load_share(facts, view.axle, view.limits, view.vehicle)
-    factor = facts.load_factor if facts.load_factor > 0.0 else 1.0
+    factor, symbol = facts.load_factor, None
+    if facts.load_factor != facts.load_factor:
+        symbol = least_symbol_for_kmh(view.vehicle.max_speed_kmh)
+        factor = 1.0 if symbol is None else load_factor(symbol, view.vehicle.max_speed_kmh)
     index = least_index_for_kg(per_tyre / factor)
     pointer = tyre_pointer(view.name)
     if index is None:
         return Remedy("no load index of the table carries this; more tyres on the axle", pointer, "load_index")
     words = f"load index {index} or more"
-    if facts.load_factor < 1.0:
+    if symbol is not None:
+        words = f"{words}, with speed symbol {symbol}"
+    if factor < 1.0:
         words = f"{words}, or a faster speed symbol that keeps more of its load"
     return Remedy(words, pointer, "load_index", float(index))
 
@@ -75,6 +82,11 @@ def _explain_present(view: AxleView, grade: Grade) -> Finding:
     if grade.outcome == NOT_ASSESSED:
         side = "present" if grade.limit != grade.limit else "proposed"
         pointer = f"/vehicle/{view.name}/fitted/tyre/size" if side == "present" else tyre_pointer(view.name)
+        facts = view.now.facts if side == "present" else view.then.facts
+        if facts.rated_kg == facts.rated_kg and facts.speed_capability_kmh != facts.speed_capability_kmh:
+            message = f"Present and proposed load cannot be compared: the {side} tyre's maker states it for this speed."
+            ask = Remedy("the tyre maker's statement for this speed", pointer, "speed_symbol")
+            return Finding("load.below_present", view.name, grade.outcome, message, None, None, "kg", PRESENT, ask)
         message = f"Present and proposed load cannot be compared: the {side} tyre states no load index or speed symbol."
         remedy = Remedy(f"state load index and speed symbol of the {side} tyre", pointer, "service_description")
     elif grade.outcome == ADVISORY:

@@ -6,8 +6,8 @@ from service.assessment.checks.load import index_remedy
 from service.assessment.comparison import AxleView
 from service.assessment.grade import Check, Grade, finite
 from service.assessment.words import plain
-from service.core.findings import ADVISORY, NOT_ASSESSED, NOT_MET, Finding, Remedy
-from service.core.numeric import known_or, larger
+from service.core.findings import ADVISORY, MET, NOT_ASSESSED, NOT_MET, Finding, Remedy
+from service.core.numeric import known_or, larger, pick
 from service.core.sources import basis
 from service.physics.pressure_load import load_at_pressure_kg, speed_pressure_addition_kpa
 
@@ -27,42 +27,83 @@ def proposed_pressure_kpa(view: AxleView) -> float:
     return STEP_KPA * -((LAST_STEPS - steps) // 1.0)
 
 
+def least_pressure_kpa(view: AxleView) -> float:
+    """Return the least cold pressure that carries the axle and is not below the present one, in steps of 5 kPa."""
+    needed, now = view.then.load.required_pressure_kpa, view.now.facts.pressure_kpa
+    return STEP_KPA * -((LAST_STEPS - larger(needed, known_or(now, needed)) / STEP_KPA) // 1.0)
+
+
+def _greatest(view: AxleView) -> tuple[float, float]:
+    """Return up to which pressure nothing needs saying, and the most that common practice allows."""
+    reference, limits = view.then.facts.reference_pressure_kpa, view.limits
+    return (
+        reference + limits.pressure_above_reference_met_kpa.value,
+        reference + limits.pressure_above_reference_most_kpa.value,
+    )
+
+
+def pressure_is_sound(view: AxleView) -> bool:
+    """Return whether the pressure of the request carries the axle and is not beyond use."""
+    return _grade(view).outcome in (MET, ADVISORY) and view.then.facts.pressure_kpa <= _greatest(view)[0]
+
+
 def _grade(view: AxleView) -> Grade:
     pressure, needed = view.then.facts.pressure_kpa, view.then.load.required_pressure_kpa
-    carried = view.then.load
+    carried, (usual, most) = view.then.load, _greatest(view)
     # Beyond its reference pressure a tyre carries no more, so what it cannot carry there it never will.
     too_weak = (carried.capacity_kg < carried.required_kg) & (needed == needed)
+    low = (pressure < needed) | too_weak
+    high = (pressure > most) & (1 - low)
     enough = carried.capacity_kg >= carried.required_kg
-    below_present = ADVISORY * ((pressure < view.now.facts.pressure_kpa) & (pressure >= needed) & enough)
-    not_known = (pressure - needed != pressure - needed) & (enough | (needed != needed))
-    outcome = NOT_MET * ((pressure < needed) | too_weak) + below_present + NOT_ASSESSED * not_known
-    return Grade(outcome, pressure, needed)
+    not_known = (pressure - needed != pressure - needed) & (enough | (needed != needed)) & (1 - high)
+    unusual = ((pressure > usual) | (pressure < view.now.facts.pressure_kpa)) & (1 - (low | high)) & (1 - not_known)
+    outcome = NOT_MET * (low | high) + ADVISORY * unusual + NOT_ASSESSED * not_known
+    return Grade(outcome, pressure, pick(high == 1, most, pick((unusual == 1) & (pressure > usual), usual, needed)))
 
 
 def _explain(view: AxleView, grade: Grade) -> Finding:
-    pointer = f"/candidate/{view.name}/pressure_kpa"
+    usual, most = _greatest(view)
     remedy: Remedy | None = None
-    if grade.limit != grade.limit:
+    if grade.outcome in (ADVISORY, NOT_MET) and grade.measured > usual and grade.limit in (usual, most):
+        message, remedy = _too_high(view, grade)
+    elif grade.limit != grade.limit:
         message, remedy = _without_reference(view)
     elif view.then.load.capacity_kg < view.then.load.required_kg:
-        most = plain(view.then.facts.reference_pressure_kpa)
-        message = f"No pressure carries the axle: they carry their load index at {most} kPa and no more above it."
+        reference = plain(view.then.facts.reference_pressure_kpa)
+        message = f"No pressure carries the axle: they carry their load index at {reference} kPa and no more above it."
         remedy = _stronger_remedy(view)
     else:
-        to_set = proposed_pressure_kpa(view)
-        needed, words = plain(grade.limit), f"{plain(to_set)} kPa ({plain(to_set / 100.0, 2)} bar) or more, cold"
-        remedy = Remedy(words, pointer, "pressure_kpa", to_set, unit="kPa")
-        if grade.outcome == NOT_ASSESSED:
-            message = f"No pressure is given for the proposed tyres; the axle needs {needed} kPa at the least."
-        elif grade.outcome == NOT_MET:
-            message = f"At {plain(grade.measured)} kPa the tyres do not carry the axle; {needed} kPa is the least."
-        elif grade.outcome == ADVISORY:
-            now = plain(view.now.facts.pressure_kpa)
-            message = f"{plain(grade.measured)} kPa carries the axle, but is below the present {now} kPa."
-        else:
-            message, remedy = f"{plain(grade.measured)} kPa carries the axle; {needed} kPa is the least.", None
+        message, remedy = _by_load(view, grade)
     measured, limit = finite(grade.measured), finite(grade.limit)
     return Finding("load.pressure", view.name, grade.outcome, message, measured, limit, "kPa", LAW, remedy)
+
+
+def _too_high(view: AxleView, grade: Grade) -> tuple[str, Remedy]:
+    usual, _ = _greatest(view)
+    reference = plain(view.then.facts.reference_pressure_kpa)
+    message = (
+        f"{plain(grade.measured)} kPa is far above the {reference} kPa at which the tyre carries its load index; "
+        f"{plain(grade.limit)} kPa is taken as the most, and the sidewall decides."
+    )
+    text = f"{plain(usual)} kPa ({plain(usual / 100.0, 2)} bar) or less, cold"
+    return message, Remedy(text, f"/candidate/{view.name}/pressure_kpa", "pressure_kpa", at_most=usual, unit="kPa")
+
+
+def _by_load(view: AxleView, grade: Grade) -> tuple[str, Remedy | None]:
+    proposed = proposed_pressure_kpa(view)
+    to_set = proposed if grade.outcome == NOT_ASSESSED else least_pressure_kpa(view)
+    needed, words = plain(grade.limit), f"{plain(to_set)} kPa ({plain(to_set / 100.0, 2)} bar) or more, cold"
+    if proposed > to_set:
+        words = f"{words}; {plain(proposed)} kPa carries what the present tyres carry"
+    remedy = Remedy(words, f"/candidate/{view.name}/pressure_kpa", "pressure_kpa", to_set, unit="kPa")
+    if grade.outcome == NOT_ASSESSED:
+        return f"No pressure is given for the proposed tyres; the axle needs {needed} kPa at the least.", remedy
+    if grade.outcome == NOT_MET:
+        return f"At {plain(grade.measured)} kPa the tyres do not carry the axle; {needed} kPa is the least.", remedy
+    if grade.outcome == ADVISORY:
+        now = plain(view.now.facts.pressure_kpa)
+        return f"{plain(grade.measured)} kPa carries the axle, but is below the present {now} kPa.", remedy
+    return f"{plain(grade.measured)} kPa carries the axle; {needed} kPa is the least.", None
 
 
 def _stronger_remedy(view: AxleView) -> Remedy:

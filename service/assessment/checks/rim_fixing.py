@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from service.assessment.comparison import AxleView
-from service.assessment.grade import Check, Grade, finite, unknown
+from service.assessment.grade import LAST_BIT, Check, Grade, finite, unknown
 from service.assessment.words import plain
 from service.core.findings import ADVISORY, NOT_ASSESSED, NOT_MET, Finding, Remedy
 from service.core.numeric import UNKNOWN
@@ -48,7 +48,7 @@ def _explain_circle(view: AxleView, grade: Grade) -> Finding:
 def _grade_bore(view: AxleView) -> Grade:
     bore, hub = view.then.facts.centre_bore_mm, view.axle.hub_centre_bore_mm
     play = bore - hub
-    tolerance = view.limits.centre_bore_tolerance_mm.value
+    tolerance = view.limits.centre_bore_tolerance_mm.value + LAST_BIT
     return Grade(NOT_MET * (play < -tolerance) + ADVISORY * (play > tolerance) + unknown(play), bore, hub)
 
 
@@ -84,7 +84,7 @@ def _explain_bore(view: AxleView, grade: Grade) -> Finding:
             unit="mm",
         )
     else:
-        message = f"Rim and hub both have a centre bore of {hub} mm."
+        message = f"The rim's centre bore of {bore} mm fits the hub's {hub} mm."
     measured, limit = finite(grade.measured), finite(grade.limit)
     return Finding("rim.centre_bore", view.name, grade.outcome, message, measured, limit, "mm", BORE, remedy)
 

@@ -5,27 +5,45 @@ from __future__ import annotations
 from service.assessment.comparison import CarView
 from service.assessment.grade import Check, Grade
 from service.assessment.words import tyre_pointer
-from service.core.findings import NOT_MET, Finding, Remedy
+from service.core.findings import ADVISORY, NOT_MET, Finding, Remedy
 from service.core.sources import basis
 
 SAME = basis("EU-MI0081", "all tyres of the same structure")
 
 
 def _grade(car: CarView) -> Grade:
-    front, rear = car.front.then.facts.radial, car.rear.then.facts.radial
-    return Grade(NOT_MET * (front != rear), front, rear)
+    front, rear = car.front.then.facts, car.rear.then.facts
+    # A temporary spare is excepted; that it is no regular fitment is a finding of its own.
+    spare = (front.temporary_spare == 1.0) | (rear.temporary_spare == 1.0)
+    mixed = (front.radial != rear.radial) & (1 - spare)
+    changed = (front.radial != car.front.now.facts.radial) | (rear.radial != car.rear.now.facts.radial)
+    outcome = NOT_MET * mixed + ADVISORY * (changed & (1 - mixed) & (1 - spare))
+    return Grade(outcome, front.radial, rear.radial)
 
 
 def _explain(car: CarView, grade: Grade) -> Finding:
     remedy = None
+    kind = "radial" if car.front.then.facts.radial else "diagonal"
     if grade.outcome == NOT_MET:
         message = "Radial tyres on one axle and diagonal ones on the other make the car unpredictable."
-        other = "rear" if car.front.then.facts.radial else "front"
-        remedy = Remedy(f"radial tyres at the {other} too", tyre_pointer(other), "construction", equals="radial")
+        axle, kind = _odd_one(car)
+        remedy = Remedy(f"{kind} tyres at the {axle} too", tyre_pointer(axle), "construction", equals=kind)
+    elif grade.outcome == ADVISORY:
+        was = "diagonal" if kind == "radial" else "radial"
+        message = f"The tyres become {kind} where they were {was}: the car steers and grips unlike before."
+        axle = "front" if car.front.then.facts.radial != car.front.now.facts.radial else "rear"
+        remedy = Remedy(f"{was} tyres as at present", tyre_pointer(axle), "construction", equals=was)
     else:
-        kind = "radial" if car.front.then.facts.radial else "diagonal"
         message = f"All tyres are {kind}."
     return Finding("tyre.structure", "vehicle", grade.outcome, message, None, None, None, SAME, remedy)
+
+
+def _odd_one(car: CarView) -> tuple[str, str]:
+    """Return which axle to change, and to what: to what it has now where that matches the other, else to radial."""
+    for view, other in ((car.front, car.rear), (car.rear, car.front)):
+        if view.now.facts.radial == other.then.facts.radial != view.then.facts.radial:
+            return view.name, "radial" if view.now.facts.radial else "diagonal"
+    return "rear" if car.front.then.facts.radial else "front", "radial"
 
 
 STRUCTURE = Check("tyre.structure", _grade, _explain)

@@ -1,20 +1,27 @@
-"""How does the track change? Whether that is lawful is the rule pack's question (`law.*`)."""
+"""How does the track change, and is that usual? Whether it is lawful is the rule pack's question (`law.*`)."""
 
 from __future__ import annotations
 
 from service.assessment.comparison import AxleView
-from service.assessment.grade import Check, Grade, finite, unknown
+from service.assessment.grade import LAST_BIT, Check, Grade, finite, unknown
 from service.assessment.missing import offset_remedy
-from service.assessment.words import plain, signed
-from service.core.findings import NOT_ASSESSED, Finding
+from service.assessment.words import plain, rim_pointer, signed, span
+from service.core.findings import ADVISORY, NOT_ASSESSED, Finding, Remedy
+from service.core.numeric import known_or
 from service.core.sources import basis
 
 GEOMETRY = basis("COMMON-PRACTICE", "geometry: the track changes by twice the change of offset, whatever the widths")
 
 
+def _usual_mm(view: AxleView) -> float:
+    """Return by how much the track may change before it deserves a second look."""
+    limits, track = view.limits, view.axle.track_mm
+    return known_or(limits.track_change_met_percent.value / 100.0 * track, limits.track_change_met_mm.value)
+
+
 def _grade(view: AxleView) -> Grade:
-    track = view.change.track_mm
-    return Grade(unknown(track), track, track - track)
+    track, usual = view.change.track_mm, _usual_mm(view)
+    return Grade(ADVISORY * (abs(track) > usual + LAST_BIT) + unknown(track), track, usual)
 
 
 def _explain(view: AxleView, grade: Grade) -> Finding:
@@ -30,9 +37,15 @@ def _explain(view: AxleView, grade: Grade) -> Finding:
         if view.axle.track_mm == view.axle.track_mm:
             share = plain(100.0 * abs(grade.measured) / view.axle.track_mm, 1)
             message = f"{message[:-1]} ({share} % of the track)."
-    return Finding(
-        "track.change", view.name, grade.outcome, message, finite(grade.measured), None, "mm", GEOMETRY, remedy
-    )
+    if grade.outcome == ADVISORY:
+        message = f"{message} Steering, wheel bearings and approval want a second look."
+        # The track moves by twice the offset.
+        now, half = view.now.facts.offset_mm, 0.5 * grade.limit
+        low, high = now - half, now + half
+        remedy = Remedy(f"ET {span(low, high, '')}", rim_pointer(view.name), "offset_mm", low, high, unit="mm")
+    limit = view.limits.track_change_met_percent.basis if grade.outcome == ADVISORY else GEOMETRY
+    measured, shown = finite(grade.measured), finite(grade.limit)
+    return Finding("track.change", view.name, grade.outcome, message, measured, shown, "mm", limit, remedy)
 
 
 TRACK = Check("track.change", _grade, _explain)

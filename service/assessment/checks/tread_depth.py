@@ -32,7 +32,8 @@ def _explain_depth(view: AxleView, grade: Grade) -> Finding:
     elif grade.outcome == NOT_MET:
         message = f"The tread is {depth} mm deep, less than the usual legal {plain(least.value, 1)} mm."
     elif grade.outcome == ADVISORY:
-        message = f"The tread is {depth} mm deep: lawful, but poor on a wet road below {plain(enough.value, 1)} mm."
+        wet = f"below {plain(enough.value, 1)} mm it is poor on a wet road"
+        message = f"The tread is {depth} mm deep, more than the usual legal minimum; {wet}."
     else:
         message, remedy = f"The tread is {depth} mm deep.", None
     measured = finite(grade.measured)

@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from service.assessment.comparison import AxleView, CarView
-from service.assessment.grade import Check, Grade, finite, unknown
+from service.assessment.figures import NEW_TREAD_DEPTH_MM, standing_water_onset_kmh
+from service.assessment.grade import LAST_BIT, Check, Grade, finite, unknown
 from service.assessment.missing import deflection_remedy
-from service.assessment.words import plain, signed, tyre_pointer
+from service.assessment.words import plain, signed, span, tyre_pointer
 from service.core.findings import ADVISORY, NOT_ASSESSED, Basis, Finding, Remedy
+from service.core.numeric import known_or
 from service.core.sources import basis
 
 ONSET = Basis(
@@ -23,7 +25,14 @@ WORTH_A_WORD_PERCENT = 0.5
 def _grade_onset(view: AxleView) -> Grade:
     change = view.change.aquaplaning_onset_percent.value
     limit = view.limits.aquaplaning_onset_change_advisory_percent.value
-    return Grade(ADVISORY * (change < limit) + unknown(change), change, limit)
+    # A worn tyre that stays as it is has its own finding, on its tread.
+    warned = (change < limit) | (_worn(view) & (change < -LAST_BIT))
+    return Grade(ADVISORY * warned + unknown(change), change, limit)
+
+
+def _worn(view: AxleView) -> int:
+    """Return whether the tread is so low that the formula, which hardly minds it, is too kind."""
+    return 1 * (view.then.facts.tread_depth_mm < view.limits.tread_depth_advisory_mm.value)
 
 
 def _explain_onset(view: AxleView, grade: Grade) -> Finding:
@@ -42,6 +51,8 @@ def _explain_onset(view: AxleView, grade: Grade) -> Finding:
             f"The tyre floats on standing water at a speed about {plain(abs(grade.measured))} % {way} "
             f"(band {plain(near)} to {plain(far)} %)."
         )
+    if _worn(view) and grade.measured < -LAST_BIT:
+        message = f"{message} With so little tread far more is lost in truth than this formula tells."
     if grade.outcome == ADVISORY:
         message = f"{message} Slow down sooner in heavy rain."
         remedy = _remedy(view, grade.limit)
@@ -51,11 +62,28 @@ def _explain_onset(view: AxleView, grade: Grade) -> Finding:
 
 
 def _remedy(view: AxleView, limit_percent: float) -> Remedy:
+    """Return the one change that undoes the cause: deeper tread, more pressure, or less width."""
+    facts, name = view.then.facts, view.name
+    needed = (100.0 + limit_percent) / (100.0 + view.change.aquaplaning_onset_percent.value)
+    pressure, before = view.then.behaviour.pressure_kpa, view.now.behaviour.pressure_kpa
+    depth, depth_now = (known_or(wheel.facts.tread_depth_mm, NEW_TREAD_DEPTH_MM) for wheel in (view.then, view.now))
+    deep = max(depth_now, view.limits.tread_depth_advisory_mm.value)
+    level = standing_water_onset_kmh(pressure, depth)
+    if _worn(view) or standing_water_onset_kmh(pressure, deep) >= needed * level:
+        text = f"a tread depth of {span(deep, None, 'mm', 1)}"
+        return Remedy(text, f"/candidate/{name}/tyre/tread_depth_mm", "tread_depth_mm", deep, unit="mm")
+    if standing_water_onset_kmh(before, depth) >= needed * level:
+        text = f"{span(before, None, 'kPa')}, as at present"
+        return Remedy(text, f"/candidate/{name}/pressure_kpa", "pressure_kpa", before, unit="kPa")
     # The onset goes with the inverse square root of the patch's width, which goes with the nominal width.
-    now, then = view.now.facts.nominal_width_mm, view.then.facts.nominal_width_mm
-    width = now * (then / now) * ((100.0 + view.change.aquaplaning_onset_percent.value) / (100.0 + limit_percent)) ** 2
-    text = f"a tyre about {plain(width - 5.0)} mm wide or narrower, or deeper tread"
-    return Remedy(text, tyre_pointer(view.name), "nominal_width_mm", at_most=width - 5.0, unit="mm")
+    width = facts.nominal_width_mm / needed**2 - 5.0
+    return Remedy(
+        f"a tyre about {plain(width)} mm wide or narrower",
+        tyre_pointer(name),
+        "nominal_width_mm",
+        at_most=width,
+        unit="mm",
+    )
 
 
 def _grade_order(car: CarView) -> Grade:
@@ -87,10 +115,22 @@ def _explain_order(car: CarView, grade: Grade) -> Finding:
 
 
 def _order_remedy(car: CarView) -> Remedy:
+    """Return the one change at the rear that undoes the order: deeper tread, more pressure, or less width."""
+    rear, front = car.rear.then, car.front.then
     # As for one axle: the rear must float no earlier, against the front, than now or than at the same speed.
-    lead, allowed = car.change.rear_onset_lead_percent, min(car.change.rear_onset_lead_percent_present, 0.0)
-    width = car.rear.then.facts.nominal_width_mm * ((100.0 + lead) / (100.0 + allowed)) ** 2 - 5.0
-    text = f"rear tyres about {plain(width)} mm wide or narrower with these front ones, or deeper tread at the rear"
+    allowed = min(car.change.rear_onset_lead_percent_present, 0.0)
+    needed = (100.0 + allowed) / (100.0 + car.change.rear_onset_lead_percent)
+    pressure, before = rear.behaviour.pressure_kpa, car.rear.now.behaviour.pressure_kpa
+    depth, other = (known_or(wheel.facts.tread_depth_mm, NEW_TREAD_DEPTH_MM) for wheel in (rear, front))
+    level = standing_water_onset_kmh(pressure, depth)
+    if standing_water_onset_kmh(pressure, other) >= needed * level:
+        text = f"tread as deep at the rear as in front: {span(other, None, 'mm', 1)}"
+        return Remedy(text, "/candidate/rear/tyre/tread_depth_mm", "tread_depth_mm", other, unit="mm")
+    if standing_water_onset_kmh(before, depth) >= needed * level:
+        text = f"{span(before, None, 'kPa')} at the rear, as at present"
+        return Remedy(text, "/candidate/rear/pressure_kpa", "pressure_kpa", before, unit="kPa")
+    width = rear.facts.nominal_width_mm / needed**2 - 5.0
+    text = f"rear tyres about {plain(width)} mm wide or narrower with these front ones"
     return Remedy(text, tyre_pointer("rear"), "nominal_width_mm", at_most=width, unit="mm")
 
 

@@ -34,7 +34,7 @@ def test_pressures_are_named_per_axle_in_kilopascal_and_bar():
 
 def test_a_missing_pressure_is_proposed_and_never_below_the_present_one():
     assert action({f"{REAR}/pressure_kpa": ABSENT}, "set_pressure_rear") == (
-        "Set the rear tyres to 250 kPa (2.5 bar), cold."
+        "Set the rear tyres to 250 kPa (2.5 bar) or more, cold; the vehicle maker's value comes first."
     )
 
 

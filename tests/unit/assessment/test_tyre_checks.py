@@ -179,7 +179,12 @@ def test_radial_and_diagonal_tyres_are_not_mixed(front, rear, expected):
     """EU summary mi0081: all tyres have the same structure."""
     request = changed(
         saloon(),
-        {"/candidate/front/tyre/size": f"225/45 {front}17 94V", "/candidate/rear/tyre/size": f"225/45 {rear}17 94V"},
+        {
+            "/vehicle/front/fitted/tyre/size": f"225/45 {front}17 94V",
+            "/vehicle/rear/fitted/tyre/size": f"225/45 {rear}17 94V",
+            "/candidate/front/tyre/size": f"225/45 {front}17 94V",
+            "/candidate/rear/tyre/size": f"225/45 {rear}17 94V",
+        },
     )
     assert outcome(check(request), "tyre.structure", "vehicle") == expected
 
