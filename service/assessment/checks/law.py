@@ -111,6 +111,8 @@ def _found(bound: Bound, value: float) -> str:
     unit = bound.unit
     if unit == "index":
         unit = "step" if number == "1" else "steps"
+    if bound.quantity == "speed_capability_margin_kmh":
+        return f"{number} {unit} {'above' if value >= 0.0 else 'below'} the vehicle's top speed"
     if "_margin_" in bound.quantity:
         return f"{number} {unit} {'to spare' if value >= 0.0 else 'too little'}"
     if bound.quantity.endswith(("capability_kmh", "_spread")) or number == "0" or "_abs_" in bound.quantity:

@@ -144,6 +144,7 @@ def _explain(car: CarView, grade: Grade) -> Finding:
 
 
 def _reads(lead_percent: float, after: str) -> str:
+    after = after.replace(" the true speed", " it")
     return f"The speedometer reads {beside_true_speed(lead_percent)} now and {after} after the change"
 
 

@@ -16,7 +16,9 @@ def _grade(car: CarView) -> Grade:
     # A temporary spare is excepted; that it is no regular fitment is a finding of its own.
     spare = (front.temporary_spare == 1.0) | (rear.temporary_spare == 1.0)
     mixed = (front.radial != rear.radial) & (1 - spare)
-    changed = (front.radial != car.front.now.facts.radial) | (rear.radial != car.rear.now.facts.radial)
+    # A car that is mixed now can only gain.
+    was_alike = car.front.now.facts.radial == car.rear.now.facts.radial
+    changed = ((front.radial != car.front.now.facts.radial) | (rear.radial != car.rear.now.facts.radial)) & was_alike
     outcome = NOT_MET * mixed + ADVISORY * (changed & (1 - mixed) & (1 - spare))
     return Grade(outcome, front.radial, rear.radial)
 
