@@ -15,7 +15,7 @@ from structlog.typing import FilteringBoundLogger
 from service.api.observability import CLIENT_LEFT, UNMATCHED, Metrics, RequestIds, trace_of
 from service.api.problem import MEDIA_TYPE, HttpProblem, body, clean
 from service.api.reading import ClientGone
-from service.api.security import DEFAULT_HEADERS, KEY_HEADER, PROTECTED_PREFIX, ApiKeys, TrustedHosts
+from service.api.security import DEFAULT_HEADERS, KEY_HEADER, PROBES_PREFIX, PROTECTED_PREFIX, ApiKeys, TrustedHosts
 
 _DEFAULTS: Final = tuple(DEFAULT_HEADERS.items())
 # The client may still be sending: closing would reset the connection before it reads the answer.
@@ -46,7 +46,8 @@ class Envelope:
         exchange = Exchange(services.ids.take(headers.get(b"x-request-id")), send, services.lifecycle)
         scope["request_id"] = exchange.request_id
         try:
-            if not services.hosts.all:
+            # An orchestrator's probes come by address; they learn nothing that needs a name.
+            if not services.hosts.all and not scope["path"].startswith(PROBES_PREFIX):
                 services.hosts.refuse_unknown(headers.get(b"host"))
             if services.keys is not None and scope["path"].startswith(PROTECTED_PREFIX):
                 await services.keys.admit(headers.get(KEY_HEADER))

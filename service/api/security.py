@@ -19,6 +19,7 @@ from starlette.responses import Response
 from service.api.problem import MEDIA_TYPE, HttpProblem, body
 
 PROTECTED_PREFIX: Final = "/v1/"
+PROBES_PREFIX: Final = "/health/"
 KEY_HEADER: Final = b"x-api-key"
 
 # The client that the extra `redis` installs; a store that does not answer at once must not hold up every caller.

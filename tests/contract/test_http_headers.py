@@ -120,7 +120,7 @@ def test_a_refused_preflight_is_a_problem(guarded: Server, lines: tuple[bytes, .
     "host", [b"evil.example", b"fit.example", b"xfit.example", b"localhost.evil.example", b"[::1]", b""]
 )
 def test_a_request_for_another_host_is_refused(guarded: Server, host: bytes) -> None:
-    answer = guarded.get("/health/live", b"Host: " + host)
+    answer = guarded.get("/metrics", b"Host: " + host)
     assert answer.status == 400
     assert answer.problem["type"] == "urn:fitment:problem:malformed"
 
@@ -129,7 +129,7 @@ def test_a_request_for_another_host_is_refused(guarded: Server, host: bytes) -> 
     "host", [b"localhost", b"localhost:8000", b"LOCALHOST", b"a.fit.example", b"b.a.fit.example:1"]
 )
 def test_a_request_for_our_host_is_answered(guarded: Server, host: bytes) -> None:
-    assert guarded.get("/health/live", b"Host: " + host).status == 200
+    assert guarded.get("/metrics", b"Host: " + host).status == 200
 
 
 @pytest.mark.parametrize("lines", [(), (b"X-API-Key: ",), (b"X-API-Key: wrong",), (b"X-API-Key: shop",)])
@@ -151,3 +151,7 @@ def test_a_key_that_used_up_its_rate_is_told_when_to_come_back() -> None:
 
 def test_probes_need_no_key(guarded: Server) -> None:
     assert guarded.get("/health/ready").status == 200
+
+
+def test_a_probe_is_answered_whatever_host_it_names(guarded: Server) -> None:
+    assert guarded.get("/health/ready", b"Host: 10.0.0.7:8000").status == 200

@@ -93,13 +93,6 @@ def test_a_probe_asks_a_route_that_exists(container: dict[str, Any], probe: str)
     assert asked["port"] == "http"
 
 
-@pytest.mark.parametrize("probe", PROBES)
-def test_a_probe_names_a_host_that_is_trusted(container: dict[str, Any], settings: Settings, probe: str) -> None:
-    (header,) = container[probe]["httpGet"]["httpHeaders"]
-    assert header["name"] == "Host"
-    assert {header["value"], "*"} & set(settings.trusted_hosts)
-
-
 def test_only_readiness_asks_whether_the_process_is_stopping(container: dict[str, Any]) -> None:
     # A liveness probe on the same path would have a draining process killed.
     assert [container[probe]["httpGet"]["path"] for probe in PROBES] == [
