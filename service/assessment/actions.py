@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from math import inf
 from operator import attrgetter
 from typing import NamedTuple
 
@@ -32,13 +33,18 @@ CAUTIONS = (
 
 
 class Action(NamedTuple):
-    """One thing for the workshop to do."""
+    """One thing for the workshop to do, in words and, where there are any, with its numbers."""
 
     code: str
     text: str
+    pressure_kpa: float | None = None
+    ring_outer_mm: float | None = None
+    ring_inner_mm: float | None = None
+    speed_kmh: float | None = None
 
 
 DO_NOT_FIT = Action("do_not_fit", "Do not fit this combination; the findings that are not met say why.")
+SETTLE_FIRST = Action("settle_first", "Before fitting, settle what is not known; the findings not assessed say how.")
 TORQUE = Action("torque", "Tighten the bolts to the maker's torque, and again after 50 to 100 km.")
 STABILITY_CONTROL = Action(
     "stability_control",
@@ -64,6 +70,8 @@ class AxleTasks(NamedTuple):
     """Whether the wheel needs more room than the present one, or it is not known."""
     changed: bool
     """Whether anything differs that the vehicle's papers may tell of."""
+    label_kmh: float
+    """The speed that a winter tyre's label must state; infinite where it needs none."""
 
 
 def axle_tasks(view: AxleView, findings: Sequence[Finding]) -> AxleTasks:
@@ -75,6 +83,7 @@ def axle_tasks(view: AxleView, findings: Sequence[Finding]) -> AxleTasks:
         not (change.inboard_edge_mm <= 0.0 and change.outboard_edge_mm <= 0.0 and change.radial_edge_mm <= 0.0),
         # Tuples, so that two offsets that are both not known count as alike.
         IN_THE_PAPERS(now) != IN_THE_PAPERS(then),
+        _label_kmh(view, findings),
     )
 
 
@@ -86,9 +95,10 @@ def _set_pressure(view: AxleView) -> Action:
         known = "" if asked != asked else f"; whether {_bar(asked)} is enough is not known"
         return Action(code, f"Set {axle} to the pressure that their maker states for the load{known}.")
     if pressure_is_sound(view):
-        return Action(code, f"Set {axle} to {_bar(asked)}, cold.")
-    proposed = _bar(proposed_pressure_kpa(view))
-    return Action(code, f"Set {axle} to {proposed} or more, cold; the vehicle maker's value comes first.")
+        return Action(code, f"Set {axle} to {_bar(asked)}, cold.", asked)
+    proposed = proposed_pressure_kpa(view)
+    text = f"Set {axle} to {_bar(proposed)} or more, cold; the vehicle maker's value comes first."
+    return Action(code, text, proposed)
 
 
 def _bar(pressure_kpa: float) -> str:
@@ -97,17 +107,36 @@ def _bar(pressure_kpa: float) -> str:
 
 def _spigot_rings(findings: Sequence[Finding]) -> tuple[Action, ...]:
     return tuple(
-        Action(f"spigot_rings_{each.axle}", f"Fit {each.remedy.text.split(',')[0]} on the {each.axle} axle.")
+        Action(
+            f"spigot_rings_{each.axle}",
+            f"Fit {each.remedy.text.split(',')[0]} on the {each.axle} axle.",
+            ring_outer_mm=each.measured,
+            ring_inner_mm=each.limit,
+        )
         for each in findings
         if each.code == "rim.centre_bore" and each.outcome == ADVISORY and each.remedy is not None
     )
+
+
+def _label_kmh(view: AxleView, findings: Sequence[Finding]) -> float:
+    winter = view.pack.winter
+    if winter is None or not winter.label_required:
+        return inf
+    # A slow tyre is no more than advisory only as a winter tyre.
+    slow = (each.measured for each in findings if each.code == "speed.capability" and each.outcome == ADVISORY)
+    return min((speed for speed in slow if speed is not None), default=inf)
 
 
 def actions(front: AxleTasks, rear: AxleTasks, car: CarView, verdict: Verdict) -> list[Action]:
     """Return what the workshop must do; nothing is to be done for a fitment that must not be fitted."""
     if verdict == "unsuitable":
         return [DO_NOT_FIT]
-    found = [front.set_pressure, rear.set_pressure, *front.spigot_rings, *rear.spigot_rings, TORQUE]
+    found = [SETTLE_FIRST] if verdict == "undetermined" else []
+    found += [front.set_pressure, rear.set_pressure, *front.spigot_rings, *rear.spigot_rings, TORQUE]
+    label_kmh = min(front.label_kmh, rear.label_kmh)
+    if label_kmh < inf:
+        text = f"Put a label of {plain(label_kmh)} km/h into the driver's view, and tell the driver to keep to it."
+        found.append(Action("speed_label", text, speed_kmh=label_kmh))
     if not car.vehicle.is_trailer:
         found += _recalibration(car.change)
     sides = [name for name, tasks in (("front", front), ("rear", rear)) if tasks.trial_fit]

@@ -15,6 +15,7 @@ from service.physics.cornering_stiffness import ELASTICITIES
 # Aim inside the limits, since the grade takes the limits themselves for too much.
 AIM = 0.95
 # A width beyond these shares of the present one is no advice.
+WIDTH_STEP_MM = 5.0
 LEAST_WIDTH_SHARE, GREATEST_WIDTH_SHARE = 0.7, 1.4
 
 
@@ -53,10 +54,11 @@ def _stiffness(view: AxleView, least: float | None, most: float | None) -> Remed
     ends = [end for end in (least, most) if end is not None]
     aim = sum(ends) / len(ends)
     more = "" if len(ends) > 1 else " or less" if least is None else " or more"
-    span = " to ".join(signed(100.0 * (end - 1.0)) for end in ends) + f" %{more}"
+    stiffness = " to ".join(signed(100.0 * (end - 1.0)) for end in ends)
     share = aim ** (1.0 / ELASTICITIES.value.width)
-    text = f"{view.name} tyres of {span} cornering stiffness against the present ones"
+    text = f"other {view.name} tyres"
     if LEAST_WIDTH_SHARE < share < GREATEST_WIDTH_SHARE:
-        width = plain(share * view.now.facts.nominal_width_mm)
-        text = f"{text}: about {width} mm wide{more} with the present sidewall, on a rim to match"
+        width = plain(WIDTH_STEP_MM * round(share * view.now.facts.nominal_width_mm / WIDTH_STEP_MM))
+        text = f"{view.name} tyres about {width} mm wide{more}, with the present sidewall and on a rim to match"
+    text = f"{text} (cornering stiffness {stiffness} %{more} against the present ones)"
     return Remedy(text, tyre_pointer(view.name), "cornering_stiffness_percent", low, high, unit="%")

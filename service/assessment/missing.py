@@ -16,6 +16,8 @@ from service.standards.load_index import least_index_for_kg
 
 # Below this the design guide has no rim width to compare with.
 LOWEST_ASPECT_PERCENT = 20.0
+# No advice beyond what is pumped into tyres: common practice, no source.
+HIGHEST_USUAL_KPA = 600.0
 
 
 class _Place(NamedTuple):
@@ -83,16 +85,21 @@ def width_remedy(*views: AxleView) -> Remedy | None:
     return None
 
 
-def deflection_remedy(*views: AxleView) -> Remedy | None:
-    """Return which wheel's overall diameter, or pressure, the estimates under load lack; None when nothing is."""
-    lacking = diameter_remedy(*views)
-    if lacking is not None:
-        return lacking
+def _same_structure(*views: AxleView) -> Remedy | None:
+    """Return which axle changes between radial and diagonal tyres; None when none does."""
     for view in views:
         if view.then.facts.radial != view.now.facts.radial:
             was = "radial" if view.now.facts.radial else "diagonal"
-            pointer = f"/candidate/{view.name}/tyre/size"
-            return Remedy(f"{was} tyres as at present; no estimate spans both", pointer, "construction", equals=was)
+            text = f"{was} tyres as at present: no estimate compares radial with diagonal ones"
+            return Remedy(text, f"/candidate/{view.name}/tyre/size", "construction", equals=was)
+    return None
+
+
+def deflection_remedy(*views: AxleView) -> Remedy | None:
+    """Return which wheel's overall diameter, or pressure, the estimates under load lack; None when nothing is."""
+    lacking = diameter_remedy(*views) or _same_structure(*views)
+    if lacking is not None:
+        return lacking
     for place in _places(views):
         if place.wheel.facts.aspect_percent > HIGHEST_ASPECT_PERCENT:
             most = plain(HIGHEST_ASPECT_PERCENT)
@@ -102,8 +109,11 @@ def deflection_remedy(*views: AxleView) -> Remedy | None:
         if behaviour.static_loaded_radius_mm == behaviour.static_loaded_radius_mm:
             continue
         least = _least_pressure_kpa(place)
+        text = f"a tyre in {place.name} that is not crushed by its load"
+        if least < HIGHEST_USUAL_KPA:
+            text = f"more than {plain(least)} kPa in {place.name}, or {text}"
         return Remedy(
-            f"more than {plain(least)} kPa in {place.name}, or a tyre that carries the axle",
+            text,
             f"{place.pointer}/pressure_kpa",
             "pressure_kpa",
             least,
@@ -126,14 +136,9 @@ def _least_pressure_kpa(place: _Place) -> float:
 
 def stiffness_remedy(*views: AxleView) -> Remedy | None:
     """Return what the estimates of cornering stiffness lack of any wheel; None when nothing is."""
-    lacking = diameter_remedy(*views)
+    lacking = diameter_remedy(*views) or _same_structure(*views)
     if lacking is not None:
         return lacking
-    for view in views:
-        if view.then.facts.radial != view.now.facts.radial:
-            was = "radial" if view.now.facts.radial else "diagonal"
-            pointer = f"/candidate/{view.name}/tyre/size"
-            return Remedy(f"{was} tyres as at present; no estimate spans both", pointer, "construction", equals=was)
     for place in _places(views):
         if place.wheel.facts.aspect_percent < LOWEST_ASPECT_PERCENT:
             least = plain(LOWEST_ASPECT_PERCENT)
@@ -155,6 +160,6 @@ def level_remedy(*views: AxleView) -> Remedy | None:
             return Remedy(text, pointer, "service_description")
         if view.now.behaviour.axle_stiffness_n_per_deg != view.now.behaviour.axle_stiffness_n_per_deg:
             least = least_index_for_kg(view.axle.estimate_mass_kg / view.axle.tyres / MOST_OVERLOAD + 1e-6)
-            words = "check the present load index and the axle's mass: the tyre is loaded beyond its index"
+            words = "check the present load index and the axle's mass: the present tyre is loaded far beyond its index"
             return Remedy(words, pointer, "load_index", None if least is None else float(least))
     return None

@@ -64,7 +64,7 @@ def test_91v_at_235_kmh_does_not_carry_1180_kg(mass, expected):
 
 def test_the_message_gives_the_load_at_speed():
     message = finding(check(v_tyre_at_235(1180)), "load.capacity").message
-    assert message == "The axle's tyres carry 1137.8 kg at 235 km/h, 92.5 % of the index; the axle needs 1180 kg."
+    assert message == "The axle's tyres carry 1138 kg at 235 km/h (92.5 % of the load index); the axle needs 1180 kg."
 
 
 def test_a_y_tyre_keeps_its_load_on_the_same_car():

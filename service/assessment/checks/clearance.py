@@ -83,7 +83,7 @@ def _explain(view: AxleView, grade: Grade, side: Side) -> Finding:
         least = shift + enough.value
         text = f"measure {field}; {span(least, None, 'mm')} is enough"
         remedy = Remedy(text, f"/{field.replace('.', '/')}", f"{side.name}_mm", least, unit="mm")
-    elif grade.outcome == MET and shift == 0.0:
+    elif grade.outcome == MET and plain(abs(shift), 1) == "0":
         message = f"The room towards the {side.towards} does not change."
     elif grade.outcome == MET and grade.limit != grade.limit:
         message = f"{moved} than now."
@@ -133,7 +133,7 @@ def _remedy(view: AxleView, side: Side, enough_mm: float) -> Remedy:
     low, high = offset_window_mm(view)
     if low <= high:
         return Remedy(f"ET {span(low, high, '')}", rim_pointer(view.name), "offset_mm", low, high, unit="mm")
-    no_room = f"a narrower wheel, since no offset leaves enough on both sides; for the {side.towards} alone, ET"
+    no_room = f"a narrower wheel, since no offset leaves enough on both sides; for the {side.towards} alone ET"
     if side.name == "inboard" or view.axle.wheels_per_side > 1:
         text = f"{no_room} {span(None, offset - lacking, '')}"
         return Remedy(text, rim_pointer(view.name), "offset_mm", at_most=offset - lacking, unit="mm")

@@ -5,15 +5,15 @@ from __future__ import annotations
 from service.assessment.comparison import AxleView
 from service.assessment.figures import load_share
 from service.assessment.grade import LAST_BIT, Check, Grade, finite, unknown
-from service.assessment.words import plain, signed, tyre_pointer
+from service.assessment.words import apart, plain, tyre_pointer
 from service.core.findings import ADVISORY, NOT_ASSESSED, NOT_MET, Finding, Remedy
 from service.core.sources import basis
 from service.standards.load_index import least_index_for_kg
 from service.standards.passenger_speed_load import load_factor
 from service.standards.speed_symbol import least_symbol_for_kmh
 
-PASSENGER = basis("UN-R30 2.31", "with UN R142 shares of the axle mass, from memory")
-COMMERCIAL = basis("UN-R54 annex 8", "with UN R142 shares of the axle mass, from memory")
+PASSENGER = basis("UN-R30 2.31", "with the shares of the axle mass of UN R142 (from memory)")
+COMMERCIAL = basis("UN-R54 annex 8", "with the shares of the axle mass of UN R142 (from memory)")
 PRESENT = basis("COMMON-PRACTICE", "the proposed tyres carry no less than the present ones")
 
 
@@ -33,7 +33,7 @@ def index_remedy(view: AxleView, axle_mass_kg: float) -> Remedy:
     index = least_index_for_kg(per_tyre / factor)
     pointer = tyre_pointer(view.name)
     if index is None:
-        return Remedy("no load index of the table carries this; more tyres on the axle", pointer, "load_index")
+        return Remedy("check the axle's mass: no load index of the table carries it", pointer, "load_index")
     words = f"load index {index} or more"
     if symbol is not None:
         words = f"{words}, with speed symbol {symbol}"
@@ -48,25 +48,23 @@ def _explain_capacity(view: AxleView, grade: Grade) -> Finding:
     mass = plain(grade.limit)
     remedy = None
     if grade.outcome == NOT_ASSESSED:
-        message = (
-            f"What the tyres carry is not known: no load index and speed symbol with a mass. The axle needs {mass} kg."
-        )
+        message = f"What the tyres carry is not known without load index and speed symbol. The axle needs {mass} kg."
         remedy = index_remedy(view, grade.limit)
         if facts.rated_kg == facts.rated_kg:
             speed = plain(view.vehicle.max_speed_kmh)
             message = f"What the tyres carry at {speed} km/h is for their maker to state. The axle needs {mass} kg."
             remedy = Remedy("the tyre maker's statement for this speed", tyre_pointer(view.name), "speed_symbol")
     else:
-        carried = plain(grade.measured, 1)
+        carried = apart(grade.measured, grade.limit)
         at_speed = ""
         if facts.load_factor != 1.0:
             speed = plain(min(view.vehicle.max_speed_kmh, facts.speed_capability_kmh))
-            at_speed = f" at {speed} km/h, {plain(100.0 * facts.load_factor, 1)} % of the index"
+            at_speed = f" at {speed} km/h ({plain(100.0 * facts.load_factor, 1)} % of the load index)"
         if grade.outcome == NOT_MET:
             message = f"The axle's tyres carry {carried} kg{at_speed}; the axle needs {mass} kg."
             remedy = index_remedy(view, grade.limit)
         else:
-            message = f"The axle's tyres carry {carried} kg{at_speed}, enough for {mass} kg."
+            message = f"The axle's tyres carry {plain(grade.measured)} kg{at_speed}, enough for {mass} kg."
     return Finding(
         "load.capacity", view.name, grade.outcome, message, finite(grade.measured), grade.limit, "kg", where, remedy
     )
@@ -90,12 +88,14 @@ def _explain_present(view: AxleView, grade: Grade) -> Finding:
         message = f"Present and proposed load cannot be compared: the {side} tyre states no load index or speed symbol."
         remedy = Remedy(f"state load index and speed symbol of the {side} tyre", pointer, "service_description")
     elif grade.outcome == ADVISORY:
-        less = plain(grade.limit - grade.measured)
-        message = f"The axle's tyres carry {less} kg less than the present ones do."
+        less = apart(grade.limit - grade.measured, 0.0)
+        message = f"The axle's tyres carry {less} kg less than the present ones."
         remedy = index_remedy(view, grade.limit)
     else:
-        more = signed(view.change.load_capacity_percent)
-        message = f"The axle's tyres carry no less than the present ones ({more} %)."
+        more = plain(view.change.load_capacity_percent, 1)
+        message = f"The axle's tyres carry {more} % more than the present ones."
+        if more == "0":
+            message = "The axle's tyres carry as much as the present ones."
     measured, limit = finite(grade.measured), finite(grade.limit)
     return Finding("load.below_present", view.name, grade.outcome, message, measured, limit, "kg", PRESENT, remedy)
 

@@ -11,7 +11,7 @@ from service.core.numeric import known_or, larger, pick
 from service.core.sources import basis
 from service.physics.pressure_load import load_at_pressure_kg, speed_pressure_addition_kpa
 
-LAW = basis("ETRTO pressure-load", "exponent 0.8, with the handbook's addition for speed")
+LAW = basis("ETRTO pressure-load", "exponent 0.8, with an addition for speed")
 STEP_KPA = 5.0
 LAST_STEPS = 5.0e-7
 
@@ -70,7 +70,7 @@ def _explain(view: AxleView, grade: Grade) -> Finding:
         message, remedy = _without_reference(view)
     elif view.then.load.capacity_kg < view.then.load.required_kg:
         reference = plain(view.then.facts.reference_pressure_kpa)
-        message = f"No pressure carries the axle: they carry their load index at {reference} kPa and no more above it."
+        message = f"No pressure is enough: the tyres carry their load index at {reference} kPa and no more above it."
         remedy = _stronger_remedy(view)
     else:
         message, remedy = _by_load(view, grade)
@@ -83,7 +83,7 @@ def _too_high(view: AxleView, grade: Grade) -> tuple[str, Remedy]:
     reference = plain(view.then.facts.reference_pressure_kpa)
     message = (
         f"{plain(grade.measured)} kPa is far above the {reference} kPa at which the tyre carries its load index; "
-        f"{plain(grade.limit)} kPa is taken as the most, and the sidewall decides."
+        f"{plain(grade.limit)} kPa is taken as the most, unless the sidewall says otherwise."
     )
     text = f"{plain(usual)} kPa ({plain(usual / 100.0, 2)} bar) or less, cold"
     return message, Remedy(text, f"/candidate/{view.name}/pressure_kpa", "pressure_kpa", at_most=usual, unit="kPa")
@@ -97,13 +97,16 @@ def _by_load(view: AxleView, grade: Grade) -> tuple[str, Remedy | None]:
         words = f"{words}; {plain(proposed)} kPa carries what the present tyres carry"
     remedy = Remedy(words, f"/candidate/{view.name}/pressure_kpa", "pressure_kpa", to_set, unit="kPa")
     if grade.outcome == NOT_ASSESSED:
-        return f"No pressure is given for the proposed tyres; the axle needs {needed} kPa at the least.", remedy
+        return f"No pressure is given for the proposed tyres; the axle needs at least {needed} kPa.", remedy
     if grade.outcome == NOT_MET:
-        return f"At {plain(grade.measured)} kPa the tyres do not carry the axle; {needed} kPa is the least.", remedy
+        return (
+            f"At {plain(grade.measured)} kPa the tyres do not carry the axle; it needs at least {needed} kPa.",
+            remedy,
+        )
     if grade.outcome == ADVISORY:
         now = plain(view.now.facts.pressure_kpa)
         return f"{plain(grade.measured)} kPa carries the axle, but is below the present {now} kPa.", remedy
-    return f"{plain(grade.measured)} kPa carries the axle; {needed} kPa is the least.", None
+    return f"{plain(grade.measured)} kPa carries the axle, which needs at least {needed} kPa.", None
 
 
 def _stronger_remedy(view: AxleView) -> Remedy:
@@ -120,13 +123,18 @@ def _without_reference(view: AxleView) -> tuple[str, Remedy]:
     facts = view.then.facts
     if facts.rated_kg != facts.rated_kg or facts.load_factor != facts.load_factor:
         return "The least pressure is not known, since the tyre states no load index or speed symbol.", Remedy(
-            "state load index and speed symbol", f"/candidate/{view.name}/tyre/size", "service_description"
+            f"state load index and speed symbol of candidate.{view.name}.tyre",
+            f"/candidate/{view.name}/tyre/size",
+            "service_description",
         )
-    return "The least pressure is not known: a commercial tyre's reference pressure stands on its sidewall.", Remedy(
-        f"state candidate.{view.name}.tyre.reference_pressure_kpa as marked on the sidewall",
-        f"/candidate/{view.name}/tyre/reference_pressure_kpa",
-        "reference_pressure_kpa",
-        unit="kPa",
+    return (
+        "The least pressure is not known: it follows from the pressure that is marked on a commercial tyre's sidewall.",
+        Remedy(
+            f"state candidate.{view.name}.tyre.reference_pressure_kpa as marked on the sidewall",
+            f"/candidate/{view.name}/tyre/reference_pressure_kpa",
+            "reference_pressure_kpa",
+            unit="kPa",
+        ),
     )
 
 

@@ -9,7 +9,7 @@ from service.core.findings import ADVISORY, NOT_ASSESSED, NOT_MET, Finding, Reme
 from service.core.numeric import UNKNOWN
 from service.core.sources import basis
 
-CIRCLE = basis("COMMON-PRACTICE", "number of bolts and diameter of their circle must be equal")
+CIRCLE = basis("COMMON-PRACTICE", "rim and hub have the same number of bolts on the same circle")
 BORE = basis("COMMON-PRACTICE", "the wheel is centred on the hub")
 # Diameters are written to a tenth of a millimetre (114.3), so half of that is the same circle.
 SAME_CIRCLE_MM = 0.05
@@ -38,7 +38,7 @@ def _explain_circle(view: AxleView, grade: Grade) -> Finding:
     elif grade.outcome == NOT_MET:
         rim = f"{plain(facts.bolts)}x{plain(facts.bolt_circle_mm, 1)}"
         message = f"The rim's bolt circle is {rim}, the hub's {hub.canonical}: the wheel does not go on."
-        remedy = Remedy(f"a rim with bolt circle {hub.canonical}", field, "bolt_circle", equals=hub.canonical)
+        remedy = Remedy(f"other rims, with bolt circle {hub.canonical}", field, "bolt_circle", equals=hub.canonical)
     else:
         message = f"Rim and hub both have bolt circle {hub.canonical}."
     measured, limit = finite(grade.measured), finite(grade.limit)
@@ -71,12 +71,12 @@ def _explain_bore(view: AxleView, grade: Grade) -> Finding:
         )
     elif grade.outcome == NOT_MET:
         message = f"The rim's centre bore of {bore} mm is smaller than the hub's {hub} mm: the wheel does not go on."
-        text = f"a rim with a centre bore of {hub} mm"
+        text = f"other rims, with a centre bore of {hub} mm, or a larger one and spigot rings"
         remedy = Remedy(text, field, "centre_bore_mm", grade.limit, grade.limit, unit="mm")
     elif grade.outcome == ADVISORY:
         message = f"The rim's centre bore of {bore} mm is larger than the hub's {hub} mm: spigot rings are needed."
         remedy = Remedy(
-            f"spigot rings {bore} to {hub} mm, or a rim with a centre bore of {hub} mm",
+            f"spigot rings {bore} to {hub} mm, or other rims with a centre bore of {hub} mm",
             field,
             "centre_bore_mm",
             grade.limit,

@@ -114,7 +114,8 @@ def _explain_towing(view: AxleView, grade: Grade) -> Finding:
     )
     if grade.outcome == NOT_ASSESSED:
         message = "What the rear tyres carry with a trailer is not known without load index and speed symbol."
-        remedy = Remedy("state load index and speed symbol", tyre_pointer(view.name), "service_description")
+        text = f"state load index and speed symbol of candidate.{view.name}.tyre"
+        remedy = Remedy(text, tyre_pointer(view.name), "service_description")
     elif grade.outcome == ADVISORY:
         message = f"With a trailer the rear tyres may carry {excess} % more ({plain(grade.measured)} kg), at {ask}, "
         message += "if the vehicle's handbook says so."

@@ -10,7 +10,7 @@ from service.core.findings import ADVISORY, NOT_ASSESSED, Finding, Remedy
 from service.core.numeric import known_or
 from service.core.sources import basis
 
-GEOMETRY = basis("COMMON-PRACTICE", "geometry: the track changes by twice the change of offset, whatever the widths")
+GEOMETRY = basis("COMMON-PRACTICE", "the track changes by twice the change of offset, whatever the widths (geometry)")
 
 
 def _usual_mm(view: AxleView) -> float:
@@ -33,10 +33,10 @@ def _explain(view: AxleView, grade: Grade) -> Finding:
         message = "The track does not change."
     else:
         scrub = signed(view.change.scrub_radius_mm)
-        message = f"The track changes by {signed(grade.measured)} mm and the scrub radius by {scrub} mm."
+        share = ""
         if view.axle.track_mm == view.axle.track_mm:
-            share = plain(100.0 * abs(grade.measured) / view.axle.track_mm, 1)
-            message = f"{message[:-1]} ({share} % of the track)."
+            share = f" ({plain(100.0 * abs(grade.measured) / view.axle.track_mm, 1)} %)"
+        message = f"The track changes by {signed(grade.measured)} mm{share} and the scrub radius by {scrub} mm."
     if grade.outcome == ADVISORY:
         message = f"{message} Steering, wheel bearings and approval want a second look."
         # The track moves by twice the offset.

@@ -6,20 +6,18 @@ from service.assessment.comparison import AxleView, CarView
 from service.assessment.figures import NEW_TREAD_DEPTH_MM, standing_water_onset_kmh
 from service.assessment.grade import LAST_BIT, Check, Grade, finite, unknown
 from service.assessment.missing import deflection_remedy
-from service.assessment.words import plain, signed, span, tyre_pointer
-from service.core.findings import ADVISORY, NOT_ASSESSED, Basis, Finding, Remedy
+from service.assessment.words import plain, span, tyre_pointer
+from service.core.findings import ADVISORY, NOT_ASSESSED, Finding, Remedy
 from service.core.numeric import known_or
-from service.core.sources import basis
+from service.core.sources import SOURCES, basis
 
-ONSET = Basis(
-    "project_estimate",
-    f"level: {basis('GALLAWAY-1979').reference}; width factor: this project's, pattern and compound not modelled",
-    "own",
-)
+LEVEL = f"level after {SOURCES['GALLAWAY-1979'].title} (a quotation was read)"
+ONSET = basis("PROJECT", f"{LEVEL}, effect of width its own; tread pattern and compound are not in it")
 # An order that worsens by less than this is well within the estimate: no change to be alarmed at.
 ORDER_TOLERANCE_PERCENT = 2.0
 # A lead of less than this reads as "at the same speed".
 WORTH_A_WORD_PERCENT = 0.5
+WIDTH_STEP_MM = 5.0
 
 
 def _grade_onset(view: AxleView) -> Grade:
@@ -42,17 +40,16 @@ def _explain_onset(view: AxleView, grade: Grade) -> Finding:
         remedy = deflection_remedy(view)
         return Finding("wet.aquaplaning", view.name, grade.outcome, message, None, None, "%", ONSET, remedy)
     _, low, high = view.change.aquaplaning_onset_percent
-    if grade.measured == 0.0:
+    change = plain(abs(grade.measured))
+    if change == "0":
         message = "The speed at which the tyre floats on standing water does not change."
     else:
-        way = "earlier" if grade.measured < 0.0 else "later"
-        near, far = sorted((abs(low), abs(high)))
-        message = (
-            f"The tyre floats on standing water at a speed about {plain(abs(grade.measured))} % {way} "
-            f"(band {plain(near)} to {plain(far)} %)."
-        )
+        way = "lower" if grade.measured < 0.0 else "higher"
+        near, far = (plain(end) for end in sorted((abs(low), abs(high))))
+        band = "" if near == far else f" (band {near} to {far} %)"
+        message = f"The tyre floats on standing water from a speed about {change} % {way}{band}."
     if _worn(view) and grade.measured < -LAST_BIT:
-        message = f"{message} With so little tread far more is lost in truth than this formula tells."
+        message = f"{message} With so little tread more is lost than this estimate tells."
     if grade.outcome == ADVISORY:
         message = f"{message} Slow down sooner in heavy rain."
         remedy = _remedy(view, grade.limit)
@@ -78,7 +75,7 @@ def _remedy(view: AxleView, limit_percent: float) -> Remedy:
     # The onset goes with the inverse square root of the patch's width, which goes with the nominal width.
     width = facts.nominal_width_mm / needed**2 - 5.0
     return Remedy(
-        f"a tyre about {plain(width)} mm wide or narrower",
+        f"a tyre {_narrower(width)}",
         tyre_pointer(name),
         "nominal_width_mm",
         at_most=width,
@@ -100,18 +97,30 @@ def _explain_order(car: CarView, grade: Grade) -> Finding:
         remedy = deflection_remedy(car.front, car.rear)
     elif grade.outcome == ADVISORY:
         message = (
-            f"The rear axle floats about {plain(-grade.measured)} % before the front, more than now "
-            f"({signed(car.change.rear_onset_lead_percent_present, 0)} %): the rear is lost first in standing water."
+            f"On standing water the rear axle floats from {_beside_front(grade.measured)}, now from "
+            f"{_beside_front(car.change.rear_onset_lead_percent_present)}: the rear lets go first."
         )
         remedy = _order_remedy(car)
     elif grade.measured < -WORTH_A_WORD_PERCENT:
-        message = f"The rear axle floats about {plain(-grade.measured)} % before the front, about as now or less so."
+        message = f"The rear axle floats from {_beside_front(grade.measured)}, which is no worse than now."
     elif grade.measured > WORTH_A_WORD_PERCENT:
-        message = f"The front axle floats about {plain(grade.measured)} % before the rear, which is the safer order."
+        message = f"The rear axle floats from {_beside_front(grade.measured)}: the front floats first, the safer order."
     else:
-        message = "Both axles float at about the same speed."
+        message = "Both axles float from about the same speed."
     measured = finite(grade.measured)
     return Finding("wet.axle_order", "vehicle", grade.outcome, message, measured, grade.limit, "%", ONSET, remedy)
+
+
+def _beside_front(lead_percent: float) -> str:
+    text = plain(abs(lead_percent))
+    if text == "0":
+        return "the same speed as the front"
+    return f"a speed about {text} % {'below' if lead_percent < 0.0 else 'above'} the front's"
+
+
+def _narrower(width_mm: float) -> str:
+    """Return a greatest width in words, down to the steps that tyres come in."""
+    return f"about {plain(WIDTH_STEP_MM * (width_mm // WIDTH_STEP_MM))} mm wide or narrower"
 
 
 def _order_remedy(car: CarView) -> Remedy:
@@ -130,7 +139,7 @@ def _order_remedy(car: CarView) -> Remedy:
         text = f"{span(before, None, 'kPa')} at the rear, as at present"
         return Remedy(text, "/candidate/rear/pressure_kpa", "pressure_kpa", before, unit="kPa")
     width = rear.facts.nominal_width_mm / needed**2 - 5.0
-    text = f"rear tyres about {plain(width)} mm wide or narrower with these front ones"
+    text = f"rear tyres {_narrower(width)} with these front ones"
     return Remedy(text, tyre_pointer("rear"), "nominal_width_mm", at_most=width, unit="mm")
 
 

@@ -71,7 +71,7 @@ def test_the_message_on_the_speedometer_gives_the_lead_now_and_then():
         f"{TYRE}/rolling_circumference_mm": 3.05 * 634 * 1.02,
     }
     found = asked(changes, "diameter.speedometer", "vehicle")
-    assert "1 % above the true speed now and 1 % below the true speed after" in found.message
+    assert "1 % above the true speed now and 1 % below it after" in found.message
 
 
 def test_without_a_reading_the_lead_that_it_needs_is_said():

@@ -79,7 +79,7 @@ def test_worn_tyres_at_the_rear_are_warned_of_in_the_wet():
     request = changed(saloon(), {DEPTH.format("rear"): 2.0})
     found = finding(check(request), "wet.axle_order", "vehicle")
     assert found.outcome == 1
-    assert "the rear is lost first" in found.message
+    assert "the rear lets go first" in found.message
 
 
 def test_worn_tyres_at_the_front_are_the_safer_order_in_the_wet():
