@@ -11,6 +11,7 @@ import orjson
 
 from service.api.numbers import Json, to_hundredths
 from service.api.render_figures import axle_figures, vehicle_figures
+from service.assessment.actions import Action
 from service.assessment.assess import Assessment
 from service.assessment.axle_answer import KEPT_AXLES, Asked, AxleAnswer, in_turn
 from service.assessment.kept import Kept
@@ -20,6 +21,7 @@ from service.core.findings import OUTCOME_NAMES, Basis, Finding, Remedy
 # The ends of a remedy are rounded into its range, so that the number shown settles the finding.
 REMEDY_STEPS = 1e4
 LAST_BIT = 1e-6
+_ACTION_NUMBERS = Action._fields[2:]
 
 
 class AxleShown(NamedTuple):
@@ -55,10 +57,19 @@ def assessment(found: Assessment) -> Json:
         "axles": {"front": front.figures, "rear": rear.figures},
         "vehicle": vehicle_figures(car),
         "trade_offs": {"text": found.trade_offs, "basis": basis(PRACTICE)},
-        "actions": [{"code": code, "text": text} for code, text in found.actions],
+        "actions": list(map(_action, found.actions)),
         "assumptions": found.assumptions,
         "cautions": found.cautions,
     }
+
+
+def _action(each: Action) -> Json:
+    code, text, *numbers = each
+    shown: Json = {"code": code, "text": text}
+    for name, number in zip(_ACTION_NUMBERS, numbers, strict=True):
+        if number is not None:
+            shown[name] = round(number, 2)
+    return shown
 
 
 def findings(found: Sequence[Finding]) -> list[Json]:

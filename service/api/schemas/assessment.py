@@ -195,6 +195,19 @@ class Action(Told):
 
     code: str = words("Which action it is; a stable code.", 60, "set_pressure_front", r"^[a-z_]+$")
     text: str = words("What to do.", 400, "Set the front tyres to 250 kPa (2.5 bar), cold.")
+    pressure_kpa: float = _value(
+        "Cold pressure to set; only with `set_pressure_...`, and absent where the tyre's maker must state it",
+        "kPa",
+        250.0,
+        None,
+    )
+    ring_outer_mm: float = _value(
+        "Outer diameter of the rings, the rim's; only with `spigot_rings_...`", "mm", 72.6, None
+    )
+    ring_inner_mm: float = _value(
+        "Inner diameter of the rings, the hub's; only with `spigot_rings_...`", "mm", 66.6, None
+    )
+    speed_kmh: float = _value("Speed to stand on the label; only with `speed_label`", "km/h", 190.0, None)
 
 
 class TradeOffs(Told):
@@ -215,9 +228,7 @@ class Assessment(Told):
     """The answer to one question."""
 
     verdict: Verdict = part("The verdict.", "suitable_with_conditions")
-    summary: str = words(
-        "The verdict in a few sentences.", 1500, "It fits, with conditions: 1 point needs attention."
-    )
+    summary: str = words("The verdict in a few sentences.", 1500, "It fits, with conditions: 1 point needs attention.")
     label: str = words("The candidate's label, as sent.", 80, "one step wider")
     rule_pack: RulePackName = part("The rules it was held against.")
     findings: list[Finding] = part("One for each question, worst first.", max_length=200)

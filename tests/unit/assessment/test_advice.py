@@ -48,6 +48,60 @@ def test_spigot_rings_are_ordered_with_both_diameters():
     assert "72.6 to 66.6 mm on the rear axle" in action({f"{REAR}/rim/centre_bore_mm": 72.6}, "spigot_rings_rear")
 
 
+def numbers(changes, code):
+    """Return what one action names as numbers."""
+    (found,) = [each for each in check(changed(saloon(), changes)).actions if each.code == code]
+    return {
+        name: value for name, value in found._asdict().items() if name not in ("code", "text") and value is not None
+    }
+
+
+def test_the_pressure_to_set_is_a_number_too():
+    assert numbers({f"{REAR}/pressure_kpa": 260}, "set_pressure_rear") == {"pressure_kpa": 260}
+
+
+def test_a_pressure_that_only_the_maker_can_state_is_no_number():
+    """225/45 R17 without load index and speed symbol: no table tells what it carries."""
+    changes = {f"{REAR}/tyre/size": "225/45 R17"}
+    assert numbers(changes, "set_pressure_rear") == {}
+
+
+def test_the_diameters_of_spigot_rings_are_numbers_too():
+    changes = {f"{REAR}/rim/centre_bore_mm": 72.6}
+    assert numbers(changes, "spigot_rings_rear") == {"ring_outer_mm": 72.6, "ring_inner_mm": 66.6}
+
+
+WINTER = {"/season": "winter", **on_both_axles({"/candidate/{axle}/tyre/size": "225/45 R17 94T XL M+S 3PMSF"})}
+
+
+def test_a_slow_winter_tyre_needs_a_label_of_its_speed():
+    """T is 190 km/h (UN Regulation No. 30, para. 2.29.3), on a car of 228."""
+    assert numbers(WINTER, "speed_label") == {"speed_kmh": 190}
+    assert "190 km/h" in action(WINTER, "speed_label")
+
+
+def test_the_label_states_the_speed_of_the_slower_axle():
+    """H is 210 km/h, Q is 160 (the same)."""
+    slower = {
+        "/candidate/front/tyre/size": "225/45 R17 94H XL M+S 3PMSF",
+        f"{REAR}/tyre/size": "225/45 R17 94Q XL 3PMSF",
+    }
+    assert numbers(WINTER | slower, "speed_label") == {"speed_kmh": 160}
+
+
+def test_a_winter_tyre_that_is_fast_enough_needs_none():
+    fast = on_both_axles({"/candidate/{axle}/tyre/size": "225/45 R17 94V XL M+S 3PMSF"})
+    assert "speed_label" not in codes(WINTER | fast)
+
+
+def test_what_is_not_known_is_settled_first():
+    assert codes({f"{REAR}/tyre/size": "225/45 R17"})[0] == "settle_first"
+
+
+def test_where_all_is_known_nothing_is_to_be_settled():
+    assert "settle_first" not in codes({})
+
+
 def test_bolts_are_always_tightened_again():
     assert "torque" in codes({})
 
