@@ -111,7 +111,7 @@ def deflection_remedy(*views: AxleView) -> Remedy | None:
         least = _least_pressure_kpa(place)
         text = f"a tyre in {place.name} that is not crushed by its load"
         if least < HIGHEST_USUAL_KPA:
-            text = f"more than {plain(least)} kPa in {place.name}, or {text}"
+            text = f"more than {plain(least)} kPa in {place.name}, or a tyre that is not crushed by its load"
         return Remedy(
             text,
             f"{place.pointer}/pressure_kpa",
@@ -160,6 +160,7 @@ def level_remedy(*views: AxleView) -> Remedy | None:
             return Remedy(text, pointer, "service_description")
         if view.now.behaviour.axle_stiffness_n_per_deg != view.now.behaviour.axle_stiffness_n_per_deg:
             least = least_index_for_kg(view.axle.estimate_mass_kg / view.axle.tyres / MOST_OVERLOAD + 1e-6)
-            words = "check the present load index and the axle's mass: the present tyre is loaded far beyond its index"
+            over = plain(100.0 * (MOST_OVERLOAD - 1.0))
+            words = f"check the present load index and the axle's mass: they overload the present tyre by over {over} %"
             return Remedy(words, pointer, "load_index", None if least is None else float(least))
     return None

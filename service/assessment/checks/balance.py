@@ -69,7 +69,7 @@ def balance(car: CarView) -> Balance:
     text = f"The car shifts {how} {direction.replace('_', ' ')}."
     if not certain:
         text = f"The direction is uncertain: the car may shift {direction.replace('_', ' ')}."
-        warning = "Try the car with care: the estimate is too wide to tell which way it shifts."
+        warning = "Try the car with care: it may behave differently near its limit."
         return Balance(direction, degree, certain, warning, text)
     if direction == "towards_oversteer":
         warning = "This is the more dangerous side: the rear may break away before the driver can react."

@@ -82,7 +82,7 @@ def _explain_present(view: AxleView, grade: Grade) -> Finding:
         pointer = f"/vehicle/{view.name}/fitted/tyre/size" if side == "present" else tyre_pointer(view.name)
         facts = view.now.facts if side == "present" else view.then.facts
         if facts.rated_kg == facts.rated_kg and facts.speed_capability_kmh != facts.speed_capability_kmh:
-            message = f"Present and proposed load cannot be compared: the {side} tyre's maker states it for this speed."
+            message = f"The loads cannot be compared: at this speed that of the {side} tyre is for its maker to state."
             ask = Remedy("the tyre maker's statement for this speed", pointer, "speed_symbol")
             return Finding("load.below_present", view.name, grade.outcome, message, None, None, "kg", PRESENT, ask)
         message = f"Present and proposed load cannot be compared: the {side} tyre states no load index or speed symbol."

@@ -32,7 +32,7 @@ def _explain(car: CarView, grade: Grade) -> Finding:
         remedy = Remedy(f"{kind} tyres at the {axle} too", tyre_pointer(axle), "construction", equals=kind)
     elif grade.outcome == ADVISORY:
         was = "diagonal" if kind == "radial" else "radial"
-        message = f"The tyres become {kind} where they were {was}: the car steers and grips unlike before."
+        message = f"The tyres become {kind} where they were {was}: the car will steer and grip differently."
         axle = "front" if car.front.then.facts.radial != car.front.now.facts.radial else "rear"
         remedy = Remedy(f"{was} tyres as at present", tyre_pointer(axle), "construction", equals=was)
     else:

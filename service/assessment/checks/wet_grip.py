@@ -6,7 +6,7 @@ from service.assessment.comparison import AxleView, CarView
 from service.assessment.figures import NEW_TREAD_DEPTH_MM, standing_water_onset_kmh
 from service.assessment.grade import LAST_BIT, Check, Grade, finite, unknown
 from service.assessment.missing import deflection_remedy
-from service.assessment.words import plain, span, tyre_pointer
+from service.assessment.words import apart, plain, span, tyre_pointer
 from service.core.findings import ADVISORY, NOT_ASSESSED, Finding, Remedy
 from service.core.numeric import known_or
 from service.core.sources import SOURCES, basis
@@ -42,7 +42,8 @@ def _explain_onset(view: AxleView, grade: Grade) -> Finding:
     _, low, high = view.change.aquaplaning_onset_percent
     change = plain(abs(grade.measured))
     if change == "0":
-        message = "The speed at which the tyre floats on standing water does not change."
+        how = "does not change" if grade.measured == 0.0 else "hardly changes"
+        message = f"The speed from which the tyre floats on standing water {how}."
     else:
         way = "lower" if grade.measured < 0.0 else "higher"
         near, far = (plain(end) for end in sorted((abs(low), abs(high))))
@@ -112,7 +113,7 @@ def _explain_order(car: CarView, grade: Grade) -> Finding:
 
 
 def _beside_front(lead_percent: float) -> str:
-    text = plain(abs(lead_percent))
+    text = apart(abs(lead_percent), 0.0)
     if text == "0":
         return "the same speed as the front"
     return f"a speed about {text} % {'below' if lead_percent < 0.0 else 'above'} the front's"
