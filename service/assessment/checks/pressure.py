@@ -7,7 +7,7 @@ from service.assessment.comparison import AxleView
 from service.assessment.grade import Check, Grade, finite
 from service.assessment.words import plain
 from service.core.findings import ADVISORY, MET, NOT_ASSESSED, NOT_MET, Finding, Remedy
-from service.core.numeric import known_or, larger, pick
+from service.core.numeric import known_or, larger, pick, smaller
 from service.core.sources import basis
 from service.physics.pressure_load import load_at_pressure_kg, speed_pressure_addition_kpa
 
@@ -28,9 +28,13 @@ def proposed_pressure_kpa(view: AxleView) -> float:
 
 
 def least_pressure_kpa(view: AxleView) -> float:
-    """Return the least cold pressure that carries the axle and is not below the present one, in steps of 5 kPa."""
-    needed, now = view.then.load.required_pressure_kpa, view.now.facts.pressure_kpa
-    return STEP_KPA * -((LAST_STEPS - larger(needed, known_or(now, needed)) / STEP_KPA) // 1.0)
+    """Return the least cold pressure that carries the axle and is not below the present one, in steps of 5 kPa.
+
+    A present pressure that is too much for the proposed tyre is not asked for.
+    """
+    needed, (usual, _) = view.then.load.required_pressure_kpa, _greatest(view)
+    steps = larger(needed, known_or(view.now.facts.pressure_kpa, needed)) / STEP_KPA
+    return larger(needed, smaller(STEP_KPA * -((LAST_STEPS - steps) // 1.0), usual))
 
 
 def _greatest(view: AxleView) -> tuple[float, float]:
@@ -56,7 +60,8 @@ def _grade(view: AxleView) -> Grade:
     high = (pressure > most) & (1 - low)
     enough = carried.capacity_kg >= carried.required_kg
     not_known = (pressure - needed != pressure - needed) & (enough | (needed != needed)) & (1 - high)
-    unusual = ((pressure > usual) | (pressure < view.now.facts.pressure_kpa)) & (1 - (low | high)) & (1 - not_known)
+    below_present = pressure < smaller(view.now.facts.pressure_kpa, usual)
+    unusual = ((pressure > usual) | below_present) & (1 - (low | high)) & (1 - not_known)
     outcome = NOT_MET * (low | high) + ADVISORY * unusual + NOT_ASSESSED * not_known
     return Grade(outcome, pressure, pick(high == 1, most, pick((unusual == 1) & (pressure > usual), usual, needed)))
 

@@ -124,3 +124,16 @@ def test_too_little_pressure_is_settled_by_the_least_that_carries():
         check(changed(saloon(), {PRESSURE: 160, "/vehicle/rear/fitted/pressure_kpa": ABSENT})), "load.pressure"
     )
     assert found.limit <= found.remedy.at_least < found.limit + 5.0
+
+
+def test_a_present_pressure_beyond_the_proposed_tyre_is_not_asked_for():
+    """Common practice, no source: 50 kPa above the pressure of the load index is usual, so 270 kPa here, not 290."""
+    low = {
+        "/vehicle/max_speed_kmh": 120,
+        "/vehicle/rear/fitted/pressure_kpa": 290,
+        "/candidate/rear/tyre/reference_pressure_kpa": 220,
+        "/candidate/rear/pressure_kpa": 250,
+    }
+    found = finding(check(changed(saloon(), low)), "load.pressure")
+    assert found.remedy.at_least == 270.0
+    assert outcome(check(changed(saloon(), low | {"/candidate/rear/pressure_kpa": 270})), "load.pressure") == "met"
