@@ -135,7 +135,9 @@ def _read_construction(scanner: Scanner, size: Size) -> None:
     letters = scanner.take(_CONSTRUCTION)
     if letters is None:
         scanner.skip_blanks()
-        scanner.refuse("the construction: R, ZR, RF, ZRF, D, B or a dash")
+        # Most sizes have a ratio, and what stands in place of the slash is what is wrong with them.
+        before = "a slash and the aspect ratio, or " if size.aspect_ratio is None and size.system != "flotation" else ""
+        scanner.refuse(f"{before}the construction: R, ZR, RF, ZRF, D, B or a dash")
     written = letters.group(1)
     size.construction = _CONSTRUCTIONS.get(written, "radial")
     size.z_rated = written[0] == "Z"
