@@ -17,7 +17,7 @@ import pytest
 
 from tests.contract.callers import Json, Service, answered, asked, patiently
 from tests.contract.http_wire import Answer, Server, head
-from tests.support.cases import saloon
+from tests.support.cases import at, saloon
 
 CHECK, COMPARE, SEARCH = (f"/v1/fitments/{name}" for name in ("check", "compare", "search"))
 ORIGIN = "https://shop.example"
@@ -68,12 +68,13 @@ def service() -> Iterator[Service]:
 
 @pytest.fixture(scope="module")
 def found(service: Service) -> Any:
-    return answered(service, SEARCH, search_question(limits={"stagger": "square"}))
+    return answered(service, SEARCH, search_question(limits={"stagger": "square"}, explain_first=20))
 
 
 @pytest.fixture(scope="module")
 def offers(found: Any) -> list[Json]:
-    return [row for row in found["rows"] if row["not_bettered"]][:3]
+    """The three best that are better in something than what is fitted, and that nothing else beats."""
+    return [row for row in found["rows"] if row["not_bettered"] and row["gains"]][:3]
 
 
 @pytest.fixture(scope="module")
@@ -103,10 +104,26 @@ def test_each_offer_names_an_article_of_the_stock_and_a_rim(offers):
             assert RIMS[named["rim_index"]] == row["candidate"][axle]["rim"]
 
 
-def test_each_offer_gives_its_reasons(offers):
+MEASURED = {"dry_grip": "dry_grip_percent", "wet_margin": "wet_margin_percent"}
+
+
+def test_each_offer_gives_its_reasons_with_numbers_that_bear_them_out(offers):
     for row in offers:
         assert row["summary"]
-        assert row["gains"] or row["losses"] or row["fitment"]["front"]["tyre"] == "225/45 R17 94W XL"
+        assert all(row["measures"][MEASURED[each]] > 0 for each in row["gains"] if each in MEASURED)
+        assert all(row["measures"][MEASURED[each]] < 0 for each in row["losses"] if each in MEASURED)
+    assert any(set(row["gains"]) & set(MEASURED) for row in offers)
+    assert any(set(row["losses"]) & set(MEASURED) for row in offers)
+
+
+def test_an_offer_with_conditions_says_each_and_what_would_settle_it(found):
+    rows = found["rows"]
+    conditional = [row for row in rows if row["verdict"] == "suitable_with_conditions"]
+    assert len(conditional) > 3
+    for row in conditional:
+        for finding in row["findings"]:
+            assert finding["message"]
+            assert at({"candidate": row["candidate"]}, finding["remedy"]["pointer"]) is not None
 
 
 def test_each_offer_is_as_tall_as_its_designation_says(offers):
