@@ -16,6 +16,7 @@ from service.assessment.assess import Assessment
 from service.assessment.case import Axle, Fitment
 from service.assessment.checks.balance import balance
 from service.core.findings import ADVISORY, MET, NOT_ASSESSED, NOT_MET, Basis, Finding
+from service.core.sources import UNPUBLISHED
 from service.drawing import sheet
 from service.drawing.patches import draw_patches
 from service.drawing.section import draw_section
@@ -48,6 +49,7 @@ PLACE_MARK: Final = re.compile(", |: ")
 CHECKED: Final = "; checked "
 DAY_LENGTH: Final = len("2026-11-24")
 MOST_LABEL: Final = 80
+BARE_UNITS: Final = ("1", "index")
 
 
 class Row(NamedTuple):
@@ -195,10 +197,14 @@ def _documents(findings: Sequence[Finding]) -> tuple[list[Document], dict[Basis,
     documents = []
     for (title, status, day), grounds in found.items():
         shared = _shared([parts for _, parts in grounds])
-        places = [(numbers[ground], ", ".join(parts[len(shared) :]) or "as a whole") for ground, parts in grounds]
+        places = [(numbers[ground], ", ".join(parts[len(shared) :]) or _whole(ground)) for ground, parts in grounds]
         said = f"{STATUS_WORDS[status]}, checked {day}" if day else STATUS_WORDS[status]
         documents.append(Document(", ".join(shared) or title, said, places))
     return documents, numbers
+
+
+def _whole(ground: Basis) -> str:
+    return "the limit itself" if ground.kind in UNPUBLISHED else "as a whole"
 
 
 def _shared(lists: list[list[str]]) -> list[str]:
@@ -235,10 +241,11 @@ def _rows(findings: Sequence[Finding], numbers: dict[Basis, int]) -> Iterator[Ro
 
 
 def _number(value: float | None, unit: str | None) -> str:
-    if value is None:
+    if value is None or unit is None:
+        # A yes or no has no unit, and its 1 or 0 would tell nobody anything.
         return ""
     digits = 2 if abs(value) < 1 else 1 if abs(value) < 100 else 0  # noqa: PLR2004 - two to three figures, as messages have
-    return f"{plain(value, digits)} {unit if unit != '1' else ''}".strip() if unit else plain(value, digits)
+    return f"{plain(value, digits)} {'' if unit in BARE_UNITS else unit}".strip()
 
 
 def _remedy(finding: Finding) -> str:

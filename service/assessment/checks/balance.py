@@ -124,7 +124,7 @@ def _explain_order(car: CarView, grade: Grade) -> Finding:
         how = "which is hardly a change" if grade.measured < 0.0 else "so the rear is no worse off"
         message = f"The rear axle's grip changes by {signed(grade.measured)} % against the front's, {how}."
     else:
-        less = apart(-grade.measured, -grade.limit)
+        less = apart(-grade.measured, -grade.limit, 1)
         message = f"The rear axle loses {less} % of grip against the front: it comes nearer to breaking away first."
         remedy = grip_order_remedy(car, grade.limit)
     measured = finite(grade.measured)

@@ -144,8 +144,10 @@ def _explain(car: CarView, grade: Grade) -> Finding:
 
 
 def _reads(lead_percent: float, after: str) -> str:
-    after = after.replace(" the true speed", " it")
-    return f"The speedometer reads {beside_true_speed(lead_percent)} now and {after} after the change"
+    now = beside_true_speed(lead_percent)
+    if after == now:
+        return f"The speedometer reads {now} now and after the change"
+    return f"The speedometer reads {now} now and {after.replace(' the true speed', ' it')} after the change"
 
 
 def _remedy(least: float, most: float, needed: str) -> Remedy:
