@@ -152,9 +152,12 @@ def worst(finding: Json) -> str:
     """Return a finding with its number and limit, in one line."""
     where = "" if finding["axle"] == "vehicle" else f", {finding['axle']}"
     unit = f" {finding['unit']}" if "unit" in finding else ""
-    number = f" {finding['measured']:g}{unit}" if "measured" in finding else " not known"
-    limit = f", limit {finding['limit']:g}{unit}" if "limit" in finding else ""
-    return f"{finding['code']}{where}:{number}{limit}"
+    told = []
+    if "measured" in finding or finding["outcome"] == "not_assessed":
+        told.append(f"{finding['measured']:g}{unit}" if "measured" in finding else "not known")
+    if "limit" in finding:
+        told.append(f"limit {finding['limit']:g}{unit}")
+    return f"{finding['code']}{where}" + (f": {', '.join(told)}" if told else "")
 
 
 def named(row: Json) -> str:
@@ -251,7 +254,7 @@ def main() -> None:
             (15, 18, 11, 22, 20, 20),
             combinations(service),
         )
-    print("\nGradient: positive is towards understeer. Floats: change of the aquaplaning speed, negative is earlier.")
+    print("\nGradient: positive is towards understeer. Floats: change of the aquaplaning speed, negative is lower.")
 
 
 if __name__ == "__main__":
