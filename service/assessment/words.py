@@ -8,7 +8,7 @@ from functools import lru_cache
 # Limits and sizes recur from one message to the next. Few texts, since a search among many costs what it saves.
 CACHED_TEXTS = 256
 # More decimals than that tell nobody anything.
-MOST_DIGITS = 3
+MOST_DIGITS = 2
 
 
 @lru_cache(maxsize=CACHED_TEXTS)
@@ -61,10 +61,13 @@ def lawful_lead(least_percent: float, most_percent: float) -> str:
     """Return in words which lead a speedometer may have, the ends rounded into the range."""
     low = plain(least_percent + 0.05 - 1e-9, 1)
     if most_percent == math.inf:
-        return f"no more than {low[1:]} % below the true speed" if low.startswith("-") else f"{low} % or more above it"
+        below = f"no more than {low[1:]} % below the true speed"
+        return below if low.startswith("-") else f"at least {low} % above the true speed"
     high = plain(most_percent - 0.05 + 1e-9, 1)
     if low.startswith("-") and high.startswith("-"):
         return f"{high[1:]} to {low[1:]} % below the true speed"
+    if low.startswith("-") and high == "0":
+        return f"0 to {low[1:]} % below the true speed"
     if low.startswith("-"):
         return f"between {low[1:]} % below and {high} % above the true speed"
     return f"{low} to {high} % above the true speed"

@@ -10,7 +10,7 @@ from service.assessment.comparison import AxleView, CarView
 from service.assessment.grade import Grade, finite
 from service.assessment.law_quantities import ON_AN_AXLE, ON_THE_VEHICLE
 from service.assessment.law_remedies import law_remedy, missing_for_law
-from service.assessment.words import apart
+from service.assessment.words import apart, plain
 from service.core.findings import MET, NOT_ASSESSED, Finding, Remedy, Where
 from service.core.numeric import UNKNOWN, pick
 from service.rules.pack import Asked, asked
@@ -107,7 +107,8 @@ def _explain(rule: Rule, where: Where, view: AxleView | CarView) -> Finding:
 
 def _found(bound: Bound, value: float) -> str:
     """Return what was found for one bound: `+3.3 %`, `-1 step`, `427 kg to spare`."""
-    number = apart(abs(value), abs(bound.value), 1 if bound.unit == "%" else 0)
+    digits = 1 if bound.unit == "%" else 0
+    number = plain(abs(value), digits) if bound.holds(value) else apart(abs(value), abs(bound.value), digits)
     unit = bound.unit
     if unit == "index":
         unit = "step" if number == "1" else "steps"

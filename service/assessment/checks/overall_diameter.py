@@ -46,7 +46,8 @@ def _explain(view: AxleView, grade: Grade) -> Finding:
             low, high = now * (1.0 - room), now * (1.0 + room)
             sign = "+" if grade.measured > 0.0 else "-"
             beyond = f"{sign}{apart(abs(grade.measured), limit.value, 1)} %"
-            message = f"{goes} ({beyond}), beyond ±{plain(limit.value, 1)} %."
+            just = "just " if beyond[1:] == f"{plain(limit.value, 1)} %" else ""
+            message = f"{goes} ({beyond}), {just}beyond ±{plain(limit.value, 1)} %."
             text = f"an overall diameter of {span(low, high, 'mm')}"
             remedy = Remedy(text, tyre_pointer(view.name), "overall_diameter_mm", low, high, unit="mm")
     measured = finite(grade.measured)
