@@ -1,4 +1,4 @@
-"""One arithmetic for one wheel and for a million: helpers that accept a float or an array alike.
+"""One arithmetic for one wheel and for a million: functions that accept a float or an array alike.
 
 A quantity that is not known is NaN on both paths. Comparisons with NaN are false, so an unknown
 never passes for a number; `unknown` is the only way to ask.

@@ -72,7 +72,7 @@ async def broken() -> str:
     raise ValueError("the-secret-of-the-caller")
 
 
-@router.post("/v1/work", responses=problem_responses(*BODY_PROBLEMS, 503))
+@router.post("/v1/toil", responses=problem_responses(*BODY_PROBLEMS, 503))
 async def work(request: Request, body: Body) -> str:
     """Keep the worker busy for as many hundredths of a second as `speed_kmh` says."""
     return await run_bounded(request, burn, body.inner.speed_kmh / 100.0)

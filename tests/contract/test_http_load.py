@@ -12,8 +12,8 @@ import pytest
 from tests.contract.http_wire import VALID, Server, head, is_closed, post, receive
 
 # Hundredths of a second of work, see the test application.
-SHORT = post("/v1/work", VALID.replace(b"120.5", b"10"))
-LONG = post("/v1/work", VALID.replace(b"120.5", b"100"))
+SHORT = post("/v1/toil", VALID.replace(b"120.5", b"10"))
+LONG = post("/v1/toil", VALID.replace(b"120.5", b"100"))
 
 
 def cpu_seconds(server: Server) -> float:

@@ -50,7 +50,7 @@ REQUESTS = {
     "GET": head("GET", "/v1/rule-packs"),
     "POST": post("/v1/echo", VALID),
     # Two hundredths of a second on the worker.
-    "POST of work": post("/v1/work", VALID.replace(b"120.5", b"2")),
+    "POST of work": post("/v1/toil", VALID.replace(b"120.5", b"2")),
 }
 
 
