@@ -26,7 +26,7 @@ AXLES = ("front", "rear")
 VEHICLE = saloon()["vehicle"]
 
 _ON_HUB = {"bolt_circle": "5x112", "centre_bore_mm": 66.6, "load_rating_kg": 700}
-RIMS = [{"size": size, **_ON_HUB} for size in ("7J x 16 H2 ET45", "7.5J x 17 H2 ET45", "8J x 18 H2 ET45")]
+RIMS = [{"size": size, **_ON_HUB} for size in ("7J x 16 H2 ET47", "7.5J x 17 H2 ET45", "8J x 18 H2 ET42")]
 BAD = ("205/5O R17 93W XL", "hello", "225/45", "", "225/45 R17 94W XXL")
 GOOD = tuple(
     f"{width}/{aspect} R{code} {service}"
