@@ -8,6 +8,7 @@ import sys
 from collections.abc import Sequence
 from pathlib import Path
 
+from service.rules.faults import PackError
 from service.settings import BadSettings, Settings, load_settings, shown
 
 DOCUMENT = Path(__file__).parent.parent / "openapi" / "openapi.json"
@@ -34,7 +35,7 @@ def main(arguments: Sequence[str]) -> int:
         settings = load_settings(os.environ)
         if asked.command == "serve":
             return _serve(settings, asked.host, asked.port)
-    except BadSettings as error:
+    except (BadSettings, PackError) as error:
         print(error, file=sys.stderr)
         return 2
     if asked.command == "settings":
