@@ -13,11 +13,12 @@ import orjson
 from pydantic import TypeAdapter
 
 from benchmarks.bodies import demo_checks, new_checks
-from service.api import render, translate
+from service.api.inbound import translate
+from service.api.render import assessment_answer as render
 from service.api.schemas.request import CheckRequest
-from service.assessment.assess import assess
-from service.assessment.batch import columns, grade_all
-from service.assessment.comparison import candidate_facts
+from service.assessment.answer.assess import assess
+from service.assessment.batch.grading import columns, grade_all
+from service.assessment.view.views import candidate_facts
 
 SECONDS = 2.0
 NEW_QUESTIONS = 4000

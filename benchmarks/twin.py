@@ -17,7 +17,7 @@ from pydantic import TypeAdapter
 
 from benchmarks.bodies import demo_checks
 from service.api.schemas.request import CheckRequest
-from service.api.server import serve
+from service.api.transport.server import serve
 from service.app import create_app
 from service.settings import load_settings
 

@@ -9,14 +9,15 @@ from fastapi.telemetry import TelemetryConfig
 from limits.errors import ConfigurationError
 
 from service import __version__
-from service.api import documentation, problem
-from service.api.envelope import Envelope, Services
-from service.api.limits import WorkPool
-from service.api.observability import Metrics, make_logger
-from service.api.reading import BodySpace
+from service.api.contract import docs_page as documentation
+from service.api.errors import problem
 from service.api.routers import ROUTERS
-from service.api.security import ApiKeys, Cors, TrustedHosts
-from service.assessment.sizes import GRID_MARKINGS, grid
+from service.api.transport.envelope import Envelope, Services
+from service.api.transport.observability import Metrics, make_logger
+from service.api.transport.reading import BodySpace
+from service.api.transport.security import ApiKeys, Cors, TrustedHosts
+from service.api.transport.work_pool import WorkPool
+from service.assessment.batch.sizes import GRID_MARKINGS, grid
 from service.rules.reader import default_packs
 from service.settings import BadSettings, Settings
 from service.standards.catalogue import TABLE_NAMES, table
@@ -95,7 +96,7 @@ def _keys(settings: Settings) -> ApiKeys | None:
 
 def _trace(app: FastAPI) -> None:
     try:
-        from service.api.telemetry import Tracing, exporting_provider  # noqa: PLC0415 - an extra, mostly not installed
+        from service.api.transport.telemetry import Tracing, exporting_provider  # noqa: PLC0415 - an extra, mostly not installed
     except ModuleNotFoundError as error:
         if not (error.name or "").startswith("opentelemetry"):
             raise

@@ -6,10 +6,10 @@ from collections.abc import Iterator
 from math import pi, sqrt
 from typing import Final, NamedTuple
 
-from service.assessment.assess import Assessment
-from service.assessment.change import Wheel
-from service.assessment.comparison import AxleView
-from service.assessment.estimates import wheel_estimates
+from service.assessment.answer.assess import Assessment
+from service.assessment.view.change import Wheel
+from service.assessment.view.estimates import wheel_estimates
+from service.assessment.view.views import AxleView
 from service.core.findings import Estimate
 from service.drawing import sheet
 from service.drawing.canvas import Canvas, points

@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Literal, NamedTuple
 
-from service.assessment.assess import Assessment
+from service.assessment.answer.assess import Assessment
 from service.assessment.case import Fitment
-from service.assessment.change import Wheel
-from service.assessment.comparison import AxleView
+from service.assessment.view.change import Wheel
+from service.assessment.view.views import AxleView
 from service.core.findings import AxleName
 from service.core.numeric import UNKNOWN, known_or
 from service.core.units import MM_PER_INCH

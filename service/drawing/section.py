@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Final
 
-from service.assessment.assess import Assessment
+from service.assessment.answer.assess import Assessment
 from service.drawing import measures, sheet, wheels
 from service.drawing.canvas import Canvas
 from service.drawing.scene import AxleChoice, AxleScene, scenes

@@ -11,8 +11,8 @@ from typing import Any, Final, NamedTuple
 from markupsafe import Markup
 
 from service import __version__
-from service.assessment.actions import Action
-from service.assessment.assess import Assessment
+from service.assessment.answer.actions import Action
+from service.assessment.answer.assess import Assessment
 from service.assessment.case import Axle, Fitment
 from service.assessment.checks.balance import balance
 from service.core.findings import ADVISORY, MET, NOT_ASSESSED, NOT_MET, Basis, Finding

@@ -15,12 +15,12 @@ import numpy as np
 import pandas as pd
 from numpy.typing import NDArray
 
-from service.assessment.batch import columns, stack
+from service.assessment.batch.grading import columns, stack
 from service.assessment.case import Axle, Case, Fitment
-from service.assessment.comparison import candidate_facts
-from service.assessment.conditions import conditions_of
-from service.assessment.facts import WheelFacts, wheel_facts
-from service.assessment.service_description import ServiceFacts
+from service.assessment.view.conditions import conditions_of
+from service.assessment.view.facts import WheelFacts, wheel_facts
+from service.assessment.view.load_at_speed import ServiceFacts
+from service.assessment.view.views import candidate_facts
 from service.core.numeric import FloatArray
 from service.designation.tyre import TyreDesignation
 from service.sweep.catalogue import candidate, records

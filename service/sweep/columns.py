@@ -8,8 +8,8 @@ from __future__ import annotations
 
 from typing import Literal, NamedTuple, get_args
 
+from service.assessment.answer.verdict import VERDICTS
 from service.assessment.case import DrivenAxle
-from service.assessment.verdict import VERDICTS
 from service.rules.rule import CATEGORIES
 
 Kind = Literal["text", "word", "day", "yes_no", "number", "whole", "tyre", "rim", "bolt_circle"]

@@ -8,10 +8,10 @@ import numpy as np
 import pandas as pd
 from numpy.typing import NDArray
 
-from service.assessment.batch import Graded, Outcomes
-from service.assessment.comparison import AxleView
-from service.assessment.law_quantities import ON_AN_AXLE
-from service.assessment.verdict import UNDETERMINED, VERDICTS
+from service.assessment.answer.verdict import UNDETERMINED, VERDICTS
+from service.assessment.batch.grading import Graded, Outcomes
+from service.assessment.law.measured_quantities import ON_AN_AXLE
+from service.assessment.view.views import AxleView
 from service.core.findings import ADVISORY, NOT_ASSESSED, NOT_MET
 
 Number = NDArray[np.float32]

@@ -16,9 +16,9 @@ import pyarrow as pa
 import pyarrow.parquet as pq
 from numpy.typing import NDArray
 
-from service.assessment.batch import columns, grade_all
+from service.assessment.batch.grading import columns, grade_all
 from service.assessment.case import Case
-from service.assessment.facts import WheelFacts
+from service.assessment.view.facts import WheelFacts
 from service.rules.reader import pack_named
 from service.sweep.candidates import Candidates, OwnCandidates, SharedCandidates, vehicle_key
 from service.sweep.catalogue import candidate, records, vehicle

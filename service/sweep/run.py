@@ -15,7 +15,7 @@ from dask.delayed import delayed
 from dask.diagnostics.progress import ProgressBar
 
 from service import __version__
-from service.assessment.verdict import VERDICTS
+from service.assessment.answer.verdict import VERDICTS
 from service.core.errors import DomainError
 from service.rules.reader import pack_named
 from service.sweep.job import BadSweep, Job, Options

@@ -9,12 +9,12 @@ from typing import Literal
 
 from fastapi import APIRouter, Request
 
-from service.api.limits import run_bounded
-from service.api.observability import observe_verdict
-from service.api.problem import BODY_PROBLEMS, QUERY_PROBLEMS, problem_responses
-from service.api.routes import StrictRoute, body_limit
+from service.api.errors.problem import BODY_PROBLEMS, QUERY_PROBLEMS, problem_responses
 from service.api.schemas.base import Wire, number, part, text, whole
-from service.api.server import serve
+from service.api.transport.observability import observe_verdict
+from service.api.transport.routes import StrictRoute, body_limit
+from service.api.transport.server import serve
+from service.api.transport.work_pool import run_bounded
 from service.app import create_app
 from service.settings import load_settings
 

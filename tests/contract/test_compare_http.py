@@ -12,9 +12,9 @@ from typing import Any
 import pytest
 from starlette.testclient import TestClient
 
-from service.api.accept import preferred
 from service.api.routers.many import COMPARE_BODY_BYTES
 from service.api.schemas.comparison import MAX_CANDIDATES
+from service.api.transport.accept import preferred
 from tests.contract.document import app
 from tests.contract.http_wire import Server, post, receive
 from tests.support.cases import Json, changed, on_both_axles, saloon

@@ -7,11 +7,11 @@ import pytest
 from hypothesis import given, settings
 from jsonschema import Draft202012Validator
 
-from service.api import render
+from service.api.inbound.translate import case
+from service.api.render import assessment_answer as render
 from service.api.schemas.assessment import Assessment
 from service.api.schemas.request import CheckRequest
-from service.api.translate import case
-from service.assessment.assess import assess
+from service.assessment.answer.assess import assess
 from tests.support.anything import EXTREME_RIMS, EXTREME_TYRES, any_requests
 from tests.support.cases import changed, saloon, wheel
 

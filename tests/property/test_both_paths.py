@@ -9,12 +9,12 @@ from math import isclose, isnan
 import numpy as np
 import pytest
 
-from service.api import translate
+from service.api.inbound import translate
 from service.api.schemas.request import CheckRequest
-from service.assessment.assess import Assessment, assess
-from service.assessment.batch import Graded, grade_all, stack_candidates
+from service.assessment.answer.assess import Assessment, assess
+from service.assessment.answer.verdict import VERDICTS
+from service.assessment.batch.grading import Graded, grade_all, stack_candidates
 from service.assessment.case import Case
-from service.assessment.verdict import VERDICTS
 from service.core.findings import NOT_ASSESSED
 from tests.support import many_cases
 

@@ -8,10 +8,10 @@ from typing import Any
 
 import orjson
 
-from service.api import render
+from service.api.inbound.translate import case
+from service.api.render import assessment_answer as render
 from service.api.schemas.request import CheckRequest
-from service.api.translate import case
-from service.assessment.assess import Assessment, assess
+from service.assessment.answer.assess import Assessment, assess
 from service.core.findings import OUTCOME_NAMES, Finding
 
 Json = dict[str, Any]

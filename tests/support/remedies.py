@@ -6,7 +6,7 @@ import contextlib
 import math
 from collections.abc import Callable, Iterator
 
-from service.api import render
+from service.api.render import assessment_answer as render
 from service.core.findings import ADVISORY, MET, NOT_ASSESSED, Finding, Remedy
 from service.designation.rim import parse_rim
 from tests.support.cases import ABSENT, Json, at, changed, check

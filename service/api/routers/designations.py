@@ -7,10 +7,10 @@ from typing import Annotated
 from fastapi import APIRouter, Query
 from fastapi.responses import JSONResponse
 
-from service.api.problem import problem_responses
-from service.api.render_reference import designation
-from service.api.routes import StrictRoute
+from service.api.errors.problem import problem_responses
+from service.api.render.reference_answer import designation
 from service.api.schemas.designation import RimParts, TyreParts
+from service.api.transport.routes import StrictRoute
 from service.core.errors import DomainError
 from service.designation.rim import RIM_PATTERN, parse_rim
 from service.designation.tyre import TYRE_PATTERN, parse_tyre

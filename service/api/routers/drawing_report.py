@@ -6,12 +6,12 @@ from typing import Annotated, Any, Final, Literal
 
 from fastapi import APIRouter, Query, Request, Response
 
-from service.api import translate
-from service.api.problem import problem_responses
+from service.api.errors.problem import problem_responses
+from service.api.inbound import translate
 from service.api.routers.fitments import CHECK_BODY_BYTES
-from service.api.routes import StrictRoute, body_limit
 from service.api.schemas.request import CheckRequest
-from service.assessment.assess import assess
+from service.api.transport.routes import StrictRoute, body_limit
+from service.assessment.answer.assess import assess
 from service.drawing import sheet
 from service.drawing.patches import draw_patches
 from service.drawing.scene import AxleChoice

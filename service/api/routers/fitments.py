@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from fastapi import APIRouter, Request
 
-from service.api import translate
-from service.api.answers import answer
-from service.api.problem import problem_responses
-from service.api.routes import StrictRoute, body_limit
+from service.api.errors.problem import problem_responses
+from service.api.inbound import translate
+from service.api.render.answers import answer
 from service.api.schemas.assessment import Assessment
 from service.api.schemas.request import CheckRequest
+from service.api.transport.routes import StrictRoute, body_limit
 
 router = APIRouter(prefix="/v1/fitments", route_class=StrictRoute, tags=["fitments"])
 

@@ -8,9 +8,9 @@ from fastapi import APIRouter, Request, Response
 from prometheus_client import CONTENT_TYPE_LATEST
 
 from service import __version__
-from service.api.problem import HttpProblem, problem_responses
-from service.api.routes import StrictRoute
+from service.api.errors.problem import HttpProblem, problem_responses
 from service.api.schemas.base import Wire, part, text
+from service.api.transport.routes import StrictRoute
 
 router = APIRouter(route_class=StrictRoute, tags=["operation"])
 

@@ -8,20 +8,22 @@ import numpy as np
 import orjson
 from fastapi import APIRouter, Request, Response
 
-from service.api import render_comparison, render_search, translate
-from service.api.accept import preferred
-from service.api.candidates import read_candidates, read_stock
-from service.api.problem import problem_responses
-from service.api.render_comparison import CSV_MEDIA_TYPE
-from service.api.routes import StrictRoute, body_limit
+from service.api.errors.problem import problem_responses
+from service.api.inbound import translate
+from service.api.inbound.candidates import read_candidates, read_stock
+from service.api.render import comparison_answer as render_comparison
+from service.api.render import search_answer as render_search
+from service.api.render.comparison_answer import CSV_MEDIA_TYPE
 from service.api.schemas.comparison import CompareRequest, Comparison
 from service.api.schemas.search import SearchRequest, SearchResult
-from service.assessment.compare import Compared
-from service.assessment.compare import compare as compare_candidates
-from service.assessment.search import search as search_sizes
-from service.assessment.sizes import grid, marking_for
-from service.assessment.sizes import stock as stock_of
-from service.assessment.verdict import VERDICTS
+from service.api.transport.accept import preferred
+from service.api.transport.routes import StrictRoute, body_limit
+from service.assessment.answer.verdict import VERDICTS
+from service.assessment.batch.compare import Compared
+from service.assessment.batch.compare import compare as compare_candidates
+from service.assessment.batch.search import search as search_sizes
+from service.assessment.batch.sizes import grid, marking_for
+from service.assessment.batch.sizes import stock as stock_of
 
 router = APIRouter(prefix="/v1/fitments", route_class=StrictRoute, tags=["fitments"])
 

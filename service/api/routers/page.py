@@ -7,7 +7,7 @@ from typing import Final
 
 from fastapi import APIRouter, Response
 
-from service.api.routes import StrictRoute
+from service.api.transport.routes import StrictRoute
 from service.page import try_it
 from service.page.rendering import asset
 

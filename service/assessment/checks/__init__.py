@@ -22,8 +22,8 @@ from service.assessment.checks import (
     tread_depth,
     wet_grip,
 )
-from service.assessment.comparison import AxleView, CarView
-from service.assessment.grade import Check
+from service.assessment.checks.grade import Check
+from service.assessment.view.views import AxleView, CarView
 
 AXLE_CHECKS: tuple[Check[AxleView], ...] = (
     rim_diameter.DIAMETER,

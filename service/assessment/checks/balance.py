@@ -7,11 +7,11 @@ from __future__ import annotations
 
 from typing import Literal, NamedTuple
 
-from service.assessment.balance_remedy import balance_remedy, grip_order_remedy
-from service.assessment.comparison import CarView
-from service.assessment.grade import Check, Grade, finite, unknown
-from service.assessment.missing import level_remedy, stiffness_remedy
-from service.assessment.words import apart, signed
+from service.assessment.checks.balance_remedy import balance_remedy, grip_order_remedy
+from service.assessment.checks.grade import Check, Grade, finite, unknown
+from service.assessment.checks.missing import level_remedy, stiffness_remedy
+from service.assessment.checks.words import apart, signed
+from service.assessment.view.views import CarView
 from service.core.findings import ADVISORY, MET, NOT_ASSESSED, Finding, Remedy
 from service.core.sources import SOURCES, basis
 

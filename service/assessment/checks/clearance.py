@@ -9,10 +9,10 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import NamedTuple
 
-from service.assessment.comparison import AxleView
-from service.assessment.grade import LAST_BIT, Check, Grade, finite
-from service.assessment.missing import diameter_remedy, offset_remedy, width_remedy
-from service.assessment.words import apart, plain, rim_pointer, span
+from service.assessment.checks.grade import LAST_BIT, Check, Grade, finite
+from service.assessment.checks.missing import diameter_remedy, offset_remedy, width_remedy
+from service.assessment.checks.words import apart, plain, rim_pointer, span
+from service.assessment.view.views import AxleView
 from service.core.findings import ADVISORY, MET, NOT_ASSESSED, NOT_MET, Finding, Remedy
 from service.core.numeric import UNKNOWN, pick
 from service.rules.limits import Limit, Limits

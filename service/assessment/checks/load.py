@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from service.assessment.comparison import AxleView
-from service.assessment.figures import load_share
-from service.assessment.grade import LAST_BIT, Check, Grade, finite, unknown
-from service.assessment.words import apart, plain, tyre_pointer
+from service.assessment.checks.grade import LAST_BIT, Check, Grade, finite, unknown
+from service.assessment.checks.words import apart, plain, tyre_pointer
+from service.assessment.view.figures import load_share
+from service.assessment.view.views import AxleView
 from service.core.findings import ADVISORY, NOT_ASSESSED, NOT_MET, Finding, Remedy
 from service.core.sources import basis
 from service.standards.load_index import least_index_for_kg

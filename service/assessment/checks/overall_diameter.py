@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from service.assessment.comparison import AxleView
-from service.assessment.grade import LAST_BIT, Check, Grade, finite, unknown
-from service.assessment.words import apart, plain, signed, span, tyre_pointer
+from service.assessment.checks.grade import LAST_BIT, Check, Grade, finite, unknown
+from service.assessment.checks.words import apart, plain, signed, span, tyre_pointer
+from service.assessment.view.views import AxleView
 from service.core.findings import ADVISORY, MET, NOT_ASSESSED, NOT_MET, Finding, Remedy
 from service.core.numeric import pick
 

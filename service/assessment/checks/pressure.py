@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
+from service.assessment.checks.grade import Check, Grade, finite
 from service.assessment.checks.load import index_remedy
-from service.assessment.comparison import AxleView
-from service.assessment.grade import Check, Grade, finite
-from service.assessment.words import plain
+from service.assessment.checks.words import plain
+from service.assessment.view.views import AxleView
 from service.core.findings import ADVISORY, MET, NOT_ASSESSED, NOT_MET, Finding, Remedy
 from service.core.numeric import known_or, larger, pick, smaller
 from service.core.sources import basis

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from service.assessment.comparison import AxleView
-from service.assessment.grade import Check, Grade
-from service.assessment.words import rim_pointer
+from service.assessment.checks.grade import Check, Grade
+from service.assessment.checks.words import rim_pointer
+from service.assessment.view.views import AxleView
 from service.core.findings import ADVISORY, MET, Finding, Remedy
 from service.core.sources import basis
 

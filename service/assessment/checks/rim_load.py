@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from service.assessment.comparison import AxleView
-from service.assessment.grade import LAST_BIT, Check, Grade, finite, unknown
-from service.assessment.words import plain
+from service.assessment.checks.grade import LAST_BIT, Check, Grade, finite, unknown
+from service.assessment.checks.words import plain
+from service.assessment.view.views import AxleView
 from service.core.findings import NOT_ASSESSED, NOT_MET, Finding, Remedy
 from service.core.sources import basis
 

@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from service.assessment.case import Case
+from service.assessment.checks.grade import LAST_BIT, Check, Grade, finite
 from service.assessment.checks.load import index_remedy
-from service.assessment.comparison import AxleView, CarView
-from service.assessment.grade import LAST_BIT, Check, Grade, finite
-from service.assessment.words import plain, tyre_pointer
+from service.assessment.checks.words import plain, tyre_pointer
+from service.assessment.view.views import AxleView, CarView
 from service.core.findings import ADVISORY, MET, NOT_ASSESSED, NOT_MET, Finding, Remedy
 from service.core.numeric import UNKNOWN, pick
 from service.rules.pack import RulePack

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from service.assessment.comparison import AxleView
-from service.assessment.grade import Check, Grade, finite, unknown
-from service.assessment.words import plain, tyre_pointer
+from service.assessment.checks.grade import Check, Grade, finite, unknown
+from service.assessment.checks.words import plain, tyre_pointer
+from service.assessment.view.views import AxleView
 from service.core.findings import ADVISORY, MET, NOT_ASSESSED, NOT_MET, Finding, Remedy
 from service.core.sources import basis
 from service.standards.speed_symbol import least_symbol_for_kmh

@@ -11,10 +11,10 @@ from functools import lru_cache
 from typing import NamedTuple
 
 from service.assessment.case import Vehicle
-from service.assessment.comparison import CarView
-from service.assessment.grade import Check, Grade, finite
-from service.assessment.missing import diameter_remedy
-from service.assessment.words import apart, beside_true_speed, lawful_lead, plain, signed
+from service.assessment.checks.grade import Check, Grade, finite
+from service.assessment.checks.missing import diameter_remedy
+from service.assessment.checks.words import apart, beside_true_speed, lawful_lead, plain, signed
+from service.assessment.view.views import CarView
 from service.core.findings import MET, NOT_ASSESSED, NOT_MET, Finding, Remedy
 from service.core.numeric import pick
 from service.core.sources import basis

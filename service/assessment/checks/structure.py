@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from service.assessment.comparison import CarView
-from service.assessment.grade import Check, Grade
-from service.assessment.words import tyre_pointer
+from service.assessment.checks.grade import Check, Grade
+from service.assessment.checks.words import tyre_pointer
+from service.assessment.view.views import CarView
 from service.core.findings import ADVISORY, NOT_MET, Finding, Remedy
 from service.core.sources import basis
 

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from service.assessment.comparison import AxleView
-from service.assessment.grade import LAST_BIT, Check, Grade, finite, unknown
-from service.assessment.missing import offset_remedy
-from service.assessment.words import plain, rim_pointer, signed, span
+from service.assessment.checks.grade import LAST_BIT, Check, Grade, finite, unknown
+from service.assessment.checks.missing import offset_remedy
+from service.assessment.checks.words import plain, rim_pointer, signed, span
+from service.assessment.view.views import AxleView
 from service.core.findings import ADVISORY, NOT_ASSESSED, Finding, Remedy
 from service.core.numeric import known_or
 from service.core.sources import basis

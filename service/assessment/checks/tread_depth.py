@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from service.assessment.checks.axle_ratio import NOT_DRIVEN
-from service.assessment.comparison import AxleView, CarView
-from service.assessment.grade import LAST_BIT, Check, Grade, finite, unknown
-from service.assessment.missing import diameter_remedy
-from service.assessment.words import apart, plain, span
+from service.assessment.checks.grade import LAST_BIT, Check, Grade, finite, unknown
+from service.assessment.checks.missing import diameter_remedy
+from service.assessment.checks.words import apart, plain, span
+from service.assessment.view.views import AxleView, CarView
 from service.core.findings import ADVISORY, MET, NOT_ASSESSED, NOT_MET, Finding, Remedy
 from service.core.numeric import pick
 

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from service.assessment.comparison import AxleView, CarView
-from service.assessment.figures import NEW_TREAD_DEPTH_MM, standing_water_onset_kmh
-from service.assessment.grade import LAST_BIT, Check, Grade, finite, unknown
-from service.assessment.missing import deflection_remedy
-from service.assessment.words import apart, plain, span, tyre_pointer
+from service.assessment.checks.grade import LAST_BIT, Check, Grade, finite, unknown
+from service.assessment.checks.missing import deflection_remedy
+from service.assessment.checks.words import apart, plain, span, tyre_pointer
+from service.assessment.view.figures import NEW_TREAD_DEPTH_MM, standing_water_onset_kmh
+from service.assessment.view.views import AxleView, CarView
 from service.core.findings import ADVISORY, NOT_ASSESSED, Finding, Remedy
 from service.core.numeric import known_or
 from service.core.sources import SOURCES, basis

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import orjson
 
-from service.api import render
-from service.api.answers import answer
+from service.api.inbound.translate import case
+from service.api.render import assessment_answer as render
+from service.api.render.answers import answer
 from service.api.schemas.request import CheckRequest
-from service.api.translate import case
-from service.assessment.assess import assess
+from service.assessment.answer.assess import assess
 from tests.support.cases import changed, saloon
 
 

@@ -6,9 +6,9 @@ import pytest
 from fastapi import APIRouter
 from pydantic import BaseModel, TypeAdapter, ValidationError, field_validator
 
-from service.api.faults import Fault, domain_fault, pointer_of, validation_faults
-from service.api.routes import StrictRoute
+from service.api.errors.faults import Fault, domain_fault, pointer_of, validation_faults
 from service.api.schemas.base import Wire, as_fault, number, part, text
+from service.api.transport.routes import StrictRoute
 from service.core.errors import DomainError, UnknownName, UnreadableDesignation
 
 

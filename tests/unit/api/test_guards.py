@@ -6,11 +6,11 @@ import hashlib
 import pytest
 from fastapi import Request
 
-from service.api.limits import WorkPool
-from service.api.observability import Metrics, RequestIds
-from service.api.problem import HttpProblem, clean
-from service.api.reading import ClientGone
-from service.api.security import ApiKeys, TrustedHosts
+from service.api.errors.problem import HttpProblem, clean
+from service.api.transport.observability import Metrics, RequestIds
+from service.api.transport.reading import ClientGone
+from service.api.transport.security import ApiKeys, TrustedHosts
+from service.api.transport.work_pool import WorkPool
 
 
 def request(*, left: bool) -> Request:

@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from service.api.numbers import HUNDREDTHS, Layout, rounded, scale, to_hundredths
+from service.api.render.numbers import HUNDREDTHS, Layout, rounded, scale, to_hundredths
 
 NUMBERS = st.floats(-1e6, 1e6)
 

@@ -6,10 +6,10 @@ import pytest
 from fastapi import APIRouter, Depends
 from starlette.testclient import TestClient
 
-from service.api.documentation import document
-from service.api.problem import HttpProblem, problem_responses
-from service.api.routes import DEFAULT_MAX_BODY_BYTES, StrictRoute, body_limit
+from service.api.contract.docs_page import document
+from service.api.errors.problem import HttpProblem, problem_responses
 from service.api.schemas.base import Wire, number, text, whole
+from service.api.transport.routes import DEFAULT_MAX_BODY_BYTES, StrictRoute, body_limit
 from service.app import create_app
 from service.core.errors import Incomplete, UnknownName, UnreadableDesignation
 from service.settings import Settings

@@ -7,7 +7,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from service.api.strict_json import MAX_DEPTH, MalformedJson, parse, whole_numbers_as_integers
+from service.api.transport.strict_json import MAX_DEPTH, MalformedJson, parse, whole_numbers_as_integers
 
 # Names and texts that hold what the test for repetitions counts, and what could be spelt in two ways.
 WORDS = st.text(alphabet=':",{}[]\\/ab\u003aäü轮\U0001f6de', max_size=6)

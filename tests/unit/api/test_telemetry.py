@@ -16,7 +16,7 @@ from opentelemetry.sdk.trace.export.in_memory_span_exporter import InMemorySpanE
 from opentelemetry.trace import SpanKind, StatusCode
 
 from service import __version__
-from service.api.telemetry import Tracing, provider_with
+from service.api.transport.telemetry import Tracing, provider_with
 from service.app import create_app
 from service.settings import BadSettings, Settings
 
@@ -135,7 +135,7 @@ def test_without_the_setting_nothing_is_sent_whatever_the_environment_says(monke
 
 
 def test_without_the_extra_the_setting_is_refused_with_what_to_install(monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.delitem(sys.modules, "service.api.telemetry", raising=False)
+    monkeypatch.delitem(sys.modules, "service.api.transport.telemetry", raising=False)
     monkeypatch.setitem(sys.modules, "opentelemetry.sdk.trace", None)
     monkeypatch.setitem(sys.modules, "opentelemetry.exporter.otlp.proto.http.trace_exporter", None)
     with pytest.raises(BadSettings, match=r"pip install 'fitment-service\[telemetry\]'"):

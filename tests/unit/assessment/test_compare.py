@@ -12,14 +12,14 @@ from collections.abc import Sequence
 import numpy as np
 import pytest
 
-from service.api import translate
+from service.api.inbound import translate
 from service.api.schemas.request import CheckRequest
-from service.assessment.assess import assess
+from service.assessment.answer.assess import assess
+from service.assessment.answer.verdict import UNSUITABLE
+from service.assessment.batch.compare import MOST_FINDINGS, Compared, compare
+from service.assessment.batch.measures import RANK_BY, RankBy, trades
+from service.assessment.batch.ranking import not_bettered
 from service.assessment.case import Candidate, Case
-from service.assessment.compare import MOST_FINDINGS, Compared, compare
-from service.assessment.measures import RANK_BY, RankBy, trades
-from service.assessment.ranking import not_bettered
-from service.assessment.verdict import UNSUITABLE
 from service.core.findings import MET
 from tests.support import many_cases
 from tests.support.cases import changed, on_both_axles, saloon

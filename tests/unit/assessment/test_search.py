@@ -9,15 +9,15 @@ from itertools import product
 
 import pytest
 
-from service.api import translate
+from service.api.inbound import translate
 from service.api.schemas.request import CheckRequest
-from service.assessment.assess import Assessment, assess
+from service.assessment.answer.assess import Assessment, assess
+from service.assessment.batch.needs import needs_of
+from service.assessment.batch.search import Found, Sieve, Wanted, search
+from service.assessment.batch.search_axle import AxleLimits
+from service.assessment.batch.sizes import grid, stock
 from service.assessment.case import Candidate, Case, Fitment, Rim, Tyre
 from service.assessment.checks.pressure import proposed_pressure_kpa
-from service.assessment.needs import needs_of
-from service.assessment.search import Found, Sieve, Wanted, search
-from service.assessment.search_axle import AxleLimits
-from service.assessment.sizes import grid, stock
 from service.core.findings import MET, NOT_MET
 from service.designation.rim import parse_rim
 from service.designation.tyre import TyreDesignation, parse_tyre

@@ -2,7 +2,7 @@
 
 import pytest
 
-from service.assessment.verdict import VERDICTS, verdict_code
+from service.assessment.answer.verdict import VERDICTS, verdict_code
 from service.core.findings import ADVISORY, MET, NOT_ASSESSED, NOT_MET
 from tests.support.cases import ABSENT, changed, check, finding, saloon
 

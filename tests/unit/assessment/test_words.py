@@ -4,7 +4,7 @@ import math
 
 import pytest
 
-from service.assessment.words import apart, beside_true_speed, lawful_lead, plain, signed, span
+from service.assessment.checks.words import apart, beside_true_speed, lawful_lead, plain, signed, span
 
 
 @pytest.mark.parametrize(

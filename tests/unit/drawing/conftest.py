@@ -4,7 +4,7 @@ from xml.etree.ElementTree import Element, fromstring
 
 import pytest
 
-from service.assessment.assess import Assessment
+from service.assessment.answer.assess import Assessment
 from service.drawing.patches import draw_patches
 from service.drawing.section import draw_section
 from tests.support.cases import changed, check, saloon

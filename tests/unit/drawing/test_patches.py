@@ -4,7 +4,7 @@ from math import pi
 
 import pytest
 
-from service.assessment.estimates import wheel_estimates
+from service.assessment.view.estimates import wheel_estimates
 from tests.unit.drawing.reading import SVG, element, length
 
 RESOLUTION_MM = 0.0011

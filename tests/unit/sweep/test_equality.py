@@ -5,10 +5,10 @@ from collections import Counter
 
 import pytest
 
-from service.assessment.assess import Assessment, assess
+from service.assessment.answer.assess import Assessment, assess
 from service.assessment.case import Case
 from service.assessment.checks import REQUIRED
-from service.assessment.law_quantities import ON_AN_AXLE
+from service.assessment.law.measured_quantities import ON_AN_AXLE
 from service.core.findings import ADVISORY, NOT_ASSESSED, NOT_MET
 from service.rules.reader import pack_named
 from service.sweep.catalogue import candidate, records, vehicle

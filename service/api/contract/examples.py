@@ -1,0 +1,154 @@
+"""Requests and answers that the OpenAPI document shows: invented vehicles, and what the service really answers."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from typing import Any, Final, NamedTuple
+
+import orjson
+
+from service import __version__
+from service.api.inbound import translate
+from service.api.inbound.candidates import read_candidates, read_stock
+from service.api.render import assessment_answer as render
+from service.api.render import comparison_answer as render_comparison
+from service.api.render import reference_answer as render_reference
+from service.api.render import search_answer as render_search
+from service.api.schemas.comparison import CompareRequest
+from service.api.schemas.request import CheckRequest
+from service.api.schemas.search import SearchRequest
+from service.assessment.answer.assess import assess
+from service.assessment.batch.compare import compare
+from service.assessment.batch.search import search
+from service.assessment.batch.sizes import stock as sizes_of
+from service.designation.rim import parse_rim
+from service.designation.tyre import parse_tyre
+from service.rules.reader import default_packs, pack_named
+from service.standards import catalogue
+
+Json = dict[str, Any]
+
+JSON: Final = "application/json"
+SVG: Final = "image/svg+xml"
+HTML: Final = "text/html"
+TYRE: Final = "225/70R15C 112/110R (115N)"
+RIM: Final = "8J x 18 H2 ET45"
+# Short ones: an example shall be read, not scrolled.
+TABLE: Final = "rim-width"
+PACK: Final = "nz"
+
+
+class Example(NamedTuple):
+    """What an operation may be sent, and the media type and content of its answer."""
+
+    request: Json | None
+    answer: object
+    media_type: str = JSON
+
+
+def _fitment(tyre: str, rim: str, pressure_kpa: float, tread_depth_mm: float) -> Json:
+    return {
+        "tyre": {"size": tyre, "tread_depth_mm": tread_depth_mm},
+        "rim": {"size": rim, "bolt_circle": "5x112", "centre_bore_mm": 66.6, "load_rating_kg": 690},
+        "pressure_kpa": pressure_kpa,
+    }
+
+
+def _axle(max_mass_kg: float, kerb_mass_kg: float) -> Json:
+    return {
+        "max_axle_mass_kg": max_mass_kg,
+        "kerb_axle_mass_kg": kerb_mass_kg,
+        "track_mm": 1548,
+        "hub": {"bolt_circle": "5x112", "centre_bore_mm": 66.6},
+        "clearance": {"inboard_mm": 18, "outboard_mm": 20, "radial_mm": 25},
+        "min_rim_diameter_in": 17,
+        "fitted": _fitment("215/45 R18 93W XL", "7.5J x 18 H2 ET45", 240, 6),
+    }
+
+
+def vehicle() -> Json:
+    """Return the saloon of the examples."""
+    return {
+        "category": "M1",
+        "max_speed_kmh": 228,
+        "driven_axle": "rear",
+        "wheelbase_mm": 2760,
+        "centre_of_gravity_height_mm": 540,
+        "speedometer": {"displayed_kmh": 100, "true_kmh": 97},
+        "front": _axle(960, 790),
+        "rear": _axle(1040, 760),
+    }
+
+
+def candidate() -> Json:
+    """Return a candidate for it, one step wider."""
+    proposed = _fitment("235/40 R18 95Y XL", "8J x 18 H2 ET45", 250, 8)
+    return {"label": "one step wider", "front": proposed, "rear": proposed}
+
+
+def _check() -> Example:
+    asked = {"rule_pack": "unece", "vehicle": vehicle(), "candidate": candidate()}
+    answer = render.assessment(assess(translate.case(CheckRequest.model_validate(asked))))
+    # There and back: parts of an answer are ready to be sent and no plain data any more.
+    return Example(asked, orjson.loads(orjson.dumps(answer)))
+
+
+def _compare() -> Example:
+    narrower = _fitment("215/45 R18 93W XL", "8J x 18 H2 ET45", 250, 8)
+    candidates = [candidate(), {"label": "the same tyre, a wider rim", "front": narrower, "rear": narrower}]
+    asked = {"rule_pack": "unece", "vehicle": vehicle(), "candidates": candidates, "explain_first": 1}
+    question = CompareRequest.model_validate(asked)
+    read, case = read_candidates(question.candidates), translate.question(question)
+    found = compare(case, read.candidates, question.rank_by)
+    answer = render_comparison.comparison(case, read, found, question.explain_first, question.rank_by)
+    return Example(asked, answer)
+
+
+def _search() -> Example:
+    rim = candidate()["front"]["rim"]
+    asked = {
+        "rule_pack": "unece",
+        "vehicle": vehicle(),
+        "rims": {"front": [rim]},
+        "stock": ["235/40 R18 95Y XL", "225/45 R18 95Y XL", "215/45 R18 89W"],
+        "max_results": 1,
+    }
+    question = SearchRequest.model_validate(asked)
+    stock, rims = read_stock(question.stock), [translate.rim(each) for each in question.rims.front]
+    case = translate.question(question)
+    found = search(case, sizes_of(stock.designations), (rims, rims), translate.wanted(question))
+    return Example(asked, render_search.search_result(question, case, found, stock.indices, stock.faults))
+
+
+def _drawing() -> Example:
+    return Example(_check().request, '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 1200 800">…</svg>', SVG)
+
+
+def _report() -> Example:
+    return Example(_check().request, "<!doctype html><html>…</html>", HTML)
+
+
+def _health() -> Example:
+    return Example(None, {"status": "ok", "version": __version__})
+
+
+def _metrics() -> Example:
+    return Example(None, 'fitment_verdicts_total{verdict="suitable"} 12.0\n', "text/plain")
+
+
+# By operation id; made when the document is, and not before.
+EXAMPLES: Final[Mapping[str, Callable[[], Example]]] = {
+    "check_fitment": _check,
+    "compare_fitments": _compare,
+    "search_fitments": _search,
+    "draw_fitment": _drawing,
+    "report_fitment": _report,
+    "read_tyre_designation": lambda: Example(None, render_reference.designation(parse_tyre(TYRE))),
+    "read_rim_designation": lambda: Example(None, render_reference.designation(parse_rim(RIM))),
+    "read_table": lambda: Example(None, render_reference.table(catalogue.table(TABLE))),
+    "list_rule_packs": lambda: Example(None, render_reference.rule_packs(default_packs())),
+    "read_rule_pack": lambda: Example(None, render_reference.rule_pack(pack_named(PACK))),
+    "read_liveness": _health,
+    "read_readiness": _health,
+    "read_metrics": _metrics,
+}

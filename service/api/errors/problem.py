@@ -1,0 +1,179 @@
+"""The one map from error to answer: every refusal and failure leaves as RFC 9457 problem+json.
+
+`type` is `urn:fitment:problem:NAME`, with the names of `KINDS`: stable words to compare, nothing to fetch.
+`instance` is `urn:fitment:request:ID` with the value of X-Request-ID.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping, Sequence
+from http import HTTPStatus
+from typing import Any, NamedTuple
+
+import orjson
+from fastapi import FastAPI, Request, Response
+from fastapi.exceptions import RequestValidationError
+from starlette.exceptions import HTTPException
+from starlette.routing import Match
+from starlette.types import Scope
+
+from service.api.errors.faults import Fault, domain_fault, validation_faults
+from service.core.errors import DomainError, UnknownName
+
+MEDIA_TYPE = "application/problem+json"
+MAX_FAULTS = 20
+MAX_ECHO = 200
+MAX_DETAIL = 400
+
+
+class Kind(NamedTuple):
+    """The name, the title and the usual advice of one kind of problem."""
+
+    name: str
+    title: str
+    detail: str
+
+
+KINDS: Mapping[int, Kind] = {
+    400: Kind("malformed", "The request cannot be read", "Send a well-formed request."),
+    401: Kind("unauthorized", "A valid API key is needed", "Send a valid key in the header X-API-Key."),
+    403: Kind("forbidden", "This is not allowed", "The origin or the key does not permit this."),
+    404: Kind("not-found", "There is nothing here", "GET /openapi.json lists what there is."),
+    405: Kind("method-not-allowed", "The method does not suit this path", "The header Allow lists the methods."),
+    406: Kind("not-acceptable", "No such form of the answer", "Ask for a media type that the route documents."),
+    408: Kind("timeout", "The request did not arrive in time", "Send head and body without pausing."),
+    413: Kind("too-large", "The body is too large", "Send fewer bytes."),
+    415: Kind("unsupported-media-type", "The body has the wrong form", "Send uncompressed application/json in UTF-8."),
+    422: Kind("validation", "The request does not match the contract", "See errors."),
+    429: Kind("too-many-requests", "The key has used up its rate", "Wait as long as Retry-After says."),
+    431: Kind("head-too-large", "The head of the request is too large", "Send fewer or shorter headers."),
+    500: Kind("failure", "The service failed", "This is the service's fault; report X-Request-ID to its operator."),
+    503: Kind("busy", "The service is busy", "Wait as long as Retry-After says."),
+}
+
+# Also what turns the direction of the text around it, or hides.
+_CONTROL = re.compile(r"[\x00-\x1f\x7f-\x9f\u200b-\u200f\u2028-\u202e\u2060-\u206f\ud800-\udfff\ufeff]")
+
+
+class HttpProblem(Exception):
+    """A refusal decided by the HTTP room itself: status, advice, headers, faults."""
+
+    def __init__(
+        self,
+        status: int,
+        detail: str | None = None,
+        *,
+        headers: Mapping[str, str] | None = None,
+        faults: Sequence[Fault] = (),
+    ) -> None:
+        super().__init__(detail)
+        self.status = status
+        self.detail = detail
+        self.headers = headers
+        self.faults = faults
+
+
+def clean(text: str, limit: int = MAX_ECHO) -> str:
+    """Return the text cut to the limit, with every control character and lone surrogate replaced."""
+    cut = text if len(text) <= limit else f"{text[: limit - 1]}…"
+    return _CONTROL.sub("\N{REPLACEMENT CHARACTER}", cut)
+
+
+def body(status: int, detail: str | None, request_id: str, faults: Sequence[Fault] = (), count: int = 0) -> bytes:
+    """Return the bytes of a problem; the same for the application and for the server beneath it."""
+    kind = KINDS.get(status) or KINDS[500 if status >= HTTPStatus.INTERNAL_SERVER_ERROR else 400]
+    return orjson.dumps(
+        {
+            "type": f"urn:fitment:problem:{kind.name}",
+            "title": kind.title,
+            "status": status,
+            "detail": clean(kind.detail if detail is None else detail, MAX_DETAIL),
+            "instance": f"urn:fitment:request:{request_id}",
+            "errors": [member(fault) for fault in faults[:MAX_FAULTS]],
+            "error_count": max(count, len(faults)),
+        }
+    )
+
+
+def member(fault: Fault) -> dict[str, object]:
+    """Return a fault as plain data, cut and cleaned."""
+    shown: dict[str, object] = {
+        "pointer": clean(fault.pointer),
+        "detail": clean(fault.detail, MAX_DETAIL),
+        "code": fault.code,
+    }
+    if fault.position is not None:
+        shown |= {"position": fault.position, "expected": clean(fault.expected or "")}
+    return shown
+
+
+async def answer(request: Request, error: Exception) -> Response:
+    """Return the answer for any known kind of error."""
+    count = 0
+    if isinstance(error, DomainError):
+        # A name without a pointer came in the path: the thing asked for is not there.
+        missing = isinstance(error, UnknownName) and not error.pointer
+        error = HttpProblem(404 if missing else 422, error.detail, faults=[domain_fault(error)])
+    elif isinstance(error, RequestValidationError):
+        found = error.errors()
+        count = len(found)
+        faults = validation_faults(found[:MAX_FAULTS], error.body, request.scope.get("route"))
+        listed = "see errors" if count == len(faults) else f"errors lists the first {len(faults)}"
+        detail = faults[0].detail if count == 1 else f"{count} faults were found; {listed}."
+        error = HttpProblem(422, detail, faults=faults)
+    elif isinstance(error, HTTPException):
+        # The framework's own words for a status are dropped: `KINDS` has better ones.
+        error = HttpProblem(error.status_code, headers=error.headers)
+    if not isinstance(error, HttpProblem):
+        raise error
+    headers = dict(error.headers or {})
+    if error.status == HTTPStatus.METHOD_NOT_ALLOWED:
+        headers["Allow"] = ", ".join(allowed_methods(request.app, request.scope))
+    content = body(error.status, error.detail, request.scope.get("request_id", ""), error.faults, count)
+    return Response(content, error.status, headers, MEDIA_TYPE)
+
+
+def allowed_methods(app: FastAPI, scope: Scope) -> list[str]:
+    """Return every method that some route offers on the path of the request, not the first route's alone."""
+    methods: set[str] = set()
+    for route in app.router.routes:
+        if route.matches(scope)[0] is not Match.NONE:
+            methods |= getattr(route, "methods", None) or set()
+    if "GET" in methods:
+        methods.add("HEAD")
+    return sorted(methods)
+
+
+def install(app: FastAPI) -> None:
+    """Make the app answer every known kind of error through this file; the envelope sees to unknown ones."""
+    for kind in (HttpProblem, DomainError, RequestValidationError, HTTPException):
+        app.add_exception_handler(kind, answer)
+
+
+def problem_responses(*statuses: int) -> dict[int | str, dict[str, Any]]:
+    """Return the `responses` argument of a route that may answer these statuses with a problem."""
+    schema = {"$ref": "#/components/schemas/Problem"}
+    documented: dict[int | str, dict[str, Any]] = {}
+    for status in sorted(statuses):
+        documented[status] = {"description": KINDS[status].title, "content": {MEDIA_TYPE: {"schema": schema}}}
+        if status in HEADERS:
+            documented[status]["headers"] = HEADERS[status]
+    return documented
+
+
+def _header(description: str, kind: str = "string") -> dict[str, object]:
+    return {"description": description, "schema": {"type": kind}}
+
+
+HEADERS: Mapping[int, dict[str, object]] = {
+    401: {"WWW-Authenticate": _header("The scheme of the key.")},
+    405: {"Allow": _header("Every method of this path.")},
+    415: {"Accept": _header("What is taken."), "Accept-Post": _header("What is taken.")},
+    429: {"Retry-After": _header("Seconds to wait.", "integer")},
+    503: {"Retry-After": _header("Seconds to wait.", "integer")},
+}
+
+# What any route with a body may answer, whatever else it may answer.
+BODY_PROBLEMS = (400, 401, 408, 413, 415, 422, 429, 500)
+QUERY_PROBLEMS = (401, 422, 429, 500)

@@ -1,0 +1,136 @@
+"""From the wire to the domain: a request that was validated becomes a case, without a second look at it."""
+
+from __future__ import annotations
+
+from service.api.schemas import request as wire
+from service.api.schemas.search import SearchRequest
+from service.assessment.batch.search import Wanted
+from service.assessment.batch.search_axle import AxleLimits
+from service.assessment.case import Axle, Candidate, Case, Fitment, Measured, Rim, Tyre, Vehicle
+from service.core.findings import AxleName
+from service.designation.bolt_circle import parse_bolt_circle
+from service.designation.rim import parse_rim
+from service.designation.tyre import parse_tyre
+from service.rules.reader import pack_named
+
+_MEASURED = frozenset(
+    {
+        "overall_diameter_mm",
+        "section_width_mm",
+        "rolling_circumference_mm",
+        "approved_rim_widths_in",
+        "reference_pressure_kpa",
+        "mass_kg",
+    }
+)
+
+
+def tyre(asked: wire.Tyre) -> Tyre:
+    """Return the tyre of a request."""
+    measured = None
+    if not _MEASURED.isdisjoint(asked.model_fields_set):
+        measured = Measured(
+            asked.overall_diameter_mm,
+            asked.section_width_mm,
+            asked.rolling_circumference_mm,
+            asked.approved_rim_widths_in.min,
+            asked.approved_rim_widths_in.max,
+            asked.reference_pressure_kpa,
+            asked.mass_kg,
+        )
+    return Tyre(parse_tyre(asked.size), asked.tread_depth_mm, measured)
+
+
+def rim(asked: wire.Rim) -> Rim:
+    """Return the rim of a request."""
+    circle = parse_bolt_circle(asked.bolt_circle) if asked.bolt_circle else None
+    return Rim(parse_rim(asked.size), circle, asked.centre_bore_mm, asked.load_rating_kg, asked.mass_kg)
+
+
+def fitment(asked: wire.Fitment) -> Fitment:
+    """Return tyre, rim and pressure of one axle."""
+    return Fitment(tyre(asked.tyre), rim(asked.rim), asked.pressure_kpa)
+
+
+def axle(name: AxleName, asked: wire.Axle) -> Axle:
+    """Return one axle of the vehicle."""
+    hub, room = asked.hub, asked.clearance
+    return Axle(
+        name,
+        asked.max_axle_mass_kg,
+        fitment(asked.fitted),
+        asked.kerb_axle_mass_kg,
+        asked.track_mm,
+        asked.wheels_per_side,
+        parse_bolt_circle(hub.bolt_circle) if hub.bolt_circle else None,
+        hub.centre_bore_mm,
+        room.inboard_mm,
+        room.outboard_mm,
+        room.radial_mm,
+        asked.min_rim_diameter_in,
+    )
+
+
+def vehicle(asked: wire.Vehicle) -> Vehicle:
+    """Return the vehicle of a request."""
+    return Vehicle(
+        asked.max_speed_kmh,
+        axle("front", asked.front),
+        axle("rear", asked.rear),
+        asked.category,
+        asked.driven_axle,
+        asked.wheelbase_mm,
+        asked.centre_of_gravity_height_mm,
+        asked.speedometer.displayed_kmh,
+        asked.speedometer.true_kmh,
+        asked.built or None,
+        asked.max_mass_kg,
+        asked.seats_standing,
+        asked.speed_limited_kmh,
+        asked.towing,
+    )
+
+
+def candidate(asked: wire.Candidate) -> Candidate:
+    """Return the candidate of a request."""
+    return Candidate(fitment(asked.front), fitment(asked.rear), asked.label)
+
+
+def case(asked: wire.CheckRequest) -> Case:
+    """Return the case that a check asks about."""
+    return _case(asked, vehicle(asked.vehicle), candidate(asked.candidate))
+
+
+def question(asked: wire.Question) -> Case:
+    """Return the case of a question about many candidates: in their stead stands the present fitment."""
+    asked_of = vehicle(asked.vehicle)
+    return _case(asked, asked_of, Candidate(asked_of.front.fitted, asked_of.rear.fitted))
+
+
+def _case(asked: wire.Question, asked_of: Vehicle, proposed: Candidate) -> Case:
+    return Case(
+        asked_of,
+        proposed,
+        pack_named(asked.rule_pack),
+        asked.season,
+        asked.date or None,
+    )
+
+
+def wanted(asked: SearchRequest) -> Wanted:
+    """Return what a search asks of the sizes."""
+    limits = asked.limits
+    return Wanted(
+        AxleLimits(
+            limits.overall_diameter_percent,
+            limits.min_section_width_mm,
+            limits.max_section_width_mm,
+            limits.load_margin_percent,
+            limits.room_mm,
+        ),
+        limits.stagger,
+        limits.axle_ratio_percent,
+        limits.balance_deg_per_g,
+        asked.rank_by,
+        asked.max_results,
+    )

@@ -1,0 +1,1 @@
+"""What was found becomes an answer: plain data, then bytes."""

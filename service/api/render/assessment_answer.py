@@ -1,0 +1,117 @@
+"""From the domain to the wire: rounding, and leaving out what is not known. Nothing is computed here."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from functools import lru_cache
+from typing import NamedTuple
+
+import orjson
+
+from service.api.render.figures_answer import axle_figures, vehicle_figures
+from service.api.render.numbers import Json, to_hundredths
+from service.assessment.answer.actions import Action
+from service.assessment.answer.assess import Assessment
+from service.assessment.answer.axle_answer import KEPT_AXLES, Asked, AxleAnswer, in_turn
+from service.assessment.answer.trade_offs import PRACTICE
+from service.assessment.kept import Kept
+from service.core.findings import OUTCOME_NAMES, Basis, Finding, Remedy
+
+# The ends of a remedy are rounded into its range, so that the number shown settles the finding.
+REMEDY_STEPS = 1e4
+LAST_BIT = 1e-6
+_ACTION_NUMBERS = Action._fields[2:]
+
+
+class AxleShown(NamedTuple):
+    """What is shown of one axle: the finished text of its figures, and its findings."""
+
+    figures: orjson.Fragment
+    findings: Asked[Json]
+
+
+def _shown(answer: AxleAnswer, front_patch_mm: float) -> AxleShown:
+    checks, law = answer.findings
+    told = findings([*checks, *law])
+    return AxleShown(axle_figures(answer, front_patch_mm), Asked(told[: len(checks)], told[len(checks) :]))
+
+
+_axle = Kept(_shown, KEPT_AXLES)
+
+
+def assessment(found: Assessment) -> Json:
+    """Return the answer to a check as plain data; what recurs in it is ready to be sent."""
+    case, car = found.case, found.car
+    pack, patch_mm = case.pack, car.front.now.behaviour.patch_width_mm
+    front, rear = _axle(found.front, patch_mm), _axle(found.rear, patch_mm)
+    checks, law = found.vehicle
+    on_vehicle = findings([*checks, *law])
+    asked = in_turn(front.findings, rear.findings, Asked(on_vehicle[: len(checks)], on_vehicle[len(checks) :]))
+    return {
+        "verdict": found.verdict,
+        "summary": found.summary,
+        "label": case.candidate.label,
+        "rule_pack": {"id": pack.id, "edition": pack.edition},
+        "findings": [asked[place] for place in found.order],
+        "axles": {"front": front.figures, "rear": rear.figures},
+        "vehicle": vehicle_figures(car),
+        "trade_offs": {"text": found.trade_offs, "basis": basis(PRACTICE)},
+        "actions": list(map(_action, found.actions)),
+        "assumptions": found.assumptions,
+        "cautions": found.cautions,
+    }
+
+
+def _action(each: Action) -> Json:
+    code, text, *numbers = each
+    shown: Json = {"code": code, "text": text}
+    for name, number in zip(_ACTION_NUMBERS, numbers, strict=True):
+        if number is not None:
+            shown[name] = round(number, 2)
+    return shown
+
+
+def findings(found: Sequence[Finding]) -> list[Json]:
+    """Return findings as plain data."""
+    return [finding(each) for each in found]
+
+
+def finding(each: Finding) -> Json:
+    """Return one finding as plain data."""
+    code, axle, outcome, message, measured, limit, unit, ground, remedy = each
+    shown: Json = {"code": code, "axle": axle, "outcome": OUTCOME_NAMES[outcome], "message": message}
+    if measured is not None:
+        shown["measured"] = to_hundredths(measured)
+    if limit is not None:
+        shown["limit"] = to_hundredths(limit)
+    if unit is not None and (measured is not None or limit is not None):
+        shown["unit"] = unit
+    shown["basis"] = basis(ground)
+    if remedy is not None:
+        shown["remedy"] = _remedy(remedy)
+    return shown
+
+
+@lru_cache(maxsize=1024)
+def basis(ground: Basis) -> orjson.Fragment:
+    """Return what something rests on, ready to be sent: there are some dozens of grounds and as many findings."""
+    kind, reference, status = ground
+    return orjson.Fragment(orjson.dumps({"kind": kind, "reference": reference, "status": status}))
+
+
+def _remedy(remedy: Remedy) -> Json:
+    words, pointer, quantity, at_least, at_most, equals, unit = remedy
+    shown: Json = {"text": words, "pointer": pointer, "quantity": quantity}
+    if at_least is not None and at_least == at_most:
+        shown["at_least"] = shown["at_most"] = round(at_least, 4)
+        at_least = at_most = None
+    if at_least is not None:
+        shown["at_least"] = math.ceil(at_least * REMEDY_STEPS - LAST_BIT) / REMEDY_STEPS
+    if at_most is not None:
+        shown["at_most"] = math.floor(at_most * REMEDY_STEPS + LAST_BIT) / REMEDY_STEPS
+    if equals is not None:
+        shown["equals"] = equals
+    if unit is not None:
+        shown["unit"] = unit
+    return shown

@@ -1,0 +1,118 @@
+"""The answer to `compare`, as an object and as a table."""
+
+from __future__ import annotations
+
+import csv
+import io
+from collections.abc import Iterator, Mapping
+
+from service.api.errors.problem import member
+from service.api.inbound.candidates import Read, Refused
+from service.api.render.numbers import Json
+from service.api.render.rows_answer import explain, rows
+from service.assessment.answer.actions import CAUTIONS
+from service.assessment.batch.compare import Compared, explained
+from service.assessment.case import Case
+
+CSV_MEDIA_TYPE = "text/csv"
+# What a spreadsheet would take for the beginning of a formula.
+_FORMULA = ("=", "+", "-", "@", "\t", "\r")
+# The columns of the table, in their order; a column that no row has stays empty.
+_NUMBERS = ("value", "low", "high")
+_AXLE_COLUMNS = (
+    "overall_diameter_percent",
+    "section_width_mm",
+    "inboard_edge_mm",
+    "outboard_edge_mm",
+    "load_margin_percent",
+    *(f"cornering_stiffness_percent.{end}" for end in _NUMBERS),
+    *(f"aquaplaning_onset_percent.{end}" for end in _NUMBERS),
+)
+COLUMNS = (
+    *("rank", "index", "label", "verdict", "not_bettered", "gains", "losses"),
+    *(
+        f"measures.{name}"
+        for name in (
+            "dry_grip_percent",
+            "wet_margin_percent",
+            "balance_deg_per_g",
+            "load_margin_percent",
+            "diameter_deviation_percent",
+        )
+    ),
+    *(f"axles.{axle}.{name}" for axle in ("front", "rear") for name in _AXLE_COLUMNS),
+    *(f"vehicle.understeer_gradient_change_deg_per_g.{end}" for end in _NUMBERS),
+    *("vehicle.direction", "vehicle.degree"),
+    *("vehicle.axle_circumference_ratio_change_percent", "vehicle.speedometer_lead_percent"),
+    *("findings", "summary", "errors"),
+)
+
+
+def comparison(case: Case, read: Read, found: Compared | None, explain_first: int, rank_by: str) -> Json:
+    """Return the answer to a comparison; `found` is None where no candidate could be read."""
+    shown = [] if found is None else _rows(case, read, found, explain_first)
+    return {
+        "rule_pack": {"id": case.pack.id, "edition": case.pack.edition},
+        "rank_by": rank_by,
+        "compared": len(read.indices),
+        "refused": len(read.refused),
+        "rows": shown + [_refused(each) for each in read.refused],
+        "cautions": CAUTIONS,
+    }
+
+
+def _rows(case: Case, read: Read, found: Compared, explain_first: int) -> list[Json]:
+    made = rows(found)
+    order: list[int] = found.order.tolist()
+    first = order[:explain_first]
+    for at, whole in zip(first, explained(case, [read.candidates[at] for at in first]), strict=True):
+        explain(made[at], whole, f"/candidates/{read.indices[at]}")
+    return [{"index": read.indices[at], "label": read.candidates[at].label, **made[at]} for at in order]
+
+
+def _refused(each: Refused) -> Json:
+    return {
+        "index": each.place,
+        "label": each.label,
+        "errors": [member(fault) for fault in each.faults],
+        "error_count": each.fault_count,
+    }
+
+
+def table(answer: Json) -> str:
+    """Return the rows of a comparison as CSV (RFC 4180) with a header line."""
+    text = io.StringIO()
+    writer = csv.writer(text)
+    writer.writerow(COLUMNS)
+    for row in answer["rows"]:
+        cells = dict(_cells(row, ""))
+        writer.writerow([_safe(cells.get(name, "")) for name in COLUMNS])
+    return text.getvalue()
+
+
+def _cells(part: Mapping[str, object], prefix: str) -> Iterator[tuple[str, object]]:
+    for name, value in part.items():
+        if isinstance(value, dict):
+            yield from _cells(value, f"{prefix}{name}.")
+        elif isinstance(value, list):
+            yield prefix + name, "; ".join(_words(each) for each in value)
+        elif isinstance(value, bool):
+            yield prefix + name, str(value).lower()
+        else:
+            yield prefix + name, value
+
+
+def _words(item: object) -> str:
+    """Return one finding, fault or word of a list in words."""
+    if not isinstance(item, dict):
+        return str(item)
+    if "pointer" in item:
+        return f"{item['pointer']}: {item['detail']}"
+    numbers = "".join(f" {name} {item[name]}" for name in ("measured", "limit") if name in item)
+    unit = f" {item['unit']}" if "unit" in item else ""
+    return f"{item['axle']} {item['code']} {item['outcome']}{numbers}{unit}"
+
+
+def _safe(cell: object) -> object:
+    """Return the cell; a text that a spreadsheet would take for a formula behind an apostrophe."""
+    return f"'{cell}" if isinstance(cell, str) and cell.startswith(_FORMULA) else cell

@@ -1,0 +1,203 @@
+"""The figures of an answer: wheels, their changes, speedometer and balance, by name, rounded, the unknown left out."""
+
+from __future__ import annotations
+
+from functools import lru_cache
+
+import orjson
+
+from service.api.render.numbers import HUNDREDTHS, TENTHS, Json, Layout, rounded, scale
+from service.assessment.answer.axle_answer import AxleAnswer
+from service.assessment.case import Fitment
+from service.assessment.checks.balance import balance
+from service.assessment.checks.speedometer import lawful_lead_percent, present_lead, r39, readings
+from service.assessment.view.change import AxleChange, Wheel
+from service.assessment.view.estimates import WheelEstimates, wheel_estimates
+from service.assessment.view.views import CarView
+from service.core.findings import Estimate
+from service.core.numeric import UNKNOWN, known_or
+
+_WHEEL = Layout(
+    {
+        "section_width_mm": 0,
+        "section_height_mm": 0,
+        "overall_diameter_mm": 1,
+        "rolling_circumference_mm": 1,
+        "revolutions_per_km": 1,
+        "load_capacity_kg": 1,
+        "load_required_kg": 1,
+        "speed_capability_kmh": 0,
+        "minimum_pressure_kpa": 0,
+        "pressure_kpa": 0,
+    },
+    {
+        "static_loaded_radius_mm": 1,
+        "cornering_stiffness_n_per_deg": 0,
+        "aquaplaning_onset_kmh": 0,
+        "wheel_mass_kg": 1,
+        "wheel_inertia_kg_m2": 2,
+    },
+)
+_PATCH = Layout({}, {"length_mm": 0, "width_mm": 0, "area_cm2": 0})
+_CHANGE = Layout(
+    {
+        "overall_diameter_percent": 2,
+        "overall_diameter_mm": 1,
+        "rolling_circumference_percent": 2,
+        "section_width_mm": 1,
+        "inboard_edge_mm": 1,
+        "outboard_edge_mm": 1,
+        "track_mm": 1,
+        "scrub_radius_mm": 1,
+        "ride_height_mm": 1,
+        "load_capacity_percent": 1,
+    },
+    {"cornering_stiffness_percent": 1, "aquaplaning_onset_percent": 1},
+)
+_AXLE_SCALE = scale(2 * (_WHEEL.decimals + _PATCH.decimals) + _CHANGE.decimals)
+_PATCH_AT = len(_WHEEL.decimals)
+_THEN_AT = len(_WHEEL.decimals + _PATCH.decimals)
+_CHANGE_AT = 2 * _THEN_AT
+
+
+def axle_figures(answer: AxleAnswer, front_patch_mm: float) -> orjson.Fragment:
+    """Return the figures of one axle, ready to be sent; the patch of the present front wheel measures all onsets."""
+    view = answer.view
+    now, then, change = view.now, view.then, view.change
+    stiffness = change.cornering_stiffness.value * now.behaviour.cornering_stiffness_n_per_deg
+    numbers = rounded(
+        (
+            *_wheel_numbers(now, wheel_estimates(now, front_patch_mm, None)),
+            *_wheel_numbers(then, wheel_estimates(then, front_patch_mm, stiffness)),
+            *_change_numbers(change),
+        ),
+        _AXLE_SCALE,
+    )
+    figures = {
+        "present": _wheel(view.axle.fitted, numbers[:_THEN_AT]),
+        "proposed": _wheel(answer.proposed, numbers[_THEN_AT:_CHANGE_AT]),
+        "change": _CHANGE.named(numbers[_CHANGE_AT:]),
+    }
+    return orjson.Fragment(orjson.dumps(figures))
+
+
+def percent_estimate(ratio: Estimate[float]) -> Estimate[float]:
+    """Return a ratio with its band as a change in per cent."""
+    value, low, high = ratio
+    return Estimate(100.0 * (value - 1.0), 100.0 * (low - 1.0), 100.0 * (high - 1.0))
+
+
+def _wheel(fitment: Fitment, numbers: list[float]) -> Json:
+    shown: Json = {"tyre": fitment.tyre.designation.canonical, "rim": fitment.rim.designation.canonical}
+    shown |= _WHEEL.named(numbers)
+    patch = _PATCH.named(numbers[_PATCH_AT:])
+    if patch:
+        shown["contact_patch"] = patch
+    return shown
+
+
+def _wheel_numbers(wheel: Wheel, bands: WheelEstimates) -> tuple[float, ...]:
+    facts, shape, carried = wheel.facts, wheel.geometry, wheel.load
+    return (
+        shape.section_width_mm,
+        facts.section_height_mm,
+        shape.overall_diameter_mm,
+        shape.rolling_circumference_mm,
+        shape.revolutions_per_km,
+        carried.capacity_kg,
+        carried.required_kg,
+        facts.speed_capability_kmh,
+        carried.required_pressure_kpa,
+        wheel.behaviour.pressure_kpa,
+        *bands.static_loaded_radius_mm,
+        *bands.cornering_stiffness_n_per_deg,
+        *bands.aquaplaning_onset_kmh,
+        *bands.wheel_mass_kg,
+        *bands.wheel_inertia_kg_m2,
+        *bands.patch_length_mm,
+        *bands.patch_width_mm,
+        *bands.patch_area_cm2,
+    )
+
+
+def _change_numbers(change: AxleChange) -> tuple[float, ...]:
+    return (
+        change.overall_diameter_percent,
+        change.overall_diameter_mm,
+        change.rolling_circumference_percent,
+        change.section_width_mm,
+        change.inboard_edge_mm,
+        change.outboard_edge_mm,
+        change.track_mm,
+        change.scrub_radius_mm,
+        change.ride_height_mm,
+        change.load_capacity_percent,
+        *percent_estimate(change.cornering_stiffness),
+        *change.aquaplaning_onset_percent,
+    )
+
+
+_SPEEDOMETER = Layout(
+    {"circumference_ratio": 4, "lead_percent": 2, "least_lead_percent": 2, "greatest_lead_percent": 2}, {}
+)
+_GRADIENT = Layout({}, {"understeer_gradient_change_deg_per_g": 2})
+_VEHICLE = Layout(
+    {
+        "axle_circumference_ratio_change_percent": 2,
+        "engine_speed_change_percent": 2,
+        "odometer_change_percent": 2,
+    },
+    {},
+)
+_SPEEDOMETER_SCALE = scale(_SPEEDOMETER.decimals)
+_READING = Layout(
+    {
+        "true_kmh": 1,
+        "displayed_before_kmh": 1,
+        "displayed_after_kmh": 1,
+        "least_lawful_kmh": 1,
+        "greatest_lawful_kmh": 1,
+    },
+    {},
+)
+
+
+def vehicle_figures(car: CarView) -> Json:
+    """Return the figures of the whole vehicle."""
+    change, found = car.change, balance(car)
+    lead, ratio = present_lead(car.vehicle), change.driven_circumference_ratio
+    numbers = rounded(
+        (
+            *change.gradient_deg_per_g,
+            change.axle_ratio_percent,
+            change.engine_speed_percent,
+            change.odometer_percent,
+        ),
+        HUNDREDTHS,
+    )
+    shown: Json = {
+        "direction": found.direction,
+        "degree": found.degree,
+        "direction_certain": found.certain,
+        "text": found.text,
+    }
+    if found.warning is not None:
+        shown["warning"] = found.warning
+    shown |= _GRADIENT.named(numbers[:3])
+    return {
+        # One and the same NaN stands for every number not known, so that it is found again.
+        "speedometer": _speedometer(car.vehicle.max_speed_kmh, known_or(lead, UNKNOWN), known_or(ratio, UNKNOWN)),
+        "balance": shown,
+        **_VEHICLE.named(numbers[3:]),
+    }
+
+
+@lru_cache(maxsize=1024)
+def _speedometer(max_speed_kmh: float, lead: float, ratio: float) -> orjson.Fragment:
+    least, most = lawful_lead_percent(r39(), max_speed_kmh, ratio)
+    shown = _SPEEDOMETER.named(rounded((ratio, 100.0 * (lead - 1.0), least, most), _SPEEDOMETER_SCALE))
+    found = readings(r39(), max_speed_kmh, lead, ratio)
+    numbers = rounded([number for each in found for number in each], TENTHS)
+    width = len(_READING.decimals)
+    shown["readings"] = [_READING.named(numbers[at : at + width]) for at in range(0, len(numbers), width)]
+    return orjson.Fragment(orjson.dumps(shown))

@@ -1,0 +1,85 @@
+"""The answer to `search`."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from service.api.errors.faults import Fault
+from service.api.errors.problem import member
+from service.api.render.numbers import Json
+from service.api.render.rows_answer import explain, rows
+from service.api.schemas.search import MAX_STOCK_FAULTS, SearchRequest
+from service.assessment.answer.actions import CAUTIONS
+from service.assessment.batch.compare import explained
+from service.assessment.batch.needs import Needs
+from service.assessment.batch.search import GRID_NOTE, NEW_NOTE, Found, Sieve
+from service.assessment.case import Case, Fitment
+
+
+def search_result(
+    asked: SearchRequest, case: Case, found: Found, read: Sequence[int] | None, refused: Sequence[Fault]
+) -> Json:
+    """Return the answer to a search; `read` names the places in the stock that were read, None for the grid."""
+    return {
+        "rule_pack": {"id": case.pack.id, "edition": case.pack.edition},
+        "rank_by": asked.rank_by,
+        "rows": _rows(asked, case, found, read),
+        "needs": {"front": _needs(found.needs[0]), "rear": _needs(found.needs[1])},
+        "sieves": {"front": _sieve(found.front), "rear": _sieve(found.rear), "pairs": _sieve(found.pairs)},
+        "refused": [member(fault) for fault in refused[:MAX_STOCK_FAULTS]],
+        "refused_count": len(refused),
+        "notes": [NEW_NOTE] if read is not None else [GRID_NOTE, NEW_NOTE],
+        "cautions": CAUTIONS,
+    }
+
+
+def _rows(asked: SearchRequest, case: Case, found: Found, read: Sequence[int] | None) -> list[Json]:
+    if found.compared is None:
+        return []
+    rims = [[each.model_dump(exclude_unset=True) for each in axle] for axle in (asked.rims.front, asked.rims.rear)]
+    front_rims, rear_rims = rims[0], rims[1] or rims[0]
+    made = rows(found.compared)
+    for row, candidate, hit in zip(made, found.candidates, found.hits, strict=True):
+        front, rear = candidate.front, candidate.rear
+        row["fitment"] = {
+            "front": _axle(front, hit.front_rim, None if read is None else read[hit.front_size]),
+            "rear": _axle(rear, hit.rear_rim, None if read is None else read[hit.rear_size]),
+        }
+        row["candidate"] = {
+            "front": _candidate(front, front_rims[hit.front_rim]),
+            "rear": _candidate(rear, rear_rims[hit.rear_rim]),
+        }
+    order: list[int] = found.compared.order.tolist()
+    first = order[: asked.explain_first]
+    for at, whole in zip(first, explained(case, [found.candidates[at] for at in first]), strict=True):
+        explain(made[at], whole, "/candidate")
+    return [made[at] for at in order]
+
+
+def _axle(fitted: Fitment, rim_index: int, stock_index: int | None) -> Json:
+    shown: Json = {
+        "tyre": fitted.tyre.designation.canonical,
+        "rim_index": rim_index,
+        "pressure_kpa": fitted.pressure_kpa,
+    }
+    return shown if stock_index is None else shown | {"stock_index": stock_index}
+
+
+def _candidate(fitted: Fitment, rim: Json) -> Json:
+    return {
+        "tyre": {"size": fitted.tyre.designation.canonical, "tread_depth_mm": fitted.tyre.tread_depth_mm},
+        "rim": rim,
+        "pressure_kpa": fitted.pressure_kpa,
+    }
+
+
+def _needs(found: Needs) -> Json:
+    return {name: value for name, value in found._asdict().items() if value is not None}
+
+
+def _sieve(found: Sieve) -> Json:
+    return {
+        "tried": found.tried,
+        "kept": found.kept,
+        "removed_by": [{"code": code, "count": count} for code, count in found.removed.most_common() if count],
+    }

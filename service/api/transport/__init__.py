@@ -1,0 +1,1 @@
+"""What the network needs: server, protocol limits, routes, strict JSON, security, observability."""

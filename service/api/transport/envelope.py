@@ -1,0 +1,151 @@
+"""One pure ASGI layer round every request: id, hosts, keys, default headers, the last resort, log and metrics.
+
+One layer and not six, because each would wrap `send` again and scan the headers again.
+"""
+
+from __future__ import annotations
+
+import asyncio
+from time import perf_counter
+from typing import Final
+
+from starlette.types import ASGIApp, Message, Receive, Scope, Send
+from structlog.typing import FilteringBoundLogger
+
+from service.api.errors.problem import MEDIA_TYPE, HttpProblem, body, clean
+from service.api.transport.observability import CLIENT_LEFT, UNMATCHED, Metrics, RequestIds, trace_of
+from service.api.transport.reading import ClientGone
+from service.api.transport.security import (
+    DEFAULT_HEADERS,
+    KEY_HEADER,
+    PROBES_PREFIX,
+    PROTECTED_PREFIX,
+    ApiKeys,
+    TrustedHosts,
+)
+
+_DEFAULTS: Final = tuple(DEFAULT_HEADERS.items())
+# The client may still be sending: closing would reset the connection before it reads the answer.
+_NEVER_CLOSED: Final = frozenset({413, 415, 503})
+
+
+class Lifecycle:
+    """Whether the process is about to stop."""
+
+    draining = False
+
+
+class Envelope:
+    """The layer; everything it needs is handed in, nothing is looked up per request."""
+
+    def __init__(self, app: ASGIApp, services: Services) -> None:
+        self._app = app
+        self._services = services
+
+    async def __call__(self, scope: Scope, receive: Receive, send: Send) -> None:
+        """Pass a request on and see its answer out."""
+        if scope["type"] != "http":
+            await self._app(scope, receive, send)
+            return
+        started = perf_counter()
+        headers: dict[bytes, bytes] = dict(scope["headers"])
+        services = self._services
+        exchange = Exchange(services.ids.take(headers.get(b"x-request-id")), send, services.lifecycle)
+        scope["request_id"] = exchange.request_id
+        try:
+            # An orchestrator's probes come by address; they learn nothing that needs a name.
+            if not services.hosts.all and not scope["path"].startswith(PROBES_PREFIX):
+                services.hosts.refuse_unknown(headers.get(b"host"))
+            if services.keys is not None and scope["path"].startswith(PROTECTED_PREFIX):
+                await services.keys.admit(headers.get(KEY_HEADER))
+            await self._app(scope, receive, exchange.send)
+        except HttpProblem as problem:
+            await exchange.answer(problem)
+        except ClientGone:
+            exchange.status = CLIENT_LEFT
+        except asyncio.CancelledError:
+            # The stop took longer than it may; the connection at least hears of it.
+            await exchange.answer(HttpProblem(503, "The service is stopping.", headers={"Retry-After": "1"}))
+            raise
+        except Exception as error:  # noqa: BLE001 - the last resort: whatever it was, the caller gets a problem
+            services.log.error(  # noqa: TRY400 - `exception` would log the error's text, which may quote the request
+                "failure", request_id=exchange.request_id, error=type(error).__qualname__, trace=trace_of(error)
+            )
+            if exchange.status:
+                # Half an answer is out. The text of the error may quote the request and stays here.
+                raise RuntimeError("The answer broke off.") from None
+            await exchange.answer(HttpProblem(500))
+        finally:
+            self._note(scope, exchange, perf_counter() - started)
+
+    def _note(self, scope: Scope, exchange: Exchange, seconds: float) -> None:
+        services = self._services
+        matched = scope.get("route")
+        route = UNMATCHED if matched is None else matched.path
+        method = scope["method"]
+        services.metrics.observe_request(route, method, exchange.status, seconds)
+        if services.access_log:
+            # The query is payload; an unmatched path is shown, cut and cleaned, for finding broken links.
+            services.log.info(
+                "request",
+                request_id=exchange.request_id,
+                method=method,
+                route=route if matched is not None else clean(scope["path"], 80),
+                status=exchange.status,
+                milliseconds=round(seconds * 1000, 3),
+            )
+
+
+class Services:
+    """What the layer works with, made once per app."""
+
+    def __init__(
+        self,
+        metrics: Metrics,
+        hosts: TrustedHosts,
+        keys: ApiKeys | None,
+        log: FilteringBoundLogger,
+        *,
+        access_log: bool,
+    ) -> None:
+        self.metrics = metrics
+        self.hosts = hosts
+        self.keys = keys
+        self.log = log
+        self.access_log = access_log
+        self.ids = RequestIds()
+        self.lifecycle = Lifecycle()
+
+
+class Exchange:
+    """One request's answer on its way out."""
+
+    __slots__ = ("_lifecycle", "_send", "request_id", "status")
+
+    def __init__(self, request_id: str, send: Send, lifecycle: Lifecycle) -> None:
+        self.request_id = request_id
+        self.status = 0
+        self._send = send
+        self._lifecycle = lifecycle
+
+    async def send(self, message: Message) -> None:
+        """Send a message on; the first one gets the headers that it lacks."""
+        if message["type"] == "http.response.start":
+            self.status = status = message["status"]
+            headers = message["headers"] = list(message.get("headers", ()))
+            present = {name for name, _ in headers}
+            headers += [item for item in _DEFAULTS if item[0] not in present]
+            headers.append((b"x-request-id", self.request_id.encode("ascii")))
+            if self._lifecycle.draining and status not in _NEVER_CLOSED:
+                headers.append((b"connection", b"close"))
+        await self._send(message)
+
+    async def answer(self, problem: HttpProblem) -> None:
+        """Send a problem, unless an answer has begun."""
+        if self.status:
+            return
+        content = body(problem.status, problem.detail, self.request_id, problem.faults)
+        headers = [(b"content-type", MEDIA_TYPE.encode("ascii")), (b"content-length", b"%d" % len(content))]
+        headers += [(k.lower().encode("latin-1"), v.encode("latin-1")) for k, v in (problem.headers or {}).items()]
+        await self.send({"type": "http.response.start", "status": problem.status, "headers": headers})
+        await self.send({"type": "http.response.body", "body": content})

@@ -1,0 +1,127 @@
+"""Reading of a request body within its limits: media type, size, time, strict JSON."""
+
+from __future__ import annotations
+
+import asyncio
+from typing import Final
+
+from starlette.types import Receive, Scope
+
+from service.api.errors.problem import HttpProblem
+from service.api.transport import strict_json
+
+# The protocol beneath sets this in the scope when the whole body is there: waiting then needs no clock.
+BODY_ARRIVED: Final = "fitment.body_arrived"
+
+_TAKEN: Final = {"Accept": "application/json", "Accept-Post": "application/json", "Accept-Encoding": "identity"}
+# Spellings that need no closer look.
+_PLAIN_TYPES: Final = frozenset(
+    {b"application/json", b"application/json; charset=utf-8", b"application/json;charset=utf-8"}
+)
+
+
+# Bodies up to this size are always taken: the server beneath holds as much of each connection anyway.
+_SMALL_BYTES: Final = 64 * 1024
+
+
+class BodySpace:
+    """The memory that large bodies may hold together while they arrive; many slow senders would fill all there is."""
+
+    def __init__(self, max_bytes: int, retry_after_s: int) -> None:
+        self._free = max_bytes
+        self._retry_after_s = retry_after_s
+
+    def take(self, size: int) -> None:
+        """Take some of it, or refuse with 503."""
+        if size > self._free:
+            detail = "Too many large bodies are on their way in; wait as long as Retry-After says."
+            raise HttpProblem(503, detail, headers={"Retry-After": str(self._retry_after_s)})
+        self._free -= size
+
+    def give_back(self, size: int) -> None:
+        """Give back what was taken."""
+        self._free += size
+
+
+class ClientGone(Exception):
+    """The client left before its request was complete or its answer due; there is nobody to answer."""
+
+
+async def read_json(scope: Scope, receive: Receive, max_bytes: int) -> object:
+    """Return the value in the body, or refuse: 400, 408, 413, 415."""
+    return parse(await read_body(scope, receive, max_bytes))
+
+
+def parse(raw: bytes) -> object:
+    """Return the value that a body spells in strict JSON, or refuse: 400."""
+    try:
+        return strict_json.parse(raw)
+    except strict_json.MalformedJson as error:
+        raise HttpProblem(400, str(error)) from None
+
+
+async def read_body(scope: Scope, receive: Receive, max_bytes: int) -> bytes:
+    """Return the body, or refuse: 408, 413, 415. Nothing is read of a body refused by its head."""
+    headers: dict[bytes, bytes] = dict(scope["headers"])
+    media_type = headers.get(b"content-type", b"")
+    if media_type not in _PLAIN_TYPES:
+        _check_media_type(media_type)
+    if b"content-encoding" in headers:
+        raise HttpProblem(415, "Content-Encoding is not taken; send the body uncompressed.", headers=_TAKEN)
+    length = headers.get(b"content-length")
+    if length is not None and int(length) > max_bytes:
+        raise _too_large(max_bytes)
+    if BODY_ARRIVED in scope:
+        return await _read(receive, max_bytes, scope)
+    return await _read_in_time(receive, max_bytes, scope)
+
+
+async def _read(receive: Receive, max_bytes: int, scope: Scope) -> bytes:
+    message = await receive()
+    first: bytes = message.get("body", b"")
+    if message["type"] == "http.request" and not message.get("more_body", False) and len(first) <= max_bytes:
+        return first
+    space: BodySpace = scope["app"].state.body_space
+    parts: list[bytes] = []
+    size = taken = 0
+    try:
+        while message["type"] == "http.request":
+            parts.append(message.get("body", b""))
+            size += len(parts[-1])
+            if size > max_bytes:
+                raise _too_large(max_bytes)
+            if size > _SMALL_BYTES:
+                space.take(size - taken)
+                taken = size
+            if not message.get("more_body", False):
+                return b"".join(parts)
+            message = await receive()
+        raise ClientGone
+    finally:
+        space.give_back(taken)
+
+
+async def _read_in_time(receive: Receive, max_bytes: int, scope: Scope) -> bytes:
+    timeout_s: float = scope["app"].state.settings.body_timeout_s
+    try:
+        async with asyncio.timeout(timeout_s):
+            return await _read(receive, max_bytes, scope)
+    except TimeoutError:
+        # The rest of the body may still come and would be taken for a request, so this connection ends.
+        detail = f"The body did not arrive within {timeout_s:g} s."
+        raise HttpProblem(408, detail, headers={"Connection": "close"}) from None
+
+
+def _check_media_type(media_type: bytes) -> None:
+    kind, *parameters = [part.strip() for part in media_type.decode("latin-1").lower().split(";")]
+    if kind != "application/json":
+        raise HttpProblem(
+            415, "Send the body as application/json, with the header Content-Type saying so.", headers=_TAKEN
+        )
+    for parameter in parameters:
+        if parameter and parameter.replace('"', "") not in ("charset=utf-8", "charset=utf8"):
+            raise HttpProblem(415, "Send the body in UTF-8, with no parameter but charset=utf-8.", headers=_TAKEN)
+
+
+def _too_large(max_bytes: int) -> HttpProblem:
+    return HttpProblem(413, f"The body may have {max_bytes} bytes at most here.")

@@ -1,0 +1,105 @@
+"""Runs the application and stops it without losing a request."""
+
+from __future__ import annotations
+
+import gc
+import logging
+import socket
+import sys
+from collections.abc import Sequence
+from time import monotonic
+from types import FrameType
+from typing import Final
+
+import orjson
+import structlog
+import uvicorn
+from fastapi import FastAPI
+
+from service.api.transport.envelope import Services
+from service.api.transport.protocol import Limits, protocol_with
+from service.settings import Settings
+
+# Python's own 5 ms let a job on the worker thread hold up the event loop for that long, again and again.
+SWITCH_INTERVAL_S: Final = 0.0005
+# Answers are kept for the next callers. At Python's own 700 the collector would look through all of them every few
+# requests and find nothing, for they hold no circles: a sixth of the time of a check.
+GC_THRESHOLD: Final = 20_000
+
+
+class DrainingServer(uvicorn.Server):
+    """A server that drains first: readiness turns 503 and connections are let go while it still takes requests."""
+
+    def __init__(self, config: uvicorn.Config, services: Services, drain_s: float) -> None:
+        super().__init__(config)
+        self._services = services
+        self._drain_s = drain_s
+        self._stop_at: float | None = None
+
+    def handle_exit(self, sig: int, frame: FrameType | None) -> None:  # noqa: ARG002 - the signature of a signal handler
+        """Start the drain; stop at once when asked again. Unlike the base class, do not raise the signal anew."""
+        if self._stop_at is None:
+            self._services.lifecycle.draining = True
+            self._stop_at = monotonic() + self._drain_s
+        elif not self.should_exit:
+            self.should_exit = True
+        else:
+            self.force_exit = True
+
+    async def on_tick(self, counter: int) -> bool:
+        """Return whether to stop now."""
+        if self._stop_at is not None and monotonic() >= self._stop_at:
+            self.should_exit = True
+        return await super().on_tick(counter)
+
+    def _log_started_message(self, listeners: Sequence[socket.SocketType]) -> None:
+        """Say where the service listens; the port may have been the system's choice."""
+        host, port = listeners[0].getsockname()[:2]
+        self._services.log.info("serving", host=host, port=port)
+
+
+def serve(app: FastAPI, settings: Settings) -> None:
+    """Run the application until the process is told to stop; bounded by the drain and the stop timeout."""
+    services: Services = app.state.services
+    _log_as_json(settings.log_level)
+    sys.setswitchinterval(SWITCH_INTERVAL_S)
+    # What start-up made stays for good: the collector need not look through it again and again.
+    gc.collect()
+    gc.freeze()
+    gc.set_threshold(GC_THRESHOLD)
+    config = uvicorn.Config(
+        app,
+        host=settings.host,
+        port=settings.port,
+        http=protocol_with(Limits(settings.head_timeout_s, services.metrics, services.ids)),
+        ws="none",
+        log_config=None,
+        access_log=False,
+        proxy_headers=False,
+        server_header=False,
+        timeout_keep_alive=settings.keep_alive_s,
+        timeout_graceful_shutdown=settings.stop_timeout_s,
+    )
+    DrainingServer(config, services, settings.drain_s).run()
+    services.log.info("stopped")
+
+
+def _log_as_json(level: str) -> None:
+    """Make what libraries log look like what we log; of the server only errors, refusals are counted in the metrics."""
+    handler = logging.StreamHandler(sys.stdout)
+    handler.setFormatter(
+        structlog.stdlib.ProcessorFormatter(
+            foreign_pre_chain=[
+                structlog.stdlib.add_log_level,
+                structlog.stdlib.add_logger_name,
+                structlog.processors.TimeStamper(fmt="iso", utc=True),
+            ],
+            processors=[
+                structlog.stdlib.ProcessorFormatter.remove_processors_meta,
+                structlog.processors.format_exc_info,
+                structlog.processors.JSONRenderer(serializer=lambda event, **_: orjson.dumps(event).decode()),
+            ],
+        )
+    )
+    logging.basicConfig(handlers=[handler], level=level.upper(), force=True)
+    logging.getLogger("uvicorn").setLevel(logging.ERROR)

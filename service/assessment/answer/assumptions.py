@@ -1,0 +1,53 @@
+"""What was assumed where the caller said nothing, so that nobody takes it for measured."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from service.assessment.case import Case, Fitment
+from service.assessment.checks.words import plain
+from service.assessment.view.figures import LATERAL_ACCELERATION_G, NEW_TREAD_DEPTH_MM, TEXTURE_DEPTH_MM, WATER_FILM_MM
+from service.assessment.view.views import AxleView
+
+NEW_TYRE = (
+    f"A tyre without a tread depth counts as new ({plain(NEW_TREAD_DEPTH_MM)} mm); aquaplaning is estimated for "
+    f"{plain(WATER_FILM_MM)} mm of water on a road with {plain(TEXTURE_DEPTH_MM)} mm of texture."
+)
+LOAD_TRANSFER = (
+    f"Load transfer in a bend is taken at {plain(LATERAL_ACCELERATION_G, 1)} g, on axles whose track is given."
+)
+
+
+def axle_assumptions(view: AxleView, proposed: Fitment) -> tuple[str, ...]:
+    """Return what was assumed of one axle, in sentences."""
+    name, axle, found = view.name, view.axle, []
+    if axle.kerb_axle_mass_kg != axle.kerb_axle_mass_kg:
+        found.append(f"Estimates for the {name} axle use its maximum mass, since the kerb mass is not given.")
+    if view.now.facts.pressure_kpa != view.now.facts.pressure_kpa:
+        found.append(
+            f"The present {name} pressure is not given; {plain(view.now.behaviour.pressure_kpa)} kPa is assumed."
+        )
+    if view.then.facts.pressure_kpa != view.then.facts.pressure_kpa:
+        why = ", which carries what the present tyres carry"
+        if view.then.load.required_pressure_kpa != view.then.load.required_pressure_kpa:
+            why = " for the estimates alone; what the axle needs is not known"
+        found.append(
+            f"The proposed {name} pressure is not given; {plain(view.then.behaviour.pressure_kpa)} kPa is assumed{why}."
+        )
+    if axle.kerb_axle_mass_kg > axle.max_axle_mass_kg:
+        found.append(f"The {name} axle's kerb mass is above its maximum mass; one of the two must be wrong.")
+    if axle.wheels_per_side > 1 and proposed.tyre.designation.load_index_twin is None:
+        found.append(f"The {name} tyre states no load index for twin mounting; its single index is taken for it.")
+    assumed = (*proposed.tyre.designation.assumed, *proposed.rim.designation.assumed)
+    return (*found, *(f"{name.capitalize()}: {text}" for text in assumed))
+
+
+def assumptions(case: Case, front: Sequence[str], rear: Sequence[str]) -> list[str]:
+    """Return what was assumed, in sentences; those on the axles are given."""
+    vehicle, found = case.vehicle, [*front, *rear]
+    if vehicle.driven_axle is None:
+        found.append("The driven axle is not given; the speedometer is taken to follow the mean of both axles.")
+    found.append(NEW_TYRE)
+    if vehicle.centre_of_gravity_height_mm == vehicle.centre_of_gravity_height_mm:
+        found.append(LOAD_TRANSFER)
+    return found

@@ -1,0 +1,136 @@
+"""The measures by which fitments are compared: each is defined here and nowhere else.
+
+Floats or arrays alike. NaN where a measure is not known. The present fitment has 0 everywhere but for the load margin.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from types import MappingProxyType
+from typing import Literal, NamedTuple
+
+from service.assessment.answer.trade_offs import WORTH_A_WORD_MM, WORTH_A_WORD_PERCENT
+from service.assessment.checks.balance import degree_code
+from service.assessment.view.change import percent
+from service.assessment.view.views import AxleView, CarView
+from service.core.numeric import larger, pick, smaller
+
+RankBy = Literal["closest_to_present", "dry_grip", "wet_margin", "load_margin", "balance"]
+RANK_BY: tuple[RankBy, ...] = ("closest_to_present", "dry_grip", "wet_margin", "load_margin", "balance")
+
+Trade = Literal["dry_grip", "wet_margin", "load_margin", "balance", "diameter", "room"]
+# A set of these is written as a number: the first counts 1, the second 2, the third 4 ...
+TRADES: tuple[Trade, ...] = ("dry_grip", "wet_margin", "load_margin", "balance", "diameter", "room")
+
+
+class Measures(NamedTuple):
+    """What a fitment is worth; `MEANING` says of each what it is."""
+
+    dry_grip_percent: float
+    wet_margin_percent: float
+    balance_deg_per_g: float
+    load_margin_percent: float
+    diameter_deviation_percent: float
+
+
+MEANING: Mapping[str, str] = MappingProxyType(
+    {
+        "dry_grip_percent": "Dry grip: the lesser of both axles' changes of cornering stiffness, an estimate. It is a "
+        "proxy: compound, tread pattern and temperature decide grip as much, and no designation tells of them",
+        "wet_margin_percent": "Wet margin: the lesser of both axles' changes of the speed at which the tyre floats on "
+        "standing water, an estimate; tread pattern and compound are not in it",
+        "balance_deg_per_g": "Balance: size of the change of the understeer gradient, an estimate; 0 is as now",
+        "load_margin_percent": "Load margin: by how much the tyres carry more than the maximum axle mass at the "
+        "vehicle's top speed, on the axle where that is less",
+        "diameter_deviation_percent": "Deviation: the greater of both axles' changes of overall diameter, without sign",
+    }
+)
+
+
+def measures(car: CarView) -> Measures:
+    """Return the measures of what is proposed."""
+    front, rear = car.front, car.rear
+    return Measures(
+        _least(
+            percent(1.0, front.change.cornering_stiffness.value), percent(1.0, rear.change.cornering_stiffness.value)
+        ),
+        _least(front.change.aquaplaning_onset_percent.value, rear.change.aquaplaning_onset_percent.value),
+        abs(car.change.gradient_deg_per_g.value),
+        _least(load_margin_percent(front), load_margin_percent(rear)),
+        _greatest(abs(front.change.overall_diameter_percent), abs(rear.change.overall_diameter_percent)),
+    )
+
+
+def load_margin_percent(view: AxleView) -> float:
+    """Return by how much the proposed tyres of an axle carry more than its maximum mass."""
+    return percent(view.axle.max_axle_mass_kg, view.then.load.axle_capacity_kg)
+
+
+def width_change_mm(car: CarView) -> float:
+    """Return the greater of both axles' changes of section width, without sign: which of equal diameters is nearer."""
+    return _greatest(abs(car.front.change.section_width_mm), abs(car.rear.change.section_width_mm))
+
+
+def _least(front: float, rear: float) -> float:
+    return pick(rear == rear, smaller(front, rear), rear)
+
+
+def _greatest(front: float, rear: float) -> float:
+    return pick(rear == rear, larger(front, rear), rear)
+
+
+# What is ranked by: for each, the greater the better.
+MERITS: Mapping[RankBy, Callable[[Measures], float]] = MappingProxyType(
+    {
+        "closest_to_present": lambda found: -found.diameter_deviation_percent,
+        "dry_grip": lambda found: found.dry_grip_percent,
+        "wet_margin": lambda found: found.wet_margin_percent,
+        "load_margin": lambda found: found.load_margin_percent,
+        "balance": lambda found: -found.balance_deg_per_g,
+    }
+)
+
+
+def gains(car: CarView, found: Measures) -> int:
+    """Return what is better than with the present fitment, as a set of `TRADES` (see there)."""
+    return (
+        1 * (found.dry_grip_percent > WORTH_A_WORD_PERCENT)
+        + 2 * (found.wet_margin_percent > WORTH_A_WORD_PERCENT)
+        + 4 * (_load_gain_percent(car, found) > WORTH_A_WORD_PERCENT)
+        + 32 * (_room_lost_mm(car) < -WORTH_A_WORD_MM)
+    )
+
+
+def losses(car: CarView, found: Measures) -> int:
+    """Return what is worse than with the present fitment, as a set of `TRADES` (see there)."""
+    near = car.limits.overall_diameter_met_percent.value
+    return (
+        1 * (found.dry_grip_percent < -WORTH_A_WORD_PERCENT)
+        + 2 * (found.wet_margin_percent < -WORTH_A_WORD_PERCENT)
+        + 4 * (_load_gain_percent(car, found) < -WORTH_A_WORD_PERCENT)
+        + 8 * (degree_code(car) > 0)
+        + 16 * (found.diameter_deviation_percent > near)
+        + 32 * (_room_lost_mm(car) > WORTH_A_WORD_MM)
+    )
+
+
+def trades(members: int) -> list[Trade]:
+    """Return the words of a set of trades."""
+    return [name for place, name in enumerate(TRADES) if members >> place & 1]
+
+
+def _load_gain_percent(car: CarView, found: Measures) -> float:
+    now = (load_margin_percent(view._replace(then=view.now)) for view in (car.front, car.rear))
+    return found.load_margin_percent - _least(*now)
+
+
+def _room_lost_mm(car: CarView) -> float:
+    """Return by how much the nearest edge of either axle comes nearer to the car."""
+    front, rear = (
+        _greatest(
+            _greatest(view.change.inboard_edge_mm, view.change.outboard_edge_mm),
+            view.change.radial_edge_mm,
+        )
+        for view in (car.front, car.rear)
+    )
+    return _greatest(front, rear)

@@ -1,0 +1,114 @@
+"""The least load index and speed symbol that each axle asks of its tyres, found by asking the checks themselves."""
+
+from __future__ import annotations
+
+from typing import NamedTuple, cast
+
+import numpy as np
+
+from service.assessment.batch.grading import Graded, columns, grade_all
+from service.assessment.batch.measures import load_margin_percent
+from service.assessment.batch.sizes import Sizes, marking_for, service_row, service_table, stock
+from service.assessment.batch.wheel_table import wheels_of
+from service.assessment.case import Axle, Case
+from service.assessment.checks.load import BELOW_PRESENT
+from service.assessment.view.conditions import conditions_of
+from service.assessment.view.views import AxleView
+from service.core.findings import ADVISORY, NOT_MET
+from service.core.numeric import FloatArray
+from service.designation.rim import parse_rim
+from service.designation.tyre import TyreDesignation, parse_tyre
+from service.standards.load_index import least_index_for_kg
+from service.standards.speed_symbol import SYMBOLS, least_symbol_for_kmh
+
+# What a plain tyre on a plain rim is tried with: load and speed that an axle asks for do not depend on the size.
+_TRIAL_TYRE = "205/55 R16"
+_TRIAL_RIM = "6.5J x 16"
+# The tries begin below an equal share of the axle's mass, because slow trailers may load a tyre beyond its index, and
+# end far above it, because a fast car needs more than its share and the law of a place may ask for more.
+_FIRST_SHARE = 0.8
+_INDICES_TRIED = 40
+# Of these questions advice counts as well: a size that is only supposed need not begin with a point against it.
+_ADVICE_HEEDED = ("law.", BELOW_PRESENT.code)
+
+
+class Needs(NamedTuple):
+    """What an axle asks of its tyres; None where no symbol reaches the vehicle's speed or no index its mass."""
+
+    load_index: int | None
+    speed_symbol: str | None
+
+    @property
+    def description(self) -> str:
+        """Return it as it stands on a tyre, empty when it is not known."""
+        return "" if self.load_index is None or self.speed_symbol is None else f"{self.load_index}{self.speed_symbol}"
+
+
+UNKNOWN_NEEDS = Needs(None, None)
+
+
+def needs_of(case: Case, least_margin_percent: float) -> tuple[Needs, Needs]:
+    """Return what the front and the rear axle need.
+
+    It is one that leaves the fewest questions about the axle unmet, carrying less than the present tyres among them; of
+    those, where there are any, one whose index is no higher than the present one, then the one with the slowest symbol,
+    then the one with the least index. `least_margin_percent` is by how much the tyres shall carry more than the axle's
+    maximum mass.
+    """
+    vehicle = case.vehicle
+    front, rear = (_descriptions(axle, vehicle.max_speed_kmh) for axle in (vehicle.front, vehicle.rear))
+    if not front or not rear:
+        return UNKNOWN_NEEDS, UNKNOWN_NEEDS
+    tables = []
+    for axle, tried in ((vehicle.front, front), (vehicle.rear, rear)):
+        sizes = stock([_with(_trial(case), each) for each in tried])
+        services = service_table(sizes, axle, vehicle.max_speed_kmh, conditions_of(case).law_speed_kmh)
+        rim = axle.fitted.rim._replace(designation=parse_rim(_TRIAL_RIM))
+        tables.append(wheels_of(sizes, services, [rim]).table)
+    graded = grade_all(case, columns(tables[0]), columns(tables[1]))
+    return (
+        front[_least(graded, graded.car.front, least_margin_percent)],
+        rear[_least(graded, graded.car.rear, least_margin_percent)],
+    )
+
+
+def _descriptions(axle: Axle, max_speed_kmh: float) -> list[Needs]:
+    """Return the descriptions to try, slow symbols first and then low indices first."""
+    slowest = least_symbol_for_kmh(max_speed_kmh)
+    first = least_index_for_kg(_FIRST_SHARE * axle.max_axle_mass_kg / axle.tyres)
+    if slowest is None or first is None:
+        return []
+    symbols = SYMBOLS[SYMBOLS.index(slowest) :]
+    return [Needs(index, symbol) for symbol in symbols for index in range(first, first + _INDICES_TRIED)]
+
+
+def _least(graded: Graded, view: AxleView, least_margin_percent: float) -> int:
+    mine = [place for place, each in enumerate(graded.questions) if each.where == view.name]
+    asked = np.array([graded.questions[place].code.startswith(_ADVICE_HEEDED) for place in mine])
+    outcomes = graded.outcomes[mine]
+    scarce = cast("FloatArray", load_margin_percent(view)) < least_margin_percent
+    unmet = (outcomes == NOT_MET).sum(axis=0) + (outcomes[asked] == ADVISORY).sum(axis=0) + 1 * scarce
+    # A size has its symbols to choose from, while a higher index mostly takes a larger tyre.
+    heavier = view.then.facts.load_index > view.now.facts.load_index
+    return int((2 * unmet + heavier).argmin())
+
+
+def grid_services(case: Case, axle: Axle, needs: Needs) -> FloatArray:
+    """Return what every size of the grid carries when it is marked with what the axle needs, as one column."""
+    designation = _with(_trial(case), needs)
+    row = service_row(designation, axle, case.vehicle.max_speed_kmh, conditions_of(case).law_speed_kmh)
+    return np.array(row, np.float64)[:, None]
+
+
+def marked(sizes: Sizes, place: int, needs: Needs) -> TyreDesignation:
+    """Return a size of the search as it is assessed: one of the grid bears the description that is needed."""
+    designation = sizes.designations[place]
+    return _with(designation, needs) if sizes.is_grid else designation
+
+
+def _trial(case: Case) -> TyreDesignation:
+    return parse_tyre(f"{_TRIAL_TYRE} {marking_for(case)}".strip())
+
+
+def _with(designation: TyreDesignation, needs: Needs) -> TyreDesignation:
+    return parse_tyre(f"{designation.canonical} {needs.description}".strip())

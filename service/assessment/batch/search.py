@@ -1,0 +1,159 @@
+"""Which sizes would suit: every size of a grid or of a stock on the caller's rims, each axle first, then in pairs."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Sequence
+from typing import NamedTuple, cast
+
+import numpy as np
+
+from service.assessment.answer.verdict import UNSUITABLE
+from service.assessment.batch.compare import Compared, compare
+from service.assessment.batch.grading import columns, grade_all
+from service.assessment.batch.measures import RankBy, measures
+from service.assessment.batch.needs import Needs, grid_services, marked, needs_of
+from service.assessment.batch.ranking import ranked
+from service.assessment.batch.search_axle import AxleFound, AxleLimits, filter_axles, first_reasons
+from service.assessment.batch.search_pairs import Pairs, Stagger, best, join
+from service.assessment.batch.sizes import Sizes, service_table
+from service.assessment.batch.wheel_table import PRESSURE, Wheels, wheels_of
+from service.assessment.case import Axle, Candidate, Case, Fitment, Rim, Tyre
+from service.assessment.checks.grade import LAST_BIT
+from service.assessment.checks.rim_diameter import DIAMETER
+from service.assessment.view.conditions import conditions_of
+from service.assessment.view.figures import NEW_TREAD_DEPTH_MM
+from service.core.findings import NOT_MET
+from service.core.numeric import UNKNOWN, FloatArray, known_or, larger
+from service.designation.tyre import TyreDesignation
+
+RIM_DIAMETER = DIAMETER.code
+
+GRID_NOTE = (
+    "The sizes come from a grid: a size, or the load index and speed symbol named with it, may not exist in the "
+    "market. Each was assessed as a standard-load tyre marked with the description that its axle needs."
+)
+NEW_NOTE = f"The tyres are taken as new, with {NEW_TREAD_DEPTH_MM:g} mm of tread, at the pressure proposed for them."
+
+
+class Wanted(NamedTuple):
+    """What the caller asks of the sizes to be found."""
+
+    axle_limits: AxleLimits = AxleLimits()
+    stagger: Stagger = "keep"
+    axle_ratio_percent: float = UNKNOWN
+    balance_deg_per_g: float = UNKNOWN
+    rank_by: RankBy = "closest_to_present"
+    most: int = 20
+
+
+class Sieve(NamedTuple):
+    """How many were tried, how many are left, and how many each reason sent away."""
+
+    tried: int
+    kept: int
+    removed: Counter[str]
+
+
+class Hit(NamedTuple):
+    """Where a result comes from: places of sizes and rims."""
+
+    front_size: int
+    front_rim: int
+    rear_size: int
+    rear_rim: int
+
+
+class Found(NamedTuple):
+    """What was found, best first."""
+
+    candidates: list[Candidate]
+    hits: list[Hit]
+    compared: Compared | None
+    """The comparison of the candidates, None where there are none."""
+    needs: tuple[Needs, Needs]
+    front: Sieve
+    rear: Sieve
+    pairs: Sieve
+
+
+def search(case: Case, sizes: Sizes, rims: tuple[Sequence[Rim], Sequence[Rim]], wanted: Wanted) -> Found:
+    """Return the best fitments of these sizes on these rims, front and rear, for the vehicle of a case."""
+    vehicle = case.vehicle
+    needs = needs_of(case, larger(wanted.axle_limits.load_margin_percent, 0.0))
+    all_wheels = (
+        _wheels(case, sizes, vehicle.front, needs[0], rims[0]),
+        _wheels(case, sizes, vehicle.rear, needs[1], rims[1]),
+    )
+    found = filter_axles(case, *all_wheels, wanted.axle_limits, wanted.rank_by)
+    front, rear = best(found[0]), best(found[1])
+    most_percent = known_or(wanted.axle_ratio_percent, case.pack.limits.axle_ratio_advisory_percent.value)
+    pairs = join(case, front, rear, wanted.stagger, most_percent)
+    chosen, kept, removed = _best_pairs(case, (front.wheels, rear.wheels), pairs, wanted)
+    hits = [
+        Hit(
+            int(front.wheels.size_at[one]),
+            int(front.wheels.rim_at[one]),
+            int(rear.wheels.size_at[other]),
+            int(rear.wheels.rim_at[other]),
+        )
+        for one, other in chosen
+    ]
+    candidates = [
+        Candidate(
+            _fitment(marked(sizes, hit.front_size, needs[0]), rims[0][hit.front_rim], front.wheels, one),
+            _fitment(marked(sizes, hit.rear_size, needs[1]), rims[1][hit.rear_rim], rear.wheels, other),
+        )
+        for hit, (one, other) in zip(hits, chosen, strict=True)
+    ]
+    return Found(
+        candidates,
+        hits,
+        compare(case, candidates, wanted.rank_by) if candidates else None,
+        needs,
+        _sieve(front, len(sizes.designations) * len(rims[0])),
+        _sieve(rear, len(sizes.designations) * len(rims[1])),
+        Sieve(pairs.tried, kept, pairs.removed + removed),
+    )
+
+
+def _wheels(case: Case, sizes: Sizes, axle: Axle, needs: Needs, rims: Sequence[Rim]) -> Wheels:
+    if sizes.is_grid:
+        services = grid_services(case, axle, needs)
+    else:
+        services = service_table(sizes, axle, case.vehicle.max_speed_kmh, conditions_of(case).law_speed_kmh)
+    return wheels_of(sizes, services, rims)
+
+
+def _sieve(found: AxleFound, tried: int) -> Sieve:
+    """Return how an axle's wheels fared; sizes for other rims than the caller's were never made into wheels."""
+    return Sieve(tried, found.wheels.size, Counter({RIM_DIAMETER: tried - found.tried}) + found.removed)
+
+
+def _best_pairs(
+    case: Case, wheels: tuple[Wheels, Wheels], pairs: Pairs, wanted: Wanted
+) -> tuple[list[tuple[int, int]], int, Counter[str]]:
+    """Return the best pairs, how many would do, and how many each reason sent away."""
+    if not len(pairs.front_at):
+        return [], 0, Counter()
+    front, rear = wheels[0].table[:, pairs.front_at], wheels[1].table[:, pairs.rear_at]
+    graded = grade_all(case, columns(front), columns(rear))
+    found = measures(graded.car)
+    broken = {
+        question.code: outcomes == NOT_MET
+        for question, outcomes in zip(graded.questions, graded.outcomes, strict=True)
+        if question.where == "vehicle"
+    }
+    # What an axle asks for was asked before, but for the pressure, which was not yet proposed.
+    broken["search.axle"] = graded.verdicts == UNSUITABLE
+    too_far = cast("FloatArray", found.balance_deg_per_g) > wanted.balance_deg_per_g + LAST_BIT
+    broken["limits.balance_deg_per_g"] = np.broadcast_to(too_far, graded.verdicts.shape)
+    removed, left = first_reasons(broken, len(graded.verdicts))
+    order = ranked(graded, found, wanted.rank_by)
+    order = order[np.isin(order, left)][: wanted.most]
+    chosen = zip(pairs.front_at[order].tolist(), pairs.rear_at[order].tolist(), strict=True)
+    return list(chosen), len(left), removed
+
+
+def _fitment(designation: TyreDesignation, rim: Rim, wheels: Wheels, place: int) -> Fitment:
+    return Fitment(Tyre(designation, NEW_TREAD_DEPTH_MM), rim, float(wheels.table[PRESSURE, place]))

@@ -1,0 +1,166 @@
+"""What must be stated so that an open question can be answered: the first thing lacking, with its pointer."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import NamedTuple
+
+from service.assessment.checks.words import plain
+from service.assessment.view.change import Wheel
+from service.assessment.view.figures import DEEPEST_SHARE, HIGHEST_ASPECT_PERCENT, MOST_OVERLOAD
+from service.assessment.view.views import AxleView
+from service.core.findings import Remedy
+from service.core.units import STANDARD_GRAVITY_M_S2
+from service.physics.vertical_stiffness import vertical_stiffness_n_per_mm
+from service.standards.load_index import least_index_for_kg
+
+# Below this the design guide has no rim width to compare with.
+LOWEST_ASPECT_PERCENT = 20.0
+# No advice beyond what is pumped into tyres: common practice, no source.
+HIGHEST_USUAL_KPA = 600.0
+
+
+class _Place(NamedTuple):
+    """One wheel and where the request tells of it."""
+
+    pointer: str
+    wheel: Wheel
+    view: AxleView
+
+    @property
+    def name(self) -> str:
+        """Return the place in words: `vehicle.front.fitted`, `candidate.rear`."""
+        return self.pointer[1:].replace("/", ".")
+
+
+def _places(views: tuple[AxleView, ...]) -> Iterator[_Place]:
+    for view in views:
+        yield _Place(f"/vehicle/{view.name}/fitted", view.now, view)
+        yield _Place(f"/candidate/{view.name}", view.then, view)
+
+
+def offset_remedy(view: AxleView) -> Remedy | None:
+    """Return which rim of an axle states no offset; None when both do."""
+    for place, which in zip(_places((view,)), ("fitted", "proposed"), strict=True):
+        if place.wheel.facts.offset_mm != place.wheel.facts.offset_mm:
+            text = f"state the offset (ET) of the {which} rim"
+            return Remedy(text, f"{place.pointer}/rim/size", "offset_mm", unit="mm")
+    return None
+
+
+def service_remedy(view: AxleView) -> Remedy | None:
+    """Return which tyre of an axle states no load index or speed symbol with a meaning; None when both do."""
+    for place in _places((view,)):
+        facts = place.wheel.facts
+        if facts.rated_kg * facts.load_factor * facts.speed_capability_kmh != (
+            facts.rated_kg * facts.load_factor * facts.speed_capability_kmh
+        ):
+            text = f"state load index and speed symbol of {place.name}.tyre"
+            return Remedy(text, f"{place.pointer}/tyre/size", "service_description")
+    return None
+
+
+def diameter_remedy(*views: AxleView) -> Remedy | None:
+    """Return which wheel's overall diameter is lacking; None when all are known."""
+    for place in _places(views):
+        if place.wheel.geometry.rolling_circumference_mm != place.wheel.geometry.rolling_circumference_mm:
+            return _state_diameter(place)
+    for place in _places(views):
+        if place.wheel.facts.section_height_mm != place.wheel.facts.section_height_mm:
+            return _state_diameter(place)
+    return None
+
+
+def _state_diameter(place: _Place) -> Remedy:
+    pointer = f"{place.pointer}/tyre/overall_diameter_mm"
+    return Remedy(f"state {place.name}.tyre.overall_diameter_mm", pointer, "overall_diameter_mm", unit="mm")
+
+
+def width_remedy(*views: AxleView) -> Remedy | None:
+    """Return which wheel's section width is lacking; None when all are known."""
+    for place in _places(views):
+        if place.wheel.geometry.section_width_mm != place.wheel.geometry.section_width_mm:
+            pointer = f"{place.pointer}/tyre/section_width_mm"
+            return Remedy(f"state {place.name}.tyre.section_width_mm", pointer, "section_width_mm", unit="mm")
+    return None
+
+
+def _same_structure(*views: AxleView) -> Remedy | None:
+    """Return which axle changes between radial and diagonal tyres; None when none does."""
+    for view in views:
+        if view.then.facts.radial != view.now.facts.radial:
+            was = "radial" if view.now.facts.radial else "diagonal"
+            text = f"{was} tyres as at present: no estimate compares radial with diagonal ones"
+            return Remedy(text, f"/candidate/{view.name}/tyre/size", "construction", equals=was)
+    return None
+
+
+def deflection_remedy(*views: AxleView) -> Remedy | None:
+    """Return which wheel's overall diameter, or pressure, the estimates under load lack; None when nothing is."""
+    lacking = diameter_remedy(*views) or _same_structure(*views)
+    if lacking is not None:
+        return lacking
+    for place in _places(views):
+        if place.wheel.facts.aspect_percent > HIGHEST_ASPECT_PERCENT:
+            most = plain(HIGHEST_ASPECT_PERCENT)
+            text = f"a size no higher than {most} % of its width in {place.name}"
+            return Remedy(text, f"{place.pointer}/tyre/size", "aspect_percent", at_most=HIGHEST_ASPECT_PERCENT)
+        behaviour = place.wheel.behaviour
+        if behaviour.static_loaded_radius_mm == behaviour.static_loaded_radius_mm:
+            continue
+        least = _least_pressure_kpa(place)
+        text = f"a tyre in {place.name} that is not crushed by its load"
+        if least < HIGHEST_USUAL_KPA:
+            text = f"more than {plain(least)} kPa in {place.name}, or a tyre that is not crushed by its load"
+        return Remedy(
+            text,
+            f"{place.pointer}/pressure_kpa",
+            "pressure_kpa",
+            least,
+            unit="kPa",
+        )
+    return None
+
+
+def _least_pressure_kpa(place: _Place) -> float:
+    """Return the pressure at which the tyre yields by no more than the estimates were made for."""
+    facts, axle = place.wheel.facts, place.view.axle
+    needed = axle.estimate_mass_kg * STANDARD_GRAVITY_M_S2 / axle.tyres / (DEEPEST_SHARE * facts.section_height_mm)
+    # The stiffness is a straight line over the pressure.
+    flat, one = (
+        vertical_stiffness_n_per_mm(kpa, facts.aspect_percent, facts.nominal_width_mm, facts.rim_diameter_mm)
+        for kpa in (0.0, 1.0)
+    )
+    return (needed - flat) / (one - flat)
+
+
+def stiffness_remedy(*views: AxleView) -> Remedy | None:
+    """Return what the estimates of cornering stiffness lack of any wheel; None when nothing is."""
+    lacking = diameter_remedy(*views) or _same_structure(*views)
+    if lacking is not None:
+        return lacking
+    for place in _places(views):
+        if place.wheel.facts.aspect_percent < LOWEST_ASPECT_PERCENT:
+            least = plain(LOWEST_ASPECT_PERCENT)
+            return Remedy(
+                f"a size with an aspect ratio of {least} or more in {place.name}",
+                f"{place.pointer}/tyre/size",
+                "aspect_percent",
+                LOWEST_ASPECT_PERCENT,
+            )
+    return None
+
+
+def level_remedy(*views: AxleView) -> Remedy | None:
+    """Return what the level of the present cornering stiffness lacks; None when nothing is."""
+    for view in views:
+        pointer, facts = f"/vehicle/{view.name}/fitted/tyre/size", view.now.facts
+        if facts.rated_kg != facts.rated_kg:
+            text = f"state load index and speed symbol of vehicle.{view.name}.fitted.tyre"
+            return Remedy(text, pointer, "service_description")
+        if view.now.behaviour.axle_stiffness_n_per_deg != view.now.behaviour.axle_stiffness_n_per_deg:
+            least = least_index_for_kg(view.axle.estimate_mass_kg / view.axle.tyres / MOST_OVERLOAD + 1e-6)
+            over = plain(100.0 * (MOST_OVERLOAD - 1.0))
+            words = f"check the present load index and the axle's mass: they overload the present tyre by over {over} %"
+            return Remedy(words, pointer, "load_index", None if least is None else float(least))
+    return None

@@ -1,0 +1,80 @@
+"""Does the speedometer keep the place's own rule, where that is not UN R39?"""
+
+from __future__ import annotations
+
+import math
+
+from service.assessment.case import Case
+from service.assessment.checks.grade import Grade, finite
+from service.assessment.checks.missing import diameter_remedy
+from service.assessment.checks.speedometer import LAST_BIT_KMH, lawful_lead_percent, present_lead
+from service.assessment.checks.words import beside_true_speed, lawful_lead
+from service.assessment.view.views import CarView
+from service.core.findings import ADVISORY, MET, NOT_ASSESSED, NOT_MET, Finding, Remedy
+from service.core.numeric import UNKNOWN, pick
+from service.rules.pack import VehicleFacts, speedometer_asked
+from service.rules.provenance import CHECK_THE_TEXT
+from service.rules.sections import SpeedometerRule
+
+CODE = "law.speedometer"
+
+
+def rule_of(case: Case) -> tuple[SpeedometerRule, tuple[str, ...]] | None:
+    """Return the place's own speedometer rule and the facts that would settle whether it applies; None: it is R39."""
+    vehicle, pack = case.vehicle, case.pack
+    if vehicle.is_trailer:
+        return None
+    facts = VehicleFacts(vehicle.category, None, vehicle.max_mass_kg, vehicle.built)
+    rule, missing = speedometer_asked(pack, facts, case.date or pack.edition_date)
+    if rule.kind == "r39" and not missing:
+        return None
+    return rule, missing
+
+
+def grade(car: CarView, rule: SpeedometerRule, missing: tuple[str, ...]) -> Grade:
+    """Return whether the displayed speed stays within the rule's band; floats or arrays alike."""
+    if missing:
+        return Grade(NOT_ASSESSED, UNKNOWN, UNKNOWN)
+    lead = 100.0 * (present_lead(car.vehicle) - 1.0)
+    ratio = car.change.driven_circumference_ratio
+    least, most = lawful_lead_percent(rule, car.vehicle.max_speed_kmh, ratio)
+    outside = (lead < least - LAST_BIT_KMH) | (lead > most + LAST_BIT_KMH)
+    not_known = NOT_ASSESSED * (((lead != lead) & (ratio != 1.0)) | (ratio != ratio))
+    broken = NOT_MET if rule.can_forbid else ADVISORY
+    return Grade(broken * outside + not_known, lead, pick(lead > most, most, least))
+
+
+def findings(case: Case, car: CarView) -> list[Finding]:
+    """Return the finding on the place's own speedometer rule, when it has one."""
+    found = rule_of(case)
+    if found is None:
+        return []
+    rule, missing = found
+    graded = grade(car, rule, missing)
+    remedy: Remedy | None = None
+    least, most = lawful_lead_percent(rule, car.vehicle.max_speed_kmh, car.change.driven_circumference_ratio)
+    if missing:
+        names = " and ".join(f"vehicle.{name}" for name in missing)
+        message = f"Which speedometer rule applies here depends on {names}."
+        remedy = Remedy(f"state {names}", f"/vehicle/{missing[0]}", missing[0])
+    elif least != least:
+        message = f"{rule.title}: The speedometer cannot be judged without the overall diameters of all tyres."
+        remedy = diameter_remedy(car.front, car.rear)
+    else:
+        needed = lawful_lead(least, most)
+        message = f"{rule.title}: With the present tyres the speedometer must read {needed}"
+        reads = f"it reads {beside_true_speed(graded.measured)}"
+        if graded.measured != graded.measured:
+            unchanged = graded.outcome == MET
+            reads = "the circumference does not change" if unchanged else "its reading is not given"
+        message = f"{message}; {reads}."
+        if graded.outcome != MET:
+            words = f"a speedometer that with the present tyres reads {needed}"
+            pointer, quantity = "/vehicle/speedometer", "speedometer_lead_percent"
+            # A rule without an upper end (older cars) sets none.
+            highest = None if math.isinf(most) else most
+            remedy = Remedy(words, pointer, quantity, least, highest, unit="%")
+            if not rule.can_forbid:
+                message = f"{message} {CHECK_THE_TEXT.capitalize()}."
+    measured, limit = finite(graded.measured), finite(graded.limit)
+    return [Finding(CODE, "vehicle", graded.outcome, message, measured, limit, "%", rule.basis, remedy)]

@@ -1,0 +1,1 @@
+"""Present against proposed, computed once, in four steps: facts, figures, change, views."""

@@ -1,0 +1,68 @@
+"""What season, day, place and use of the vehicle change in the questions: winter relief and the law's reliefs."""
+
+from __future__ import annotations
+
+from functools import lru_cache
+from typing import NamedTuple
+
+from service.assessment.case import Case
+from service.assessment.view.facts import ALPINE, MUD_AND_SNOW
+from service.core.numeric import UNKNOWN, pick
+from service.rules.pack import RulePack
+from service.rules.rule import VehicleFacts
+
+
+class Conditions(NamedTuple):
+    """Numbers, so that arrays meet them too: 1 yes, 0 no, NaN not settled; `day` is the one asked about."""
+
+    winter: bool
+    alpine_counts: float
+    snow_counts: float
+    winter_floor_kmh: float
+    law_speed_kmh: float
+    axle_mass_share: float
+    day: str
+
+    def winter_tyre(self, winter_mark: float) -> float:
+        """Return whether a tyre with this mark is a winter tyre here and today: 1, 0, NaN where unsettled."""
+        return pick(winter_mark == ALPINE, self.alpine_counts, pick(winter_mark == MUD_AND_SNOW, self.snow_counts, 0.0))
+
+
+def conditions_of(case: Case) -> Conditions:
+    """Return the conditions of a case."""
+    pack = case.pack
+    day = case.date or pack.edition_date
+    return Conditions(case.season == "winter", *_winter_marks(pack, day), *_reliefs(case), day)
+
+
+@lru_cache(maxsize=1024)
+def _winter_marks(pack: RulePack, day: str) -> tuple[float, float, float]:
+    """Return whether 3PMSF and M+S make a winter tyre on an ISO day, and the lowest speed it may be marked for."""
+    counts = {"3PMSF": 0.0, "M+S": 0.0}
+    if pack.winter is None:
+        return 0.0, 0.0, UNKNOWN
+    for marking in pack.winter.markings:
+        # The day a tyre was built is not part of a request.
+        found = marking.counts(None, day)
+        counts[marking.marking] = UNKNOWN if found is None else float(found)
+    return counts["3PMSF"], counts["M+S"], pack.winter.speed_floor.value
+
+
+def _reliefs(case: Case) -> tuple[float, float]:
+    """Return the speed at which the law reads the load (NaN: the vehicle's own), and the share of axle mass it asks."""
+    if not case.pack.allowances:
+        return UNKNOWN, 1.0
+    vehicle = case.vehicle
+    limited = vehicle.speed_limited_kmh
+    allowances = case.pack.allowances_for(
+        VehicleFacts(vehicle.category, None, vehicle.max_mass_kg, vehicle.built),
+        seats_standing=vehicle.seats_standing,
+        speed_limited_kmh=limited if limited == limited else None,
+    )
+    speed, share = UNKNOWN, 1.0
+    for each in allowances:
+        if each.kind == "load_at_speed_kmh":
+            speed = each.value
+        else:
+            share = 1.0 - each.value / 100.0
+    return speed, share

@@ -1,0 +1,185 @@
+"""The figures of one wheel: geometry, load, pressure, behaviour; one function each, floats or arrays.
+
+Loads for the estimates of behaviour come from `Axle.estimate_mass_kg`; the pressure is the caller's, else the
+least that carries the axle (present fitment), else the one that carries what the present fitment carries (proposed).
+"""
+
+from __future__ import annotations
+
+from typing import NamedTuple
+
+from service.assessment.case import Axle, Chassis
+from service.assessment.view.facts import WheelFacts
+from service.core.numeric import UNKNOWN, known_or, larger, pick, smaller
+from service.core.units import MM_PER_INCH, STANDARD_GRAVITY_M_S2
+from service.physics.aquaplaning import gallaway_onset_kmh
+from service.physics.contact_patch import contact_patch, tread_width_mm
+from service.physics.cornering_stiffness import cornering_stiffness_n_per_deg
+from service.physics.dimensions import section_width_mm, service_width_mm, worn_diameter_mm
+from service.physics.pressure_load import load_at_pressure_kg, pressure_for_load_kpa, speed_pressure_addition_kpa
+from service.physics.rolling import revolutions_per_km, rolling_circumference_mm
+from service.physics.understeer import axle_stiffness_n_per_deg, lateral_load_transfer_n
+from service.physics.vertical_stiffness import vertical_stiffness_n_per_mm
+from service.physics.wheel_position import inner_edge_mm, outer_edge_mm, rim_overall_width_mm
+from service.rules.limits import Limits
+
+# Trailers for which UN R142 counts passenger tyres with a smaller share at up to 100 km/h.
+SLOW_TRAILERS = ("O1", "O2")
+# Tread depth of a new car tyre where the caller gives none: common practice, no source.
+NEW_TREAD_DEPTH_MM = 8.0
+# The standing water of the aquaplaning level: a 2 mm film on a road of 1 mm texture depth (project's choice).
+WATER_FILM_MM = 2.0
+TEXTURE_DEPTH_MM = 1.0
+# The steady cornering at which load transfer is taken into account (project's choice).
+LATERAL_ACCELERATION_G = 0.3
+# The models hold for a tyre that is not crushed: deflection below half its sidewall, load below 1.2 of the rated one.
+DEEPEST_SHARE = 0.5
+MOST_OVERLOAD = 1.2
+# Flotation sizes may be printed far higher than any tyre the stiffness and the tread width were fitted to.
+HIGHEST_ASPECT_PERCENT = 150.0
+# Pressure for the estimates when neither the caller nor the load gives one.
+ASSUMED_PRESSURE_KPA = 250.0
+
+
+class Geometry(NamedTuple):
+    """Sizes and places of one wheel; edges are measured from the hub face, the inner one inboard."""
+
+    section_width_mm: float
+    overall_diameter_mm: float
+    rolling_circumference_mm: float
+    revolutions_per_km: float
+    inner_edge_mm: float
+    outer_edge_mm: float
+    twin_gap_mm: float
+    """Between the two tyres of a twin; NaN for a single wheel."""
+
+
+class Load(NamedTuple):
+    """What one wheel carries at the vehicle's top speed, and what it must carry."""
+
+    capacity_kg: float
+    axle_capacity_kg: float
+    required_kg: float
+    required_pressure_kpa: float
+
+
+class Behaviour(NamedTuple):
+    """Estimates of one wheel at a pressure, under the estimate load."""
+
+    pressure_kpa: float
+    static_loaded_radius_mm: float
+    patch_length_mm: float
+    patch_width_mm: float
+    patch_area_cm2: float
+    cornering_stiffness_n_per_deg: float
+    axle_stiffness_n_per_deg: float
+    aquaplaning_onset_kmh: float
+
+
+def geometry(facts: WheelFacts, limits: Limits, axle: Axle) -> Geometry:
+    """Return sizes and places of a wheel; of twin wheels, the inner one's inner and the outer one's outer edge.
+
+    The outer wheel of a twin is the inner one turned round, so both edges move out as the offset grows.
+    """
+    rim_width_mm = facts.rim_width_in * MM_PER_INCH
+    width = known_or(
+        facts.measured_width_mm,
+        known_or(section_width_mm(facts.design_width_mm, rim_width_mm, facts.design_rim_mm), facts.design_width_mm),
+    )
+    # A tread deeper than the assumed new one is no sign of growth.
+    loss = known_or(larger(NEW_TREAD_DEPTH_MM - facts.tread_depth_mm, 0.0), 0.0)
+    worn = worn_diameter_mm(facts.overall_diameter_mm, loss)
+    circumference = known_or(
+        facts.measured_circumference_mm, rolling_circumference_mm(worn, facts.circumference_factor)
+    )
+    grown = service_width_mm(width, limits.service_width_growth_percent.value)
+    widest = larger(grown, rim_overall_width_mm(rim_width_mm))
+    return Geometry(
+        width,
+        facts.overall_diameter_mm,
+        circumference,
+        revolutions_per_km(circumference),
+        inner_edge_mm(widest, facts.offset_mm),
+        outer_edge_mm(widest, facts.offset_mm) if axle.wheels_per_side == 1 else inner_edge_mm(widest, facts.offset_mm),
+        UNKNOWN if axle.wheels_per_side == 1 else 2.0 * facts.offset_mm - grown,
+    )
+
+
+def load_share(facts: WheelFacts, axle: Axle, limits: Limits, vehicle: Chassis) -> float:
+    """Return the share of the axle's mass that each tyre must be able to carry.
+
+    Slow light trailers may load passenger tyres more; commercial tyres never get that relief.
+    """
+    slow_trailer = vehicle.category in SLOW_TRAILERS and vehicle.max_speed_kmh <= limits.trailer_speed_kmh.value
+    if axle.wheels_per_side == 1:
+        commercial = limits.load_share_single.value
+        passenger = limits.load_share_trailer_single.value if slow_trailer else commercial
+    else:
+        commercial = limits.load_share_twin_commercial.value
+        twin = limits.load_share_twin_passenger.value
+        passenger = limits.load_share_trailer_twin.value if slow_trailer else twin
+    return passenger + (commercial - passenger) * facts.commercial
+
+
+def load(facts: WheelFacts, axle: Axle, limits: Limits, vehicle: Chassis) -> Load:
+    """Return what a wheel carries at the top speed against what its axle asks of it."""
+    capacity = facts.rated_kg * facts.load_factor
+    share = load_share(facts, axle, limits, vehicle)
+    required = axle.max_axle_mass_kg * share
+    carrying = pressure_for_load_kpa(required, capacity, facts.reference_pressure_kpa, facts.pressure_exponent)
+    pressure = larger(carrying + speed_pressure_addition_kpa(vehicle.max_speed_kmh), limits.least_pressure_kpa.value)
+    return Load(capacity, capacity / share, required, pressure)
+
+
+def present_pressure_kpa(facts: WheelFacts, carried: Load) -> float:
+    """Return the pressure the present fitment runs at, for the estimates."""
+    return known_or(facts.pressure_kpa, known_or(carried.required_pressure_kpa, ASSUMED_PRESSURE_KPA))
+
+
+def equivalent_pressure_kpa(present: WheelFacts, present_kpa: float, proposed: WheelFacts) -> float:
+    """Return the pressure at which the proposed tyre carries what the present one carries, never below that one's."""
+    carried = load_at_pressure_kg(
+        present.rated_kg * present.load_factor,
+        present_kpa,
+        present.reference_pressure_kpa,
+        present.pressure_exponent,
+    )
+    needed = pressure_for_load_kpa(
+        carried, proposed.rated_kg * proposed.load_factor, proposed.reference_pressure_kpa, proposed.pressure_exponent
+    )
+    # Beyond its reference pressure a tyre carries no more, so nothing is gained by asking for it.
+    # The small factor keeps a round trip through the exponents from moving an unchanged pressure.
+    return larger(present_kpa, smaller(needed, proposed.reference_pressure_kpa) * (1.0 - 1e-12))
+
+
+def standing_water_onset_kmh(pressure_kpa: float, tread_depth_mm: float) -> float:
+    """Return the level of the aquaplaning onset [km/h] on the road and in the water that all estimates assume."""
+    return gallaway_onset_kmh(pressure_kpa, tread_depth_mm, WATER_FILM_MM, TEXTURE_DEPTH_MM)
+
+
+def behaviour(facts: WheelFacts, shape: Geometry, pressure_kpa: float, axle: Axle, height_mm: float) -> Behaviour:
+    """Return the estimates of one wheel under the axle's estimate load; `height_mm` is the centre of gravity's."""
+    mass = axle.estimate_mass_kg
+    force = mass * STANDARD_GRAVITY_M_S2 / axle.tyres
+    aspect = pick(facts.aspect_percent <= HIGHEST_ASPECT_PERCENT, facts.aspect_percent, UNKNOWN)
+    stiffness = vertical_stiffness_n_per_mm(pressure_kpa, aspect, facts.nominal_width_mm, facts.rim_diameter_mm)
+    deflection = force / stiffness
+    # Half the sidewall is beyond what any of the models was made for; what rests on it is not known then.
+    deflection = pick(deflection < DEEPEST_SHARE * facts.section_height_mm, deflection, UNKNOWN)
+    radius = 0.5 * shape.overall_diameter_mm - deflection
+    patch = contact_patch(
+        force,
+        pressure_kpa,
+        shape.overall_diameter_mm,
+        facts.section_height_mm,
+        tread_width_mm(facts.nominal_width_mm, aspect),
+        deflection,
+    )
+    rated = facts.rated_kg * STANDARD_GRAVITY_M_S2
+    rated = pick(force < MOST_OVERLOAD * rated, rated, UNKNOWN)
+    level = cornering_stiffness_n_per_deg(force, rated)
+    pairs = axle.wheels_per_side
+    transfer = lateral_load_transfer_n(mass, axle.track_mm, height_mm, LATERAL_ACCELERATION_G)
+    per_axle = pairs * known_or(axle_stiffness_n_per_deg(2.0 * force, rated, transfer / pairs), 2.0 * level)
+    onset = standing_water_onset_kmh(pressure_kpa, known_or(facts.tread_depth_mm, NEW_TREAD_DEPTH_MM))
+    return Behaviour(pressure_kpa, radius, patch.length_mm, patch.width_mm, patch.area_cm2, level, per_axle, onset)
