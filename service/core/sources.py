@@ -109,6 +109,21 @@ _ENTRIES: dict[str, tuple[str, str, str, BasisStatus, BasisKind]] = {
     "EU-1009-2010": ("Regulation (EU) 1009/2010, wheel guards, guard depth", "", NOTES, "read", "regulation"),
     "EU-1009-2010 sector": ("Regulation (EU) 1009/2010, 30 and 50 degrees", "", UNREAD, "memory", "regulation"),
     "EU-2021-535": ("Regulation (EU) 2021/535, annex V, wheel guards", "", UNREAD, "memory", "regulation"),
+    "EU-1222-2009 annex I": (
+        "Regulation (EC) 1222/2009, annex I, classes of the tyre label",
+        "",
+        NOTES,
+        "read",
+        "regulation",
+    ),
+    "EU-2020-740": ("Regulation (EU) 2020/740, tyre label, letters A to E", "", UNREAD, "memory", "regulation"),
+    "EU-2009-28 annex III": (
+        "Directive 2009/28/EC, annex III, energy content of fuels",
+        "",
+        UNREAD,
+        "memory",
+        "regulation",
+    ),
     "EU-EPREL": ("EU tyre label registry, speed symbols as printed", "", NOTES, "read", "regulation"),
     # National law and national inspection
     "NL-RV": ("Regeling voertuigen (Netherlands)", "10 May 2017", NOTES, "read", "regulation"),
@@ -208,6 +223,21 @@ _ENTRIES: dict[str, tuple[str, str, str, BasisStatus, BasisKind]] = {
     "GILLESPIE": ("Gillespie, Fundamentals of Vehicle Dynamics, ch. 6", "", NOTES, "read", "published_model"),
     "GALLAWAY-1979": ("Gallaway et al., FHWA-RD-79-31", "1979", NOTES, "second_hand", "published_model"),
     "HORNE-DREHER-1963": ("Horne and Dreher, NASA TN D-2056", "1963", NOTES, "second_hand", "published_model"),
+    "HORNE-DREHER-1963 lift": (
+        "Horne and Dreher, NASA TN D-2056, lift with the square of speed",
+        "1963",
+        UNREAD,
+        "memory",
+        "published_model",
+    ),
+    "LOAD-SENSITIVITY": ("Tyre-model texts, friction falls with load", "", NOTES, "read", "published_model"),
+    "GUENTHER-1981": (
+        "Guenther, sample size formulas for normal theory t tests",
+        "American Statistician 35(4)",
+        UNREAD,
+        "memory",
+        "published_model",
+    ),
     "CO2MPAS": ("European Commission, CO2MPAS model, defaults", "15 November 2023", NOTES, "read", "published_model"),
     "FOOTPRINTS-2021": (
         "Measured footprints of 255/40R17 tyres",
@@ -225,6 +255,7 @@ _ENTRIES: dict[str, tuple[str, str, str, BasisStatus, BasisKind]] = {
     ),
     # What rests on nobody's paper
     "COMMON-PRACTICE": ("Common practice of the trade (no published source)", "", UNREAD, "memory", "common_practice"),
+    "TRADE-LT": ("Trade texts and a printed load table of light-truck tyres", "", NOTES, "read", "common_practice"),
     "PROJECT": ("This project's own estimate", "", UNREAD, "own", "project_estimate"),
 }
 
