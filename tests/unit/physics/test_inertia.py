@@ -2,14 +2,20 @@
 
 from __future__ import annotations
 
+import math
+
 import pytest
 
+from service.core.findings import Estimate
 from service.physics.inertia import (
     MASS_BAND,
     radius_of_gyration_mm,
     tyre_inertia_kg_m2,
+    tyre_mass_estimate_kg,
     tyre_mass_kg,
+    wheel_inertia_estimate_kg_m2,
     wheel_inertia_kg_m2,
+    wheel_mass_estimate_kg,
 )
 
 
@@ -40,3 +46,31 @@ def test_the_inertia_of_a_tyre():
 def test_a_rim_adds_its_own_inertia():
     # 8 kg at three quarters of 0.2 m: 0.18 kg m2 more.
     assert wheel_inertia_kg_m2(10.0, 8.0, 600.0, 400.0) == pytest.approx(0.729 + 0.18)
+
+
+def test_a_weighed_tyre_has_its_mass_and_no_band():
+    assert tyre_mass_estimate_kg(9.7, 11.0) == (9.7, 9.7, 9.7)
+
+
+def test_a_tyre_that_nobody_weighed_has_the_estimate_with_its_band():
+    assert tyre_mass_estimate_kg(math.nan, 10.0) == pytest.approx((10.0, 8.0, 12.0))
+
+
+def test_a_rim_adds_its_mass_and_no_band():
+    assert wheel_mass_estimate_kg(Estimate(10.0, 8.0, 12.0), 9.0) == (19.0, 17.0, 21.0)
+
+
+def test_a_rim_that_nobody_weighed_leaves_the_wheel_unknown():
+    assert all(math.isnan(each) for each in wheel_mass_estimate_kg(Estimate(10.0, 8.0, 12.0), math.nan))
+
+
+def test_weighed_parts_leave_the_inertia_the_band_of_their_shape():
+    # 10 kg at 0.27 m and 8 kg at 0.15 m: 0.909 kg m2, a tenth either way.
+    weighed = Estimate(10.0, 10.0, 10.0)
+    assert wheel_inertia_estimate_kg_m2(weighed, 8.0, 600.0, 400.0) == pytest.approx((0.909, 0.8181, 0.9999))
+
+
+def test_an_estimated_tyre_widens_the_band_of_the_inertia():
+    # 8 and 12 kg at 0.27 m with 0.18 kg m2 of rim: 0.7632 and 1.0548, a tenth less and more.
+    estimated = Estimate(10.0, 8.0, 12.0)
+    assert wheel_inertia_estimate_kg_m2(estimated, 8.0, 600.0, 400.0) == pytest.approx((0.909, 0.68688, 1.16028))

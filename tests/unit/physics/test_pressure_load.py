@@ -6,7 +6,12 @@ import math
 
 import pytest
 
-from service.physics.pressure_load import load_at_pressure_kg, pressure_for_load_kpa, speed_pressure_addition_kpa
+from service.physics.pressure_load import (
+    load_at_pressure_kg,
+    pressure_for_load_kpa,
+    speed_pressure_addition_by_symbol_kpa,
+    speed_pressure_addition_kpa,
+)
 
 
 def test_more_than_the_reference_pressure_carries_no_more():
@@ -28,3 +33,17 @@ def test_a_north_american_table_takes_its_own_exponent():
 
 def test_an_unknown_speed_has_an_unknown_addition():
     assert math.isnan(speed_pressure_addition_kpa(math.nan))
+
+
+def test_a_symbol_that_is_not_known_has_no_addition_of_a_fast_one():
+    # The speed of the symbol decides; without it neither rule is taken for granted.
+    assert math.isnan(speed_pressure_addition_by_symbol_kpa(220.0, math.nan))
+
+
+def test_an_unknown_speed_has_an_unknown_addition_for_a_fast_symbol():
+    assert math.isnan(speed_pressure_addition_by_symbol_kpa(math.nan, 270.0))
+
+
+def test_a_symbol_between_t_and_h_has_the_handbooks_addition():
+    # U, 200 km/h: 30 kPa x 20 / 50.
+    assert speed_pressure_addition_by_symbol_kpa(180.0, 200.0) == pytest.approx(12.0)

@@ -9,8 +9,10 @@ from service.physics import (
     contact_patch,
     cornering_stiffness,
     inertia,
+    peak_grip,
     rolling,
     vertical_stiffness,
+    wet_reserve,
 )
 
 
@@ -28,6 +30,7 @@ from service.physics import (
         pytest.param(cornering_stiffness.LEVEL_BAND, 35.0, id="cornering stiffness"),
         pytest.param(aquaplaning.ONSET_BAND, 20.0, id="aquaplaning onset"),
         pytest.param(inertia.MASS_BAND, 20.0, id="tyre mass"),
+        pytest.param(inertia.SHAPE_BAND, 10.0, id="inertia of weighed parts"),
     ],
 )
 def test_a_band_is_the_stated_one(band, percent):
@@ -40,3 +43,11 @@ def test_the_change_of_the_onset_lies_between_three_quarters_and_seventeen_tenth
 
 def test_the_band_of_the_loaded_radius_is_stated_in_millimetres():
     assert vertical_stiffness.LOADED_RADIUS_BAND_MM == 1.5
+
+
+def test_the_exponent_of_peak_grip_is_a_fifth_between_a_tenth_and_a_third():
+    assert peak_grip.LOAD_SENSITIVITY == (0.2, 0.1, 0.35)
+
+
+def test_the_tread_pattern_adds_eight_points_to_the_band_of_the_onset():
+    assert wet_reserve.PATTERN_POINTS == 8.0

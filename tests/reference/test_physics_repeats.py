@@ -1,0 +1,32 @@
+"""Number of tests against the printed sample sizes of the two-sample t test.
+
+Source: Cohen, A Power Primer, Psychological Bulletin 112 (1992), table 2 (from memory): power 0.80, effects of 0.2, 0.5
+and 0.8 standard deviations: 393, 64 and 26 at a two-sided risk of 0.05, 586, 95 and 38 at 0.01.
+Tolerance: 1, because the approximation rounds up where the table rounds to nearest.
+"""
+
+from __future__ import annotations
+
+import pytest
+
+from service.physics.repeats import repeats_needed
+
+
+@pytest.mark.parametrize(
+    ("effect", "confidence", "printed"),
+    [
+        (0.2, 0.95, 393.0),
+        (0.5, 0.95, 64.0),
+        (0.8, 0.95, 26.0),
+        (0.2, 0.99, 586.0),
+        (0.5, 0.99, 95.0),
+        (0.8, 0.99, 38.0),
+    ],
+)
+def test_the_number_of_tests_is_the_printed_one(effect, confidence, printed):
+    assert repeats_needed(effect, 1.0, confidence) == pytest.approx(printed, abs=1.0)
+
+
+def test_two_per_cent_of_braking_with_one_per_cent_of_scatter_takes_five_stops():
+    # Two standard deviations: 2 (2.80 / 2)^2 + 0.96 = 4.88, by hand.
+    assert repeats_needed(-2.0, 1.0) == 5.0
