@@ -15,9 +15,10 @@ RESERVE_FILM_MM: Final = 2.0
 """Water at which it is stated; project's choice."""
 PATTERN_POINTS: Final = 8.0
 """What another tread pattern adds to either side of the change of the onset [percentage points]; own. Published single
-tests of one plus-size step range from 0 to 7 % earlier."""
+tests of one plus-size step range from 0 to 7 % earlier [COMMON-PRACTICE] (second hand)."""
 WORN_BELOW_MM: Final = 3.0
-"""Tread depth below which the onset formula is too kind [mm]: wet braking is some 30 % longer at 3 mm (second hand)."""
+"""Tread depth below which the onset formula is too kind [mm]; own. Wet braking is some 30 % longer at 3 mm than new
+[COMMON-PRACTICE] (second hand)."""
 WORN_SHARE_PER_MM: Final = 0.10
 """By what share the onset may lie lower for each millimetre of tread below that [1/mm]; own."""
 

@@ -25,6 +25,11 @@ def test_a_front_axle_cannot_carry_more_than_the_car():
     assert front_braking_share(1200.0, 1500.0, 900.0, 2000.0) == 1.0
 
 
+def test_a_front_axle_that_has_lifted_off_carries_nothing():
+    # Pulling away at 1 g: 0.1 less 0.4.
+    assert front_braking_share(150.0, 1500.0, 800.0, 2000.0, -1.0) == 0.0
+
+
 def test_a_known_share_has_no_band():
     assert known_or_assumed_share(0.62) == (0.62, 0.62, 0.62)
 
