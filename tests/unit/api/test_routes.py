@@ -6,7 +6,7 @@ import pytest
 from fastapi import APIRouter, Depends
 from starlette.testclient import TestClient
 
-from service.api.contract.docs_page import document
+from service.api.contract.openapi_document import document
 from service.api.errors.problem import HttpProblem, problem_responses
 from service.api.schemas.base import Wire, number, text, whole
 from service.api.transport.routes import DEFAULT_MAX_BODY_BYTES, StrictRoute, body_limit
