@@ -33,18 +33,16 @@ _PAGE: Final = """<!doctype html>
 """
 _START: Final = 'SwaggerUIBundle({url: "openapi.json", dom_id: "#contract", deepLinking: true, validatorUrl: null});\n'
 _CACHED: Final = {"Cache-Control": "public, max-age=300"}
-# The package brings the page's script and style; the service uses these two files of it and nothing else.
-_ASSETS_PACKAGE: Final = "fastapi_offline"
+_ASSETS: Final = resources.files("service.api.contract") / "assets"
 
 
 def routes() -> list[APIRoute]:
     """Return the routes of the document and its page."""
-    assets = resources.files(_ASSETS_PACKAGE) / "static"
     files = {
         "/docs": ("text/html", _PAGE.encode()),
         "/docs/start.js": ("text/javascript", _START.encode()),
-        "/docs/page.js": ("text/javascript", (assets / "swagger-ui-bundle.js").read_bytes()),
-        "/docs/page.css": ("text/css", (assets / "swagger-ui.css").read_bytes()),
+        "/docs/page.js": ("text/javascript", (_ASSETS / "swagger-ui-bundle.js").read_bytes()),
+        "/docs/page.css": ("text/css", (_ASSETS / "swagger-ui.css").read_bytes()),
     }
     made: list[APIRoute] = [StrictRoute("/openapi.json", _openapi, include_in_schema=False)]
     for path, (media_type, content) in files.items():
