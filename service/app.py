@@ -15,7 +15,7 @@ from service.api.errors import problem
 from service.api.routers import ROUTERS
 from service.api.transport.envelope import Envelope, Services
 from service.api.transport.observability import Metrics, make_logger
-from service.api.transport.reading import BodySpace
+from service.api.transport.request_body import BodySpace
 from service.api.transport.security import ApiKeys, Cors, TrustedHosts
 from service.api.transport.work_pool import WorkPool
 from service.assessment.batch.sizes import GRID_MARKINGS, grid

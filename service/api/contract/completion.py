@@ -8,8 +8,8 @@ from typing import Any, Final
 import orjson
 
 from service.api.contract.examples import EXAMPLES
-from service.api.errors.faults import Fault
 from service.api.errors.problem import HEADERS, KINDS, MEDIA_TYPE, body
+from service.api.errors.request_faults import RequestFault
 from service.api.transport.security import PROTECTED_PREFIX
 
 Json = dict[str, Any]
@@ -25,7 +25,7 @@ _ANYWHERE: Final = (400, 405, 408, 422, 431, 500, 503)
 _WITH_KEY: Final = (401, 429)
 _KEY: Final = "ApiKey"
 _EXAMPLE_ID: Final = "7c1f0f4a9d3e4b5c8a6b2d1e0f9a8b7c"
-_FAULT: Final = Fault(
+_FAULT: Final = RequestFault(
     "/candidate/front/tyre/size",
     "This tyre designation cannot be read at position 7: expected an aspect ratio.",
     "unreadable_designation",

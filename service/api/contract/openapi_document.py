@@ -9,7 +9,7 @@ from fastapi import FastAPI
 from fastapi.openapi.utils import get_openapi
 
 from service.api.contract.completion import complete
-from service.api.schemas.problem import Fault, Problem
+from service.api.schemas.error_answer import Fault, Problem
 
 SUMMARY: Final = "Says whether candidate tyres and rims fit a vehicle's axles, and what the change does."
 _DESCRIPTION: Final = (

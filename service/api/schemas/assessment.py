@@ -4,19 +4,11 @@ from __future__ import annotations
 
 from typing import Any, Literal
 
-from pydantic import ConfigDict
-
-from service.api.schemas.base import Wire, hide_absent, number, part
+from service.api.schemas.base import AnswerPart, number, part
 from service.api.schemas.base import text as words
 from service.api.schemas.vocabulary import Outcome, Status, Verdict, Where
 
 ANY = (-1.0e9, 1.0e9)
-
-
-class Told(Wire):
-    """A part of an answer."""
-
-    model_config = ConfigDict(json_schema_extra=hide_absent)
 
 
 def _value(description: str, unit: str, example: float, default: Any = ...) -> Any:  # noqa: ANN401 - as pydantic's Field
@@ -27,7 +19,7 @@ def _maybe(description: str, unit: str, example: float) -> Any:  # noqa: ANN401 
     return _value(f"{description}; absent when not known", unit, example, None)
 
 
-class Estimate(Told):
+class Estimate(AnswerPart):
     """An estimated number with the band in which the true one is expected; the unit is in the field's name."""
 
     value: float = number("The estimate", "unit in the field's name", ANY, 7.1)
@@ -35,7 +27,7 @@ class Estimate(Told):
     high: float = number("Upper end of its band", "unit in the field's name", ANY, 12.9)
 
 
-class Basis(Told):
+class Basis(AnswerPart):
     """What a finding rests on."""
 
     kind: Literal["regulation", "standard", "published_model", "common_practice", "project_estimate"] = part(
@@ -45,7 +37,7 @@ class Basis(Told):
     status: Status = part("How far its text was really read.", "read")
 
 
-class Remedy(Told):
+class Remedy(AnswerPart):
     """The least change that settles a finding, in words and as data."""
 
     text: str = words("What to change, in words.", 400, "load index 95 or more")
@@ -57,7 +49,7 @@ class Remedy(Told):
     unit: str = words("Unit of the two values; absent for plain numbers.", 20, "kg", default=None)
 
 
-class Finding(Told):
+class Finding(AnswerPart):
     """One answered question."""
 
     code: str = words("Which question it answers; a stable code.", 60, "load.capacity", r"^[a-z0-9_]+(\.[a-z0-9_]+)+$")
@@ -71,7 +63,7 @@ class Finding(Told):
     remedy: Remedy = part("What would settle it; absent when met.", default=None)
 
 
-class ContactPatch(Told):
+class ContactPatch(AnswerPart):
     """Where the tyre meets the road, under the estimate load; gross, grooves included."""
 
     length_mm: Estimate = part("Length along the car [mm].")
@@ -79,7 +71,7 @@ class ContactPatch(Told):
     area_cm2: Estimate = part("Area [cm2].")
 
 
-class WheelFigures(Told):
+class WheelFigures(AnswerPart):
     """The figures of one wheel, present or proposed."""
 
     tyre: str = words("Canonical spelling of the tyre's designation.", 100, "235/40 R18 95Y XL")
@@ -106,7 +98,7 @@ class WheelFigures(Told):
     wheel_inertia_kg_m2: Estimate = part("Moment of inertia about the axle [kg m2]; absent likewise.", default=None)
 
 
-class AxleChange(Told):
+class AxleChange(AnswerPart):
     """What changes on one axle, proposed minus present; absent numbers are not known."""
 
     overall_diameter_percent: float = _maybe("Change of overall diameter", "%", -0.15)
@@ -127,7 +119,7 @@ class AxleChange(Told):
     )
 
 
-class AxleAnswer(Told):
+class AxleAnswer(AnswerPart):
     """One axle: present, proposed, and the change."""
 
     present: WheelFigures = part("As fitted now.")
@@ -135,14 +127,14 @@ class AxleAnswer(Told):
     change: AxleChange = part("Proposed minus present.")
 
 
-class Axles(Told):
+class Axles(AnswerPart):
     """Both axles."""
 
     front: AxleAnswer = part("The front axle.")
     rear: AxleAnswer = part("The rear axle.")
 
 
-class SpeedometerReading(Told):
+class SpeedometerReading(AnswerPart):
     """The speedometer at one test speed."""
 
     true_kmh: float = _value("True speed", "km/h", 80.0)
@@ -152,7 +144,7 @@ class SpeedometerReading(Told):
     greatest_lawful_kmh: float = _value("Most it may show", "km/h", 92.0)
 
 
-class SpeedometerAnswer(Told):
+class SpeedometerAnswer(AnswerPart):
     """Displayed against true speed at the test speeds of UN R39, before and after."""
 
     circumference_ratio: float = _maybe("Proposed over present circumference of the driven axle", "1", 0.998)
@@ -162,7 +154,7 @@ class SpeedometerAnswer(Told):
     readings: list[SpeedometerReading] = part("One for each test speed.", max_length=8)
 
 
-class Balance(Told):
+class Balance(AnswerPart):
     """The change of balance."""
 
     understeer_gradient_change_deg_per_g: Estimate = part(
@@ -180,7 +172,7 @@ class Balance(Told):
     text: str = words("The change of balance in a sentence.", 300, "The balance stays as it is.")
 
 
-class VehicleAnswer(Told):
+class VehicleAnswer(AnswerPart):
     """The vehicle as a whole."""
 
     speedometer: SpeedometerAnswer = part("The speedometer.")
@@ -190,7 +182,7 @@ class VehicleAnswer(Told):
     odometer_change_percent: float = _maybe("Change of the distance counted", "%", 0.2)
 
 
-class Action(Told):
+class Action(AnswerPart):
     """One thing for the workshop to do."""
 
     code: str = words("Which action it is; a stable code.", 60, "set_pressure_front", r"^[a-z_]+$")
@@ -210,21 +202,21 @@ class Action(Told):
     speed_kmh: float = _value("Speed to stand on the label; only with `speed_label`", "km/h", 190.0, None)
 
 
-class TradeOffs(Told):
+class TradeOffs(AnswerPart):
     """What is gained and what is lost."""
 
     text: str = words("Gains and losses in a paragraph.", 1200, "Front: about +5 % cornering stiffness in the dry.")
     basis: Basis = part("What the directions without a number rest on.")
 
 
-class RulePackName(Told):
+class RulePackName(AnswerPart):
     """The rules it was held against."""
 
     id: str = words("Id of the pack.", 20, "unece")
     edition: str = words("Edition of the pack.", 20, "2026-11")
 
 
-class Assessment(Told):
+class Assessment(AnswerPart):
     """The answer to one question."""
 
     verdict: Verdict = part("The verdict.", "suitable_with_conditions")

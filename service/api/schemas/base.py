@@ -22,11 +22,17 @@ class Wire(BaseModel):
     model_config = ConfigDict(strict=True, extra="forbid", frozen=True, allow_inf_nan=False)
 
 
-def hide_absent(schema: dict[str, Any]) -> None:
+def _hide_absent(schema: dict[str, Any]) -> None:
     """Drop the defaults that only stand for "not there"; a member may be left out, `null` is no way to do so."""
     for field in schema.get("properties", {}).values():
         if field.get("default", "") is None:
             field.pop("default")
+
+
+class AnswerPart(Wire):
+    """A part of an answer."""
+
+    model_config = ConfigDict(json_schema_extra=_hide_absent)
 
 
 def number(
@@ -55,7 +61,7 @@ def whole(
     example: int,
     default: Any = REQUIRED,  # noqa: ANN401 - see `number`
 ) -> Any:  # noqa: ANN401 - see `number`
-    """Return a field for a whole number; `api/routes.py` sees to it that `200.0` is one too."""
+    """Return a field for a whole number; `transport/routes.py` sees to it that `200.0` is one too."""
     lowest, highest = bounds
     return Field(
         default=default,

@@ -4,11 +4,10 @@ from __future__ import annotations
 
 from typing import Literal
 
-from service.api.schemas.assessment import Told
-from service.api.schemas.base import number, part, text, whole
+from service.api.schemas.base import AnswerPart, number, part, text, whole
 
 
-class ServicePoint(Told):
+class ServicePoint(AnswerPart):
     """Load index and speed symbol."""
 
     load_index: int = whole("Load index, single", "1", (0, 279), 115)
@@ -16,7 +15,7 @@ class ServicePoint(Told):
     speed_symbol: str = text("Speed symbol.", 2, "N")
 
 
-class TyreParts(Told):
+class TyreParts(AnswerPart):
     """A tyre designation taken apart; a part that is absent is not stated."""
 
     canonical: str = text("The canonical spelling.", 100, "225/70 R15C 112/110R (115N)")
@@ -44,7 +43,7 @@ class TyreParts(Told):
     )
 
 
-class RimParts(Told):
+class RimParts(AnswerPart):
     """A rim designation taken apart; a part that is absent is not stated."""
 
     canonical: str = text("The canonical spelling.", 100, "8J x 18 H2 ET45")

@@ -28,7 +28,7 @@ def _hide_absent(schema: dict[str, Any]) -> None:
             field.pop("default", None)
 
 
-class Asked(Wire):
+class RequestPart(Wire):
     """A part of a request."""
 
     model_config = ConfigDict(json_schema_extra=_hide_absent)
@@ -73,7 +73,7 @@ RimSize = Annotated[str, AfterValidator(_readable_rim)]
 BoltCircleText = Annotated[str, AfterValidator(_readable_bolt_circle)]
 
 
-class RimWidths(Asked):
+class RimWidths(RequestPart):
     """The rim widths that the tyre's maker approves."""
 
     min: float = number("Narrowest approved rim", "in", (2.0, 20.0), 8.0)
@@ -83,7 +83,7 @@ class RimWidths(Asked):
 NO_RIM_WIDTHS = RimWidths.model_construct(min=UNKNOWN, max=UNKNOWN)
 
 
-class Tyre(Asked):
+class Tyre(RequestPart):
     """A tyre: its designation; all else replaces what would be computed, from the maker's data or measured."""
 
     size: TyreSize = _designation(
@@ -100,7 +100,7 @@ class Tyre(Asked):
     mass_kg: float = number("Mass of the tyre", "kg", (1.0, 200.0), 10.4, UNKNOWN)
 
 
-class Rim(Asked):
+class Rim(RequestPart):
     """A rim with its disc, as it is marked."""
 
     size: RimSize = _designation("Rim designation with offset (ET).", RIM_PATTERN, "8J x 18 H2 ET45")
@@ -112,7 +112,7 @@ class Rim(Asked):
     mass_kg: float = number("Mass of the rim", "kg", (1.0, 200.0), 11.2, UNKNOWN)
 
 
-class Fitment(Asked):
+class Fitment(RequestPart):
     """Tyre, rim and pressure of one axle, the same on both sides."""
 
     tyre: Tyre = part("The tyre.")
@@ -120,7 +120,7 @@ class Fitment(Asked):
     pressure_kpa: float = number("Cold pressure", "kPa", (50.0, 1000.0), 250.0, UNKNOWN)
 
 
-class Hub(Asked):
+class Hub(RequestPart):
     """What the wheel is fixed to."""
 
     bolt_circle: BoltCircleText = _designation(
@@ -129,7 +129,7 @@ class Hub(Asked):
     centre_bore_mm: float = number("Diameter of the hub's spigot", "mm", (20.0, 300.0), 66.6, UNKNOWN)
 
 
-class Clearance(Asked):
+class Clearance(RequestPart):
     """Room around the present wheel, measured where it is scarcest."""
 
     inboard_mm: float = number("Room to the strut", "mm", (0.0, 500.0), 14.0, UNKNOWN)
@@ -137,7 +137,7 @@ class Clearance(Asked):
     radial_mm: float = number("Room to the arch at full bump", "mm", (0.0, 500.0), 25.0, UNKNOWN)
 
 
-class Axle(Asked):
+class Axle(RequestPart):
     """One axle with what is fitted now."""
 
     max_axle_mass_kg: float = number("Technically permissible maximum axle mass", "kg", (50.0, 15000.0), 960.0)
@@ -150,7 +150,7 @@ class Axle(Asked):
     min_rim_diameter_in: float = number("Least rim diameter that clears the brake", "in", (8.0, 30.0), 17.0, UNKNOWN)
 
 
-class Speedometer(Asked):
+class Speedometer(RequestPart):
     """One measurement with the present fitment: what is displayed at a true speed."""
 
     displayed_kmh: float = number("Displayed speed", "km/h", (10.0, 450.0), 100.0)
@@ -162,7 +162,7 @@ NO_SPEEDOMETER = Speedometer.model_construct(displayed_kmh=UNKNOWN, true_kmh=UNK
 DAY = r"^(19|20)[0-9]{2}-(0[1-9]|1[0-2])-(0[1-9]|[12][0-9]|3[01])$"
 
 
-class Vehicle(Asked):
+class Vehicle(RequestPart):
     """The vehicle with its two axles."""
 
     max_speed_kmh: float = number("Maximum design speed", "km/h", (10.0, 450.0), 228.0)
@@ -186,7 +186,7 @@ class Vehicle(Asked):
     towing: bool = part("Whether the vehicle tows a trailer.", example=False, default=None)
 
 
-class Candidate(Asked):
+class Candidate(RequestPart):
     """What is to be fitted."""
 
     front: Fitment = part("The front fitment.")
@@ -194,7 +194,7 @@ class Candidate(Asked):
     label: str = text("A name of the caller's own, repeated in the answer.", 80, "one step wider", default="")
 
 
-class Question(Asked):
+class FitmentRequest(RequestPart):
     """What every question about fitments has in common."""
 
     vehicle: Vehicle = part("The vehicle as it is.")
@@ -209,7 +209,7 @@ class Question(Asked):
     )
 
 
-class CheckRequest(Question):
+class CheckRequest(FitmentRequest):
     """One candidate on one vehicle."""
 
     candidate: Candidate = part("What is to be fitted.")

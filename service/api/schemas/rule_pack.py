@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from typing import Literal
 
-from service.api.schemas.assessment import ANY, Basis, Told
-from service.api.schemas.base import number, part, text, whole
+from service.api.schemas.assessment import ANY, Basis
+from service.api.schemas.base import AnswerPart, number, part, text, whole
 from service.api.schemas.vocabulary import Status
 
 
-class PackSummary(Told):
+class PackSummary(AnswerPart):
     """A rule pack in one line."""
 
     id: str = text("Id, as `rule_pack` of a request takes it.", 20, "nl")
@@ -19,13 +19,13 @@ class PackSummary(Told):
     rule_count: int = whole("How many rules it has, inherited ones included", "1", (0, 1000), 6)
 
 
-class PackList(Told):
+class PackList(AnswerPart):
     """All rule packs."""
 
     rule_packs: list[PackSummary] = part("One for each place, by id.", max_length=200)
 
 
-class Bound(Told):
+class Bound(AnswerPart):
     """One bound on one quantity."""
 
     quantity: str = text("What is limited.", 80, "track_change_percent")
@@ -36,7 +36,7 @@ class Bound(Told):
     unit: str = text("Unit of the value.", 20, "%")
 
 
-class Applies(Told):
+class Applies(AnswerPart):
     """For whom a rule is written; what is absent does not matter."""
 
     categories: list[str] = part("Vehicle categories; empty: all.", ["M1"], max_length=20)
@@ -48,7 +48,7 @@ class Applies(Told):
     built_to: str = text("Only vehicles built up to this day.", 10, "2006-12-31", default=None)
 
 
-class Rule(Told):
+class Rule(AnswerPart):
     """One rule; where it has several bounds, keeping one of them suffices."""
 
     code: str = text("The code of its findings.", 60, "law.track_change")
@@ -69,7 +69,7 @@ class Rule(Told):
     pack: str = text("The pack that the rule comes from.", 20, "nl")
 
 
-class PackLimit(Told):
+class PackLimit(AnswerPart):
     """One limit of the service's own checks in this place."""
 
     name: str = text("Name of the limit.", 80, "overall_diameter_met_percent")
@@ -79,7 +79,7 @@ class PackLimit(Told):
     note: str = text("What a user must know.", 1000, "The usual legal minimum for cars.", default=None)
 
 
-class TestSpeeds(Told):
+class TestSpeeds(AnswerPart):
     """The test speeds of vehicles faster than a speed; the first row that applies counts."""
 
     above_kmh: float = number("For vehicles faster than this", "km/h", (0.0, 450.0), 150.0)
@@ -87,7 +87,7 @@ class TestSpeeds(Told):
     share_of_max: float = number("One more test speed, as a share of the maximum speed", "1", (0.0, 1.0), 0.8, None)
 
 
-class SpeedometerRule(Told):
+class SpeedometerRule(AnswerPart):
     """A band for the displayed speed V1 around the true speed V2.
 
     least_gain V2 + least_constant_kmh <= V1 <= most_gain V2 + most_constant_kmh; without most_gain no upper edge.
@@ -113,7 +113,7 @@ class SpeedometerRule(Told):
     pack: str = text("The pack that the rule comes from.", 20, "unece")
 
 
-class WinterMarking(Told):
+class WinterMarking(AnswerPart):
     """A marking that makes a winter tyre here."""
 
     marking: Literal["M+S", "3PMSF"] = part("The marking on the sidewall.", "3PMSF")
@@ -126,7 +126,7 @@ class WinterMarking(Told):
     note: str = text("What a user must know.", 1000, "M+S alone.", default=None)
 
 
-class WinterRule(Told):
+class WinterRule(AnswerPart):
     """When a winter tyre may have a lower speed symbol than the vehicle's maximum speed asks for."""
 
     label_required: bool = part("Whether a label in the driver's view must state the speed.", example=True)
@@ -139,7 +139,7 @@ class WinterRule(Told):
     note: str = text("What a user must know.", 1000, "The speed must be kept.", default=None)
 
 
-class Allowance(Told):
+class Allowance(AnswerPart):
     """A relief that the law gives to named vehicles."""
 
     code: str = text("A stable code.", 60, "relief.trailer_speed")
@@ -162,7 +162,7 @@ class Allowance(Told):
     pack: str = text("The pack that it comes from.", 20, "nl")
 
 
-class RulePack(Told):
+class RulePack(AnswerPart):
     """A rule pack, whole."""
 
     id: str = text("Id of the pack.", 20, "nl")

@@ -23,10 +23,10 @@ from pydantic import BaseModel, TypeAdapter, ValidationError
 from starlette.routing import Match
 from starlette.types import Receive, Scope, Send
 
-from service.api.errors.faults import Fault, unknown_field
 from service.api.errors.problem import HttpProblem
+from service.api.errors.request_faults import RequestFault, unknown_field
 from service.api.transport import strict_json
-from service.api.transport.reading import parse, read_body, read_json
+from service.api.transport.request_body import parse, read_body, read_json
 from service.api.transport.work_pool import run_bounded
 
 Endpoint = TypeVar("Endpoint", bound=Callable[..., Any])
@@ -154,12 +154,12 @@ class StrictRoute(APIRoute):
         names = [name for name, _ in parse_qsl(scope["query_string"].decode("latin-1"), keep_blank_values=True)]
         known, several = self._query_names
         faults = [
-            Fault(f"/query/{name}", unknown_field(name, sorted(known), "query parameter"), "unknown_field")
+            RequestFault(f"/query/{name}", unknown_field(name, sorted(known), "query parameter"), "unknown_field")
             for name in dict.fromkeys(names)
             if name not in known
         ]
         faults += [
-            Fault(f"/query/{name}", "This query parameter may stand once.", "repeated")
+            RequestFault(f"/query/{name}", "This query parameter may stand once.", "repeated")
             for name in known - several
             if names.count(name) > 1
         ]

@@ -1,6 +1,6 @@
 """The page that shows the contract: its script and style are the publisher's own, and their licences stand beside them.
 
-Source of the digests: the files in the package `swagger-ui-dist` 5.32.6 as npm delivers it, taken with `sha256sum` after
+Source of the digests: the files in the package `swagger-ui-dist` 5.32.6 as npm delivers it, taken after
 npm had checked the package against the registry's own sha512.
 """
 
