@@ -6,6 +6,7 @@ through dependencies costs more than the answer. The OpenAPI document stays Fast
 
 Of such endpoints a plain `def` is long work: it runs in the bounded pool, and so do the parsing and the validation of
 its body, which would hold up every other request. The body is read before, so that slow senders hold no place in line.
+A plain `def` that asks for more is refused when its route is made: it would run where nothing bounds it.
 """
 
 from __future__ import annotations
@@ -62,6 +63,9 @@ class StrictRoute(APIRoute):
             adapter: TypeAdapter[Any] = TypeAdapter(model)
             self._validate = adapter.validator.validate_python
             self.app = self._answer
+        elif not inspect.iscoroutinefunction(endpoint):
+            # The framework would run it on one of its own forty threads, beside the pool and past its bounds.
+            raise TypeError(f"{path}: long work takes a body and at most the request, or it cannot be bounded.")
 
     def matches(self, scope: Scope) -> tuple[Match, Scope]:
         """Return whether the route suits the request."""
