@@ -11,6 +11,10 @@ from service.core.errors import DomainError, UnreadableDesignation
 
 # Printable text of any language: no controls, no line or paragraph separators, nothing that turns the text round it.
 PRINTABLE = r"^[^\x00-\x1f\x7f-\x9f\u2028-\u202e\u2066-\u2069]*$"
+# The code of a finding, of a rule or of a reason.
+CODE = r"^[a-z0-9_]+(\.[a-z0-9_]+)+$"
+ANY = (-1.0e9, 1.0e9)
+"""The range of a number that the service itself gives."""
 REQUIRED = PydanticUndefined
 
 Extra = dict[str, Any]
@@ -52,6 +56,11 @@ def number(
         examples=[example],
         json_schema_extra={"x-unit": unit},
     )
+
+
+def maybe(description: str, unit: str, example: float) -> Any:  # noqa: ANN401 - see `number`
+    """Return a field for a number of an answer that is absent when it is not known."""
+    return number(f"{description}; absent when not known", unit, ANY, example, None)
 
 
 def whole(

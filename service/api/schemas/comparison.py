@@ -2,17 +2,18 @@
 
 from __future__ import annotations
 
-from typing import Annotated, Any, Literal
+from typing import Annotated, Any
 
 from pydantic import GetJsonSchemaHandler, GetPydanticSchema
 from pydantic_core import CoreSchema
 
-from service.api.schemas.assessment import ANY, Estimate, Remedy, RulePackName
-from service.api.schemas.base import AnswerPart, number, part, text, whole
+from service.api.schemas.assessment import Estimate, Remedy, RulePackName
+from service.api.schemas.base import CODE, AnswerPart, maybe, part, text, whole
 from service.api.schemas.error_answer import Fault
 from service.api.schemas.request import Candidate, FitmentRequest
 from service.api.schemas.vocabulary import Outcome, RankBy, Trade, Verdict, Where
 from service.assessment.batch.measures import MEANING
+from service.assessment.checks.balance import Degree, Direction
 
 MAX_CANDIDATES = 500
 MAX_FAULTS_PER_ROW = 5
@@ -29,11 +30,6 @@ def _candidate_or_any_object(_: CoreSchema, handler: GetJsonSchemaHandler) -> di
 
 # Looked at one by one later on, so that a bad candidate is a row of the answer and not the end of the others.
 LooseCandidate = Annotated[dict[str, Any], GetPydanticSchema(get_pydantic_json_schema=_candidate_or_any_object)]
-
-
-def maybe(description: str, unit: str, example: float) -> Any:  # noqa: ANN401 - as pydantic's Field
-    """Return a field for a number that is absent when it is not known."""
-    return number(f"{description}; absent when not known", unit, ANY, example, None)
 
 
 def measure(name: str, unit: str, example: float) -> Any:  # noqa: ANN401 - as pydantic's Field
@@ -101,10 +97,8 @@ class ComparedVehicle(AnswerPart):
         "Change of the understeer gradient [deg/g]; positive is towards understeer; absent when not known.",
         default=None,
     )
-    direction: Literal["neutral", "towards_understeer", "towards_oversteer"] = part(
-        "Which way the balance goes; absent when not known.", "neutral", default=None
-    )
-    degree: Literal["negligible", "noticeable", "strong"] = part("How much; absent likewise.", "negligible", None)
+    direction: Direction = part("Which way the balance goes; absent when not known.", "neutral", default=None)
+    degree: Degree = part("How much; absent likewise.", "negligible", None)
     axle_circumference_ratio_change_percent: float = maybe("Change of the front to rear ratio", "%", 0.0)
     speedometer_lead_percent: float = maybe("By how much the speedometer reads too high afterwards", "%", 3.3)
 
@@ -112,7 +106,7 @@ class ComparedVehicle(AnswerPart):
 class ComparedFinding(AnswerPart):
     """One of the worst findings of a candidate; `check` tells what it rests on."""
 
-    code: str = text("Which question it answers; a stable code.", 60, "load.capacity", r"^[a-z0-9_]+(\.[a-z0-9_]+)+$")
+    code: str = text("Which question it answers; a stable code.", 60, "load.capacity", CODE)
     axle: Where = part("The axle it concerns, or the vehicle.", "rear")
     outcome: Outcome = part("How the question came out.", "not_met")
     measured: float = maybe("The number found", "in `unit`", 1137.8)

@@ -7,11 +7,12 @@ from typing import Annotated
 from pydantic import Field
 
 from service.api.schemas.assessment import RulePackName
-from service.api.schemas.base import AnswerPart, number, part, text, whole
+from service.api.schemas.base import CODE, AnswerPart, number, part, text, whole
 from service.api.schemas.comparison import Weighed
 from service.api.schemas.error_answer import Fault
 from service.api.schemas.request import Candidate, FitmentRequest, RequestPart, Rim
 from service.api.schemas.vocabulary import RankBy, Stagger
+from service.core import ranges
 from service.core.numeric import UNKNOWN
 
 MAX_STOCK = 5000
@@ -37,8 +38,10 @@ class SearchLimits(RequestPart):
     overall_diameter_percent: float = number(
         "Greatest change of overall diameter, up or down", "%", (0.0, 10.0), 1.5, UNKNOWN
     )
-    min_section_width_mm: float = number("Least nominal section width", "mm", (50.0, 600.0), 205.0, UNKNOWN)
-    max_section_width_mm: float = number("Greatest nominal section width", "mm", (50.0, 600.0), 255.0, UNKNOWN)
+    min_section_width_mm: float = number("Least nominal section width", "mm", ranges.SECTION_WIDTH_MM, 205.0, UNKNOWN)
+    max_section_width_mm: float = number(
+        "Greatest nominal section width", "mm", ranges.SECTION_WIDTH_MM, 255.0, UNKNOWN
+    )
     stagger: Stagger = part("How the axles may differ.", "keep", default="keep")
     axle_ratio_percent: float = number(
         "Greatest change of the ratio of front to rear circumference; absent: where the check begins to forbid",
@@ -106,7 +109,7 @@ class Removed(AnswerPart):
         "search left out.",
         60,
         "rim.width",
-        r"^[a-z0-9_]+(\.[a-z0-9_]+)+$",
+        CODE,
     )
     count: int = whole("How many it sent away", "1", (1, MAX_TRIED), 1446)
 
