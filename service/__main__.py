@@ -56,7 +56,7 @@ def _serve(settings: Settings, host: str | None, port: int | None) -> int:
 
 
 def _openapi(*, check: bool) -> int:
-    from service.api.contract.docs_page import document_bytes
+    from service.api.contract.openapi_document import document_bytes
     from service.app import create_app
 
     # The contract does not depend on where it is written: no setting of this machine may show in it.

@@ -9,12 +9,13 @@ from fastapi.telemetry import TelemetryConfig
 from limits.errors import ConfigurationError
 
 from service import __version__
-from service.api.contract import docs_page as documentation
+from service.api.contract import docs_page
+from service.api.contract.openapi_document import document
 from service.api.errors import problem
 from service.api.routers import ROUTERS
 from service.api.transport.envelope import Envelope, Services
 from service.api.transport.observability import Metrics, make_logger
-from service.api.transport.reading import BodySpace
+from service.api.transport.request_body import BodySpace
 from service.api.transport.security import ApiKeys, Cors, TrustedHosts
 from service.api.transport.work_pool import WorkPool
 from service.assessment.batch.sizes import GRID_MARKINGS, grid
@@ -69,7 +70,7 @@ def create_app(settings: Settings) -> FastAPI:
     for router in ROUTERS:
         app.router.routes.extend(router.routes)
     if settings.docs:
-        app.router.routes.extend(documentation.routes())
+        app.router.routes.extend(docs_page.routes())
     _remember_document(app)
     return app
 
@@ -113,7 +114,7 @@ def _remember_document(app: FastAPI) -> None:
 
     def openapi() -> dict[str, Any]:
         if not made:
-            made.update(documentation.document(app))
+            made.update(document(app))
         return made
 
     app.openapi = openapi  # type: ignore[method-assign] # FastAPI documents this way of replacing it

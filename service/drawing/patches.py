@@ -11,12 +11,12 @@ from service.assessment.view.change import Wheel
 from service.assessment.view.estimates import wheel_estimates
 from service.assessment.view.views import AxleView
 from service.core.findings import Estimate
-from service.drawing import sheet
+from service.drawing import paper
 from service.drawing.canvas import Canvas, points
-from service.drawing.dimensions import across, along, extension
+from service.drawing.dimension_lines import across, along, extension
+from service.drawing.lettering import plain, wrapped
 from service.drawing.lines import CHAIN, NARROW, PHANTOM, WIDE, LineType
 from service.drawing.scene import AxleChoice
-from service.drawing.text import plain, wrapped
 from service.physics.contact_patch import GROSS_SHARE
 
 TITLE: Final = "Contact patch of one tyre, from above, driving upwards"
@@ -59,7 +59,7 @@ class Patch(NamedTuple):
         return (self.width_mm.high, self.length_mm.high) if self.known else (EMPTY_MM, EMPTY_MM)
 
 
-class Row(NamedTuple):
+class PatchRow(NamedTuple):
     """The patches of one axle."""
 
     name: str
@@ -68,38 +68,38 @@ class Row(NamedTuple):
 
 
 def draw_patches(found: Assessment, axles: AxleChoice = "both", *, styled: bool = True) -> str:
-    """Return the patches as SVG; without its style for a page that brings `sheet.STYLE` itself."""
+    """Return the patches as SVG; without its style for a page that brings `paper.STYLE` itself."""
     both = _rows(found)
     rows = [row for row in both if axles in ("both", row.name)]
     # Scale and cells suit both axles even where one is drawn, so that two drawings can stand side by side.
     sizes = [patch.size_mm for row in both for patch in (row.now, row.then)]
     cell, tallest = max(size[0] for size in sizes), max(size[1] for size in sizes)
-    scale = sheet.scale_for(2.0 * cell)
-    unit = sheet.unit_mm(scale)
+    scale = paper.scale_for(2.0 * cell)
+    unit = paper.unit_mm(scale)
     cell = max(cell, 220.0 * unit)
     across_mm, down_mm = cell + SIDE_UNITS * unit, tallest + (ABOVE_UNITS + BELOW_UNITS) * unit
     # Both axles: present beside proposed, an axle a row. One axle: present above proposed, narrow enough for a phone.
     step = (across_mm, 0.0) if len(rows) > 1 else (0.0, down_mm)
     width = across_mm + step[0] + 2 * MARGIN_UNITS * unit
     text_width = width - 2 * MARGIN_UNITS * unit
-    heading = sheet.Heading.made(TITLE, found.case.candidate.label, text_width, unit)
+    heading = paper.Heading.made(TITLE, found.case.candidate.label, text_width, unit)
     foot = heading.height + 2 * down_mm
     note_lines = sum(len(wrapped(note, text_width, NOTES_SIZE * unit)) for note in NOTES)
     height = foot + (92 + 1.35 * NOTES_SIZE * note_lines) * unit
-    canvas = sheet.new_sheet("patches", (width, height), scale, styled=styled)
-    sheet.describe(canvas, TITLE, [*_sentences(rows), *NOTES])
+    canvas = paper.new_sheet("patches", (width, height), scale, styled=styled)
+    paper.describe(canvas, TITLE, [*_sentences(rows), *NOTES])
     heading.draw(canvas, MARGIN_UNITS * unit)
     for index, row in enumerate(rows):
         _row(canvas, row, heading.height + index * down_mm, (cell, tallest), step)
-    y = sheet.legend(canvas, (MARGIN_UNITS * unit, foot + 18 * unit), text_width, scale)
-    sheet.paragraph(canvas, (MARGIN_UNITS * unit, y + 6 * unit), NOTES, text_width, NOTES_SIZE)
-    return sheet.finished(canvas)
+    y = paper.legend(canvas, (MARGIN_UNITS * unit, foot + 18 * unit), text_width, scale)
+    paper.paragraph(canvas, (MARGIN_UNITS * unit, y + 6 * unit), NOTES, text_width, NOTES_SIZE)
+    return paper.finished(canvas)
 
 
-def _rows(found: Assessment) -> list[Row]:
+def _rows(found: Assessment) -> list[PatchRow]:
     first_mm = found.car.front.now.behaviour.patch_width_mm
     return [
-        Row(view.name, _patch(view.now, first_mm, view), _patch(view.then, first_mm, view))
+        PatchRow(view.name, _patch(view.now, first_mm, view), _patch(view.then, first_mm, view))
         for view in (found.car.front, found.car.rear)
     ]
 
@@ -112,7 +112,7 @@ def _patch(wheel: Wheel, first_mm: float, view: AxleView) -> Patch:
     )
 
 
-def _row(canvas: Canvas, row: Row, y: float, cell: tuple[float, float], step: tuple[float, float]) -> None:
+def _row(canvas: Canvas, row: PatchRow, y: float, cell: tuple[float, float], step: tuple[float, float]) -> None:
     unit = canvas.unit_mm
     width, height = cell
     x = MARGIN_UNITS * unit
@@ -179,7 +179,7 @@ def _words(found: Estimate[float], unit: str) -> str:
     return f"{plain(found.value)}{unit} ({plain(found.low)} to {plain(found.high)})"
 
 
-def _sentences(rows: list[Row]) -> Iterator[str]:
+def _sentences(rows: list[PatchRow]) -> Iterator[str]:
     for row in rows:
         for words, patch in (("present", row.now), ("proposed", row.then)):
             if not patch.known:

@@ -12,7 +12,7 @@ from service.assessment.view.views import AxleView
 from service.core.findings import AxleName
 from service.core.numeric import UNKNOWN, known_or
 from service.core.units import MM_PER_INCH
-from service.drawing.text import clean
+from service.drawing.lettering import clean
 from service.physics.contact_patch import tread_width_mm
 from service.physics.wheel_position import rim_overall_width_mm
 from service.standards import rim_diameter

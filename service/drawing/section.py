@@ -6,10 +6,10 @@ from collections.abc import Sequence
 from typing import Final
 
 from service.assessment.answer.assess import Assessment
-from service.drawing import measures, sheet, wheels
+from service.drawing import paper, section_dimensions, wheels
 from service.drawing.canvas import Canvas
+from service.drawing.lettering import clean, wrapped
 from service.drawing.scene import AxleChoice, AxleScene, scenes
-from service.drawing.text import clean, wrapped
 
 TITLE: Final = "Left-hand wheels, cut through the axle and seen from the rear"
 NOTES: Final = (
@@ -31,33 +31,35 @@ NARROWEST_UNITS: Final = 400.0
 
 
 def draw_section(found: Assessment, axles: AxleChoice = "both", *, styled: bool = True) -> str:
-    """Return the section as SVG; without its style for a page that brings `sheet.STYLE` itself."""
+    """Return the section as SVG; without its style for a page that brings `paper.STYLE` itself."""
     both = scenes(found, "both")
     drawn = [scene for scene in both if axles in ("both", scene.name)]
     # Scale and panel suit both axles even where one is drawn, so that two drawings can stand side by side.
     up, down = max(s.reach_up_mm for s in both), max(s.reach_down_mm for s in both)
-    scale = sheet.scale_for(up + down)
-    unit = sheet.unit_mm(scale)
+    scale = paper.scale_for(up + down)
+    unit = paper.unit_mm(scale)
     panel = max(_panel_width(scene, unit) for scene in both)
     width = len(drawn) * (panel + GAP_UNITS * unit) + GAP_UNITS * unit
     text_width = width - 2 * GAP_UNITS * unit
-    heading = sheet.Heading.made(TITLE, found.case.candidate.label, text_width, unit)
+    heading = paper.Heading.made(TITLE, found.case.candidate.label, text_width, unit)
     axis = heading.height + (HEADING_UNITS + ABOVE_UNITS) * unit + up
     foot = axis + down + BELOW_UNITS * unit
     notes = [f"{scene.name.capitalize()} axle: {note}" for scene in drawn for note in scene.notes] + list(NOTES)
     note_lines = sum(len(wrapped(note, text_width, 13 * unit)) for note in notes)
     height = foot + (30 + 26 + 26 + 17.6 * note_lines) * unit
-    canvas = sheet.new_sheet("section", (width, height), scale, styled=styled)
-    sheet.describe(canvas, TITLE, [sentence for scene in drawn for sentence in measures.sentences(scene)] + notes)
+    canvas = paper.new_sheet("section", (width, height), scale, styled=styled)
+    paper.describe(
+        canvas, TITLE, [sentence for scene in drawn for sentence in section_dimensions.sentences(scene)] + notes
+    )
     heading.draw(canvas, GAP_UNITS * unit)
     left = GAP_UNITS * unit
     for scene in drawn:
         _designations(canvas, scene, (left, heading.height))
         _panel(canvas, scene, left + _hub_place(scene, panel, unit), axis)
         left += panel + GAP_UNITS * unit
-    y = sheet.legend(canvas, (GAP_UNITS * unit, foot + 24 * unit), text_width, scale)
-    sheet.paragraph(canvas, (GAP_UNITS * unit, y + 6 * unit), notes, text_width)
-    return sheet.finished(canvas)
+    y = paper.legend(canvas, (GAP_UNITS * unit, foot + 24 * unit), text_width, scale)
+    paper.paragraph(canvas, (GAP_UNITS * unit, y + 6 * unit), notes, text_width)
+    return paper.finished(canvas)
 
 
 def _panel_width(scene: AxleScene, unit: float) -> float:
@@ -90,4 +92,4 @@ def _panel(canvas: Canvas, scene: AxleScene, hub_x: float, axis_y: float) -> Non
     wheels.present(panel, scene)
     wheels.hub(panel, scene)
     wheels.proposed(panel, scene)
-    measures.dimensions(panel, scene)
+    section_dimensions.dimensions(panel, scene)

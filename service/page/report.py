@@ -17,10 +17,10 @@ from service.assessment.case import Axle, Fitment
 from service.assessment.checks.balance import balance
 from service.core.findings import ADVISORY, MET, NOT_ASSESSED, NOT_MET, Basis, Finding
 from service.core.sources import UNPUBLISHED
-from service.drawing import sheet
+from service.drawing import paper
+from service.drawing.lettering import clean, plain
 from service.drawing.patches import draw_patches
 from service.drawing.section import draw_section
-from service.drawing.text import clean, plain
 from service.page.rendering import asset, environment, source_of
 
 VERDICTS: Final = {
@@ -100,7 +100,7 @@ class Document(NamedTuple):
 @cache
 def style() -> str:
     """Return the style of the report and of the drawings in it."""
-    return asset("report.css") + sheet.STYLE
+    return asset("report.css") + paper.STYLE
 
 
 @cache

@@ -7,7 +7,7 @@ from functools import cache
 from typing import Any, Final, NamedTuple
 
 from service import __version__
-from service.drawing import sheet
+from service.drawing import paper
 from service.page import report
 from service.page.rendering import asset, environment, source_of
 
@@ -110,7 +110,7 @@ def policy() -> str:
 
     The style of a report and that of a drawing are admitted because what a page opens from memory inherits its policy.
     """
-    styles = f"'self' {source_of(report.style())} {sheet.style_hash()}"
+    styles = f"'self' {source_of(report.style())} {paper.style_hash()}"
     return (
         f"default-src 'none'; script-src 'self'; style-src {styles}; img-src 'self' blob:; connect-src 'self'; "
         "frame-ancestors 'none'; base-uri 'none'; form-action 'none'"

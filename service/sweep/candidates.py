@@ -23,7 +23,7 @@ from service.assessment.view.load_at_speed import ServiceFacts
 from service.assessment.view.views import candidate_facts
 from service.core.numeric import FloatArray
 from service.designation.tyre import TyreDesignation
-from service.sweep.catalogue import candidate, records
+from service.sweep.catalogue_rows import candidate, records
 
 # The facts that depend on the vehicle, by place in the row; a test compares whole rows over many vehicles.
 BY_VEHICLE = [WheelFacts._fields.index(name) for name in (*ServiceFacts._fields, "law_load_factor")]

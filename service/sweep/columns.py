@@ -10,6 +10,7 @@ from typing import Literal, NamedTuple, get_args
 
 from service.assessment.answer.verdict import VERDICTS
 from service.assessment.case import DrivenAxle
+from service.core import ranges
 from service.rules.rule import CATEGORIES
 
 Kind = Literal["text", "word", "day", "yes_no", "number", "whole", "tyre", "rim", "bolt_circle"]
@@ -41,31 +42,38 @@ def _number(name: str, meaning: str, unit: str, low: float, high: float) -> Colu
 _WHEEL = (
     Column("tyre", "tyre", "size designation and service description of the tyre", required=True),
     Column("rim", "rim", "rim designation with offset (ET)", required=True),
-    _number("pressure_kpa", "cold pressure", "kPa", 50.0, 1000.0),
-    _number("tread_depth_mm", "tread depth", "mm", 0.0, 25.0),
-    _number("overall_diameter_mm", "overall diameter of the new tyre, measured", "mm", 200.0, 1500.0),
-    _number("section_width_mm", "section width on this rim, measured", "mm", 50.0, 600.0),
-    _number("rolling_circumference_mm", "rolling circumference, measured", "mm", 600.0, 4800.0),
-    _number("approved_min_in", "narrowest rim that the tyre's maker approves", "in", 2.0, 20.0),
-    _number("approved_max_in", "widest rim that the tyre's maker approves", "in", 2.0, 20.0),
-    _number("reference_pressure_kpa", "pressure at which the tyre carries its load index", "kPa", 100.0, 1000.0),
-    _number("tyre_mass_kg", "mass of the tyre", "kg", 1.0, 200.0),
+    _number("pressure_kpa", "cold pressure", "kPa", *ranges.PRESSURE_KPA),
+    _number("tread_depth_mm", "tread depth", "mm", *ranges.TREAD_DEPTH_MM),
+    _number("overall_diameter_mm", "overall diameter of the new tyre, measured", "mm", *ranges.OVERALL_DIAMETER_MM),
+    _number("section_width_mm", "section width on this rim, measured", "mm", *ranges.SECTION_WIDTH_MM),
+    _number("rolling_circumference_mm", "rolling circumference, measured", "mm", *ranges.ROLLING_CIRCUMFERENCE_MM),
+    _number("approved_min_in", "narrowest rim that the tyre's maker approves", "in", *ranges.RIM_WIDTH_IN),
+    _number("approved_max_in", "widest rim that the tyre's maker approves", "in", *ranges.RIM_WIDTH_IN),
+    _number(
+        "reference_pressure_kpa",
+        "pressure at which the tyre carries its load index",
+        "kPa",
+        *ranges.REFERENCE_PRESSURE_KPA,
+    ),
+    _number("tyre_mass_kg", "mass of the tyre", "kg", *ranges.TYRE_OR_RIM_MASS_KG),
     Column("bolt_circle", "bolt_circle", "number of bolts and diameter of their circle"),
-    _number("centre_bore_mm", "diameter of the centre bore", "mm", 20.0, 300.0),
-    _number("load_rating_kg", "load rating of the wheel", "kg", 50.0, 6000.0),
-    _number("rim_mass_kg", "mass of the rim", "kg", 1.0, 200.0),
+    _number("centre_bore_mm", "diameter of the centre bore", "mm", *ranges.CENTRE_BORE_MM),
+    _number("load_rating_kg", "load rating of the wheel", "kg", *ranges.RIM_LOAD_RATING_KG),
+    _number("rim_mass_kg", "mass of the rim", "kg", *ranges.TYRE_OR_RIM_MASS_KG),
 )
 _AXLE = (
-    Column("max_axle_mass_kg", "number", "permissible maximum axle mass", "kg", 50.0, 15000.0, required=True),
-    _number("kerb_axle_mass_kg", "axle mass of the car ready to drive", "kg", 20.0, 15000.0),
-    _number("track_mm", "track, as registered", "mm", 500.0, 3000.0),
-    Column("wheels_per_side", "whole", "wheels on each side, 2 for twin wheels; 1 where empty", "", 1.0, 2.0),
+    Column("max_axle_mass_kg", "number", "permissible maximum axle mass", "kg", *ranges.AXLE_MASS_KG, required=True),
+    _number("kerb_axle_mass_kg", "axle mass of the car ready to drive", "kg", *ranges.KERB_AXLE_MASS_KG),
+    _number("track_mm", "track, as registered", "mm", *ranges.TRACK_MM),
+    Column(
+        "wheels_per_side", "whole", "wheels on each side, 2 for twin wheels; 1 where empty", "", *ranges.WHEELS_PER_SIDE
+    ),
     Column("hub_bolt_circle", "bolt_circle", "number of bolts of the hub and diameter of their circle"),
-    _number("hub_centre_bore_mm", "diameter of the hub's spigot", "mm", 20.0, 300.0),
-    _number("clearance_inboard_mm", "room from the present wheel to the strut", "mm", 0.0, 500.0),
-    _number("clearance_outboard_mm", "room from the present wheel to the edge of the wing", "mm", 0.0, 500.0),
-    _number("clearance_radial_mm", "room from the present wheel to the arch at full bump", "mm", 0.0, 500.0),
-    _number("min_rim_diameter_in", "least rim diameter that clears the brake", "in", 8.0, 30.0),
+    _number("hub_centre_bore_mm", "diameter of the hub's spigot", "mm", *ranges.CENTRE_BORE_MM),
+    _number("clearance_inboard_mm", "room from the present wheel to the strut", "mm", *ranges.ROOM_MM),
+    _number("clearance_outboard_mm", "room from the present wheel to the edge of the wing", "mm", *ranges.ROOM_MM),
+    _number("clearance_radial_mm", "room from the present wheel to the arch at full bump", "mm", *ranges.ROOM_MM),
+    _number("min_rim_diameter_in", "least rim diameter that clears the brake", "in", *ranges.RIM_DIAMETER_IN),
 )
 
 
@@ -79,17 +87,22 @@ def _on_axles(columns: tuple[Column, ...]) -> tuple[Column, ...]:
 
 VEHICLE_COLUMNS: tuple[Column, ...] = (
     Column("vehicle_id", "text", "the caller's name of the vehicle, once in the table", required=True),
-    Column("max_speed_kmh", "number", "maximum design speed", "km/h", 10.0, 450.0, required=True),
+    Column("max_speed_kmh", "number", "maximum design speed", "km/h", *ranges.SPEED_KMH, required=True),
     Column("category", "word", "vehicle category by the UN's classes; M1 where empty", words=CATEGORIES),
     Column("driven_axle", "word", "which axle is driven", words=get_args(DrivenAxle)),
-    _number("wheelbase_mm", "wheelbase", "mm", 500.0, 10000.0),
-    _number("centre_of_gravity_height_mm", "height of the centre of gravity above the road", "mm", 100.0, 3000.0),
-    _number("displayed_kmh", "speedometer: what is displayed at `true_kmh`", "km/h", 10.0, 450.0),
-    _number("true_kmh", "speedometer: the true speed at `displayed_kmh`", "km/h", 10.0, 450.0),
+    _number("wheelbase_mm", "wheelbase", "mm", *ranges.WHEELBASE_MM),
+    _number(
+        "centre_of_gravity_height_mm",
+        "height of the centre of gravity above the road",
+        "mm",
+        *ranges.CENTRE_OF_GRAVITY_HEIGHT_MM,
+    ),
+    _number("displayed_kmh", "speedometer: what is displayed at `true_kmh`", "km/h", *ranges.SPEED_KMH),
+    _number("true_kmh", "speedometer: the true speed at `displayed_kmh`", "km/h", *ranges.SPEED_KMH),
     Column("built", "day", "the day the vehicle was built, as an ISO date"),
-    _number("max_mass_kg", "permissible maximum mass of the vehicle", "kg", 100.0, 60000.0),
+    _number("max_mass_kg", "permissible maximum mass of the vehicle", "kg", *ranges.VEHICLE_MASS_KG),
     Column("seats_standing", "yes_no", "whether passengers may stand"),
-    _number("speed_limited_kmh", "speed to which a limiter holds the vehicle", "km/h", 10.0, 200.0),
+    _number("speed_limited_kmh", "speed to which a limiter holds the vehicle", "km/h", *ranges.LIMITED_SPEED_KMH),
     Column("towing", "yes_no", "whether the vehicle tows a trailer"),
     *_on_axles(_AXLE + _WHEEL),
 )

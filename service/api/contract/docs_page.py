@@ -1,25 +1,17 @@
-"""The OpenAPI document and the page that shows it, all from this process: no outside network."""
+"""The page that shows the OpenAPI document, all from this process: no outside network."""
 
 from __future__ import annotations
 
 from collections.abc import Callable, Coroutine
 from importlib import resources
-from typing import Any, Final
+from typing import Final
 
-import orjson
-from fastapi import FastAPI, Request, Response
-from fastapi.openapi.utils import get_openapi
+from fastapi import Request, Response
 from fastapi.routing import APIRoute
 
-from service.api.contract import openapi_document as contract
-from service.api.schemas.problem import Fault, Problem
+from service.api.contract.openapi_document import document_bytes
 from service.api.transport.routes import StrictRoute
 
-SUMMARY: Final = "Says whether candidate tyres and rims fit a vehicle's axles, and what the change does."
-_DESCRIPTION: Final = (
-    "Every error is `application/problem+json` (RFC 9457). Bodies are strict JSON in UTF-8: no repeated keys, no "
-    "unknown fields. Nothing is stored. Every answer carries `X-Request-ID`."
-)
 _PAGE_POLICY: Final = (
     "default-src 'none'; script-src 'self'; style-src 'self' 'unsafe-inline'; img-src 'self' data:; "
     "connect-src 'self'; frame-ancestors 'none'"
@@ -41,44 +33,16 @@ _PAGE: Final = """<!doctype html>
 """
 _START: Final = 'SwaggerUIBundle({url: "openapi.json", dom_id: "#contract", deepLinking: true, validatorUrl: null});\n'
 _CACHED: Final = {"Cache-Control": "public, max-age=300"}
-# The package brings the page's script and style; the service uses these two files of it and nothing else.
-_ASSETS_PACKAGE: Final = "fastapi_offline"
-
-
-def document(app: FastAPI) -> dict[str, Any]:
-    """Return the OpenAPI document of the app's routes, with the models of an error and no framework leftovers."""
-    made = get_openapi(
-        title="Fitment service",
-        version=app.version,
-        summary=SUMMARY,
-        description=_DESCRIPTION,
-        routes=app.routes,
-        license_info={"name": "Apache-2.0", "identifier": "Apache-2.0"},
-    )
-    schemas: dict[str, Any] = made.setdefault("components", {}).setdefault("schemas", {})
-    for leftover in ("HTTPValidationError", "ValidationError"):
-        schemas.pop(leftover, None)
-    for model in (Problem, Fault):
-        schema = model.model_json_schema(mode="serialization", ref_template="#/components/schemas/{model}")
-        schema.pop("$defs", None)
-        schemas[model.__name__] = schema
-    contract.complete(made)
-    return made
-
-
-def document_bytes(app: FastAPI) -> bytes:
-    """Return the document as kept in the repository: keys sorted, two spaces, newline at the end."""
-    return orjson.dumps(app.openapi(), option=orjson.OPT_INDENT_2 | orjson.OPT_SORT_KEYS | orjson.OPT_APPEND_NEWLINE)
+_ASSETS: Final = resources.files("service.api.contract") / "assets"
 
 
 def routes() -> list[APIRoute]:
     """Return the routes of the document and its page."""
-    assets = resources.files(_ASSETS_PACKAGE) / "static"
     files = {
         "/docs": ("text/html", _PAGE.encode()),
         "/docs/start.js": ("text/javascript", _START.encode()),
-        "/docs/page.js": ("text/javascript", (assets / "swagger-ui-bundle.js").read_bytes()),
-        "/docs/page.css": ("text/css", (assets / "swagger-ui.css").read_bytes()),
+        "/docs/page.js": ("text/javascript", (_ASSETS / "swagger-ui-bundle.js").read_bytes()),
+        "/docs/page.css": ("text/css", (_ASSETS / "swagger-ui.css").read_bytes()),
     }
     made: list[APIRoute] = [StrictRoute("/openapi.json", _openapi, include_in_schema=False)]
     for path, (media_type, content) in files.items():

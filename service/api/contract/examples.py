@@ -9,14 +9,14 @@ import orjson
 
 from service import __version__
 from service.api.inbound import translate
-from service.api.inbound.candidates import read_candidates, read_stock
+from service.api.inbound.candidate_lists import read_candidates, read_stock
 from service.api.render import assessment_answer as render
 from service.api.render import comparison_answer as render_comparison
-from service.api.render import reference_answer as render_reference
+from service.api.render import reference as render_reference
 from service.api.render import search_answer as render_search
 from service.api.schemas.comparison import CompareRequest
 from service.api.schemas.request import CheckRequest
-from service.api.schemas.search import SearchRequest
+from service.api.schemas.size_search import SearchRequest
 from service.assessment.answer.assess import assess
 from service.assessment.batch.compare import compare
 from service.assessment.batch.search import search

@@ -1,132 +1,44 @@
-"""What the framework leaves out of the OpenAPI document: examples, every error, keys, headers, tags, links."""
+"""The OpenAPI document: the framework's, completed, without the framework's leftovers."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from typing import Any, Final
 
 import orjson
+from fastapi import FastAPI
+from fastapi.openapi.utils import get_openapi
 
-from service.api.contract.examples import EXAMPLES
-from service.api.errors.faults import Fault
-from service.api.errors.problem import HEADERS, KINDS, MEDIA_TYPE, body
-from service.api.transport.security import PROTECTED_PREFIX
+from service.api.contract.completion import complete
+from service.api.schemas.error_answer import Fault, Problem
 
-Json = dict[str, Any]
-
-TAGS: Final = {
-    "fitments": "Questions about candidate fitments on a vehicle.",
-    "designations": "Tyre and rim designations taken apart.",
-    "tables and rules": "The printed tables and the law of each place, with sources.",
-    "operation": "For whoever runs the service.",
-}
-# Whatever it is asked, the service may answer these: a bad head or host, an unknown query parameter, a stop.
-_ANYWHERE: Final = (400, 405, 408, 422, 431, 500, 503)
-_WITH_KEY: Final = (401, 429)
-_KEY: Final = "ApiKey"
-_EXAMPLE_ID: Final = "7c1f0f4a9d3e4b5c8a6b2d1e0f9a8b7c"
-_FAULT: Final = Fault(
-    "/candidate/front/tyre/size",
-    "This tyre designation cannot be read at position 7: expected an aspect ratio.",
-    "unreadable_designation",
-    7,
-    "an aspect ratio",
+SUMMARY: Final = "Says whether candidate tyres and rims fit a vehicle's axles, and what the change does."
+_DESCRIPTION: Final = (
+    "Every error is `application/problem+json` (RFC 9457). Bodies are strict JSON in UTF-8: no repeated keys, no "
+    "unknown fields. Nothing is stored. Every answer carries `X-Request-ID`."
 )
-_REQUEST_ID: Final = "X-Request-ID"
-# What a caller may follow: from the list of packs to one of them.
-_LINKS: Final = {
-    "list_rule_packs": {
-        "first_pack": {
-            "operationId": "read_rule_pack",
-            "parameters": {"pack_id": "$response.body#/rule_packs/0/id"},
-            "description": "The id of a pack leads to its rules.",
-        }
-    }
-}
-_CACHE_HEADERS: Final = {
-    "ETag": {"description": "Send it as If-None-Match to be told when nothing changed.", "schema": {"type": "string"}},
-    "Cache-Control": {"description": "How long a copy may be used.", "schema": {"type": "string"}},
-}
 
 
-def complete(document: Json) -> None:
-    """Add to the framework's document what it does not know."""
-    document["info"]["contact"] = {"name": "The operator of this service"}
-    document["servers"] = [{"url": "/", "description": "The service that this document came from."}]
-    document["tags"] = [{"name": name, "description": text} for name, text in TAGS.items()]
-    # The empty object first: a service without keys in its settings is open.
-    document["security"] = [{}, {_KEY: []}]
-    components = document["components"]
-    components["securitySchemes"] = {
-        _KEY: {"type": "apiKey", "in": "header", "name": "X-API-Key", "description": "Where the operator asks for one."}
-    }
-    components["headers"] = {
-        _REQUEST_ID: {
-            "description": "Names this answer: the caller's own id where one was sent, else a new one.",
-            "schema": {"type": "string", "maxLength": 128},
-        }
-    }
-    used: set[int] = set()
-    for path, operation in _operations(document):
-        used |= _errors(path, operation)
-        _answers(operation)
-    components["responses"] = {_component(status): _problem(status) for status in sorted(used)}
+def document(app: FastAPI) -> dict[str, Any]:
+    """Return the OpenAPI document of the app's routes, with the models of an error and no framework leftovers."""
+    made = get_openapi(
+        title="Fitment service",
+        version=app.version,
+        summary=SUMMARY,
+        description=_DESCRIPTION,
+        routes=app.routes,
+        license_info={"name": "Apache-2.0", "identifier": "Apache-2.0"},
+    )
+    schemas: dict[str, Any] = made.setdefault("components", {}).setdefault("schemas", {})
+    for leftover in ("HTTPValidationError", "ValidationError"):
+        schemas.pop(leftover, None)
+    for model in (Problem, Fault):
+        schema = model.model_json_schema(mode="serialization", ref_template="#/components/schemas/{model}")
+        schema.pop("$defs", None)
+        schemas[model.__name__] = schema
+    complete(made)
+    return made
 
 
-def _operations(document: Json) -> Iterator[tuple[str, Json]]:
-    for path, methods in document["paths"].items():
-        for operation in methods.values():
-            yield path, operation
-
-
-def _component(status: int) -> str:
-    return "".join(word.capitalize() for word in KINDS[status].name.split("-"))
-
-
-def _problem(status: int) -> Json:
-    """Return the documented form of a problem: its words, its headers, an example made like the real one."""
-    kind = KINDS[status]
-    faults = [_FAULT] if kind.name == "validation" else []
-    detail = _FAULT.detail if faults else None
-    return {
-        "description": f"{kind.title}.",
-        "headers": HEADERS.get(status, {}) | {_REQUEST_ID: {"$ref": f"#/components/headers/{_REQUEST_ID}"}},
-        "content": {
-            MEDIA_TYPE: {
-                "schema": {"$ref": "#/components/schemas/Problem"},
-                "example": orjson.loads(body(status, detail, _EXAMPLE_ID, faults)),
-            }
-        },
-    }
-
-
-def _errors(path: str, operation: Json) -> set[int]:
-    """Refer to every problem that the operation may answer, and return their statuses."""
-    responses = operation["responses"]
-    documented = {int(status) for status in responses if status >= "400"} | set(_ANYWHERE)
-    if path.startswith(PROTECTED_PREFIX):
-        documented |= set(_WITH_KEY)
-    else:
-        operation["security"] = []
-    for status in sorted(documented):
-        responses[str(status)] = {"$ref": f"#/components/responses/{_component(status)}"}
-    return documented
-
-
-def _answers(operation: Json) -> None:
-    """Give the operation's request and answer their examples, headers and links."""
-    name = operation["operationId"]
-    answer = operation["responses"]["200"]
-    answer["description"] = "The answer."
-    headers: Json = {_REQUEST_ID: {"$ref": f"#/components/headers/{_REQUEST_ID}"}}
-    if "304" in operation["responses"]:
-        headers = _CACHE_HEADERS | headers
-        operation["responses"]["304"]["headers"] = headers
-    answer["headers"] = answer.get("headers", {}) | headers
-    if name in _LINKS:
-        answer["links"] = _LINKS[name]
-    if name in EXAMPLES:
-        example = EXAMPLES[name]()
-        answer["content"][example.media_type].setdefault("example", orjson.loads(orjson.dumps(example.answer)))
-        if example.request is not None:
-            operation["requestBody"]["content"]["application/json"].setdefault("example", example.request)
+def document_bytes(app: FastAPI) -> bytes:
+    """Return the document as kept in the repository: keys sorted, two spaces, newline at the end."""
+    return orjson.dumps(app.openapi(), option=orjson.OPT_INDENT_2 | orjson.OPT_SORT_KEYS | orjson.OPT_APPEND_NEWLINE)

@@ -18,7 +18,7 @@ from starlette.exceptions import HTTPException
 from starlette.routing import Match
 from starlette.types import Scope
 
-from service.api.errors.faults import Fault, domain_fault, validation_faults
+from service.api.errors.request_faults import RequestFault, domain_fault, validation_faults
 from service.core.errors import DomainError, UnknownName
 
 MEDIA_TYPE = "application/problem+json"
@@ -65,7 +65,7 @@ class HttpProblem(Exception):
         detail: str | None = None,
         *,
         headers: Mapping[str, str] | None = None,
-        faults: Sequence[Fault] = (),
+        faults: Sequence[RequestFault] = (),
     ) -> None:
         super().__init__(detail)
         self.status = status
@@ -80,7 +80,9 @@ def clean(text: str, limit: int = MAX_ECHO) -> str:
     return _CONTROL.sub("\N{REPLACEMENT CHARACTER}", cut)
 
 
-def body(status: int, detail: str | None, request_id: str, faults: Sequence[Fault] = (), count: int = 0) -> bytes:
+def body(
+    status: int, detail: str | None, request_id: str, faults: Sequence[RequestFault] = (), count: int = 0
+) -> bytes:
     """Return the bytes of a problem; the same for the application and for the server beneath it."""
     kind = KINDS.get(status) or KINDS[500 if status >= HTTPStatus.INTERNAL_SERVER_ERROR else 400]
     return orjson.dumps(
@@ -96,7 +98,7 @@ def body(status: int, detail: str | None, request_id: str, faults: Sequence[Faul
     )
 
 
-def member(fault: Fault) -> dict[str, object]:
+def member(fault: RequestFault) -> dict[str, object]:
     """Return a fault as plain data, cut and cleaned."""
     shown: dict[str, object] = {
         "pointer": clean(fault.pointer),

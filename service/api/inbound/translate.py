@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from service.api.schemas import request as wire
-from service.api.schemas.search import SearchRequest
+from service.api.schemas.size_search import SearchRequest
 from service.assessment.batch.search import Wanted
 from service.assessment.batch.search_axle import AxleLimits
 from service.assessment.case import Axle, Candidate, Case, Fitment, Measured, Rim, Tyre, Vehicle
@@ -101,13 +101,13 @@ def case(asked: wire.CheckRequest) -> Case:
     return _case(asked, vehicle(asked.vehicle), candidate(asked.candidate))
 
 
-def question(asked: wire.Question) -> Case:
+def question(asked: wire.FitmentRequest) -> Case:
     """Return the case of a question about many candidates: in their stead stands the present fitment."""
     asked_of = vehicle(asked.vehicle)
     return _case(asked, asked_of, Candidate(asked_of.front.fitted, asked_of.rear.fitted))
 
 
-def _case(asked: wire.Question, asked_of: Vehicle, proposed: Candidate) -> Case:
+def _case(asked: wire.FitmentRequest, asked_of: Vehicle, proposed: Candidate) -> Case:
     return Case(
         asked_of,
         proposed,

@@ -7,9 +7,9 @@ import io
 from collections.abc import Iterator, Mapping
 
 from service.api.errors.problem import member
-from service.api.inbound.candidates import Read, Refused
+from service.api.inbound.candidate_lists import Read, Refused
 from service.api.render.numbers import Json
-from service.api.render.rows_answer import explain, rows
+from service.api.render.rows import explain, rows
 from service.assessment.answer.actions import CAUTIONS
 from service.assessment.batch.compare import Compared, explained
 from service.assessment.case import Case

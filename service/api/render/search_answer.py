@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from service.api.errors.faults import Fault
 from service.api.errors.problem import member
+from service.api.errors.request_faults import RequestFault
 from service.api.render.numbers import Json
-from service.api.render.rows_answer import explain, rows
-from service.api.schemas.search import MAX_STOCK_FAULTS, SearchRequest
+from service.api.render.rows import explain, rows
+from service.api.schemas.size_search import MAX_STOCK_FAULTS, SearchRequest
 from service.assessment.answer.actions import CAUTIONS
 from service.assessment.batch.compare import explained
 from service.assessment.batch.needs import Needs
@@ -17,7 +17,7 @@ from service.assessment.case import Case, Fitment
 
 
 def search_result(
-    asked: SearchRequest, case: Case, found: Found, read: Sequence[int] | None, refused: Sequence[Fault]
+    asked: SearchRequest, case: Case, found: Found, read: Sequence[int] | None, refused: Sequence[RequestFault]
 ) -> Json:
     """Return the answer to a search; `read` names the places in the stock that were read, None for the grid."""
     return {

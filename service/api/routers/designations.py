@@ -8,7 +8,7 @@ from fastapi import APIRouter, Query
 from fastapi.responses import JSONResponse
 
 from service.api.errors.problem import problem_responses
-from service.api.render.reference_answer import designation
+from service.api.render.reference import designation
 from service.api.schemas.designation import RimParts, TyreParts
 from service.api.transport.routes import StrictRoute
 from service.core.errors import DomainError

@@ -12,7 +12,7 @@ from service.api.routers.fitments import CHECK_BODY_BYTES
 from service.api.schemas.request import CheckRequest
 from service.api.transport.routes import StrictRoute, body_limit
 from service.assessment.answer.assess import assess
-from service.drawing import sheet
+from service.drawing import paper
 from service.drawing.patches import draw_patches
 from service.drawing.scene import AxleChoice
 from service.drawing.section import draw_section
@@ -51,7 +51,7 @@ async def drawing(
     """Answer with the drawing; what a missing field prevents is left out and named in a note."""
     found = assess(translate.case(asked))
     draw = draw_section if view == "section" else draw_patches
-    allowed = f"default-src 'none'; style-src {sheet.style_hash()}; frame-ancestors 'none'"
+    allowed = f"default-src 'none'; style-src {paper.style_hash()}; frame-ancestors 'none'"
     return Response(draw(found, axles), media_type=SVG, headers={"Content-Security-Policy": allowed})
 
 

@@ -10,12 +10,12 @@ from fastapi import APIRouter, Request, Response
 
 from service.api.errors.problem import problem_responses
 from service.api.inbound import translate
-from service.api.inbound.candidates import read_candidates, read_stock
+from service.api.inbound.candidate_lists import read_candidates, read_stock
 from service.api.render import comparison_answer as render_comparison
 from service.api.render import search_answer as render_search
 from service.api.render.comparison_answer import CSV_MEDIA_TYPE
 from service.api.schemas.comparison import CompareRequest, Comparison
-from service.api.schemas.search import SearchRequest, SearchResult
+from service.api.schemas.size_search import SearchRequest, SearchResult
 from service.api.transport.accept import preferred
 from service.api.transport.routes import StrictRoute, body_limit
 from service.assessment.answer.verdict import VERDICTS

@@ -10,9 +10,9 @@ import orjson
 from fastapi import APIRouter, Path, Request, Response
 
 from service.api.errors.problem import HttpProblem, problem_responses
-from service.api.render import reference_answer as render
+from service.api.render import reference as render
+from service.api.schemas.printed_table import Table
 from service.api.schemas.rule_pack import PackList, RulePack
-from service.api.schemas.table import Table
 from service.api.transport.routes import StrictRoute
 from service.rules.reader import default_packs, pack_ids, pack_named
 from service.standards import catalogue

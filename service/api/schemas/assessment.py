@@ -2,32 +2,20 @@
 
 from __future__ import annotations
 
-from typing import Any, Literal
+from typing import Any
 
-from pydantic import ConfigDict
-
-from service.api.schemas.base import Wire, hide_absent, number, part
+from service.api.schemas.base import ANY, CODE, AnswerPart, maybe, number, part
 from service.api.schemas.base import text as words
 from service.api.schemas.vocabulary import Outcome, Status, Verdict, Where
-
-ANY = (-1.0e9, 1.0e9)
-
-
-class Told(Wire):
-    """A part of an answer."""
-
-    model_config = ConfigDict(json_schema_extra=hide_absent)
+from service.assessment.checks.balance import Degree, Direction
+from service.core.findings import BasisKind
 
 
 def _value(description: str, unit: str, example: float, default: Any = ...) -> Any:  # noqa: ANN401 - as pydantic's Field
     return number(description, unit, ANY, example, default)
 
 
-def _maybe(description: str, unit: str, example: float) -> Any:  # noqa: ANN401 - as pydantic's Field
-    return _value(f"{description}; absent when not known", unit, example, None)
-
-
-class Estimate(Told):
+class Estimate(AnswerPart):
     """An estimated number with the band in which the true one is expected; the unit is in the field's name."""
 
     value: float = number("The estimate", "unit in the field's name", ANY, 7.1)
@@ -35,43 +23,41 @@ class Estimate(Told):
     high: float = number("Upper end of its band", "unit in the field's name", ANY, 12.9)
 
 
-class Basis(Told):
+class Basis(AnswerPart):
     """What a finding rests on."""
 
-    kind: Literal["regulation", "standard", "published_model", "common_practice", "project_estimate"] = part(
-        "What kind of ground it is.", "regulation"
-    )
+    kind: BasisKind = part("What kind of ground it is.", "regulation")
     reference: str = words("Document, article and the day it was checked.", 400, "UN Regulation No. 30, para. 2.31")
     status: Status = part("How far its text was really read.", "read")
 
 
-class Remedy(Told):
+class Remedy(AnswerPart):
     """The least change that settles a finding, in words and as data."""
 
     text: str = words("What to change, in words.", 400, "load index 95 or more")
     pointer: str = words("RFC 6901 pointer into the request: where to change it.", 200, "/candidate/rear/tyre/size")
     quantity: str = words("What has to change there.", 80, "load_index")
-    at_least: float = _maybe("Least value that settles it", "of the quantity", 95.0)
-    at_most: float = _maybe("Greatest value that settles it", "of the quantity", 104.0)
+    at_least: float = maybe("Least value that settles it", "of the quantity", 95.0)
+    at_most: float = maybe("Greatest value that settles it", "of the quantity", 104.0)
     equals: str = words("The text that settles it; absent when a range does.", 80, "5x112", default=None)
     unit: str = words("Unit of the two values; absent for plain numbers.", 20, "kg", default=None)
 
 
-class Finding(Told):
+class Finding(AnswerPart):
     """One answered question."""
 
-    code: str = words("Which question it answers; a stable code.", 60, "load.capacity", r"^[a-z0-9_]+(\.[a-z0-9_]+)+$")
+    code: str = words("Which question it answers; a stable code.", 60, "load.capacity", CODE)
     axle: Where = part("The axle it concerns, or the vehicle.", "rear")
     outcome: Outcome = part("How the question came out.", "not_met")
     message: str = words("The answer in a sentence.", 600, "The axle's tyres carry 1137.8 kg; the axle needs 1180 kg.")
-    measured: float = _maybe("The number found", "in `unit`", 1137.8)
-    limit: float = _maybe("The limit it was held against", "in `unit`", 1180.0)
+    measured: float = maybe("The number found", "in `unit`", 1137.8)
+    limit: float = maybe("The limit it was held against", "in `unit`", 1180.0)
     unit: str = words("Unit of both; absent where there is no number.", 20, "kg", default=None)
     basis: Basis = part("What it rests on.")
     remedy: Remedy = part("What would settle it; absent when met.", default=None)
 
 
-class ContactPatch(Told):
+class ContactPatch(AnswerPart):
     """Where the tyre meets the road, under the estimate load; gross, grooves included."""
 
     length_mm: Estimate = part("Length along the car [mm].")
@@ -79,21 +65,21 @@ class ContactPatch(Told):
     area_cm2: Estimate = part("Area [cm2].")
 
 
-class WheelFigures(Told):
+class WheelFigures(AnswerPart):
     """The figures of one wheel, present or proposed."""
 
     tyre: str = words("Canonical spelling of the tyre's designation.", 100, "235/40 R18 95Y XL")
     rim: str = words("Canonical spelling of the rim's designation.", 100, "8J x 18 H2 ET45")
-    section_width_mm: float = _maybe("Section width on this rim", "mm", 241.0)
-    section_height_mm: float = _maybe("Section height", "mm", 94.0)
-    overall_diameter_mm: float = _maybe("Overall diameter of the new tyre", "mm", 645.0)
-    rolling_circumference_mm: float = _maybe("Rolling circumference, wear counted", "mm", 1967.2)
-    revolutions_per_km: float = _maybe("Turns of the wheel on a kilometre", "1/km", 508.3)
+    section_width_mm: float = maybe("Section width on this rim", "mm", 241.0)
+    section_height_mm: float = maybe("Section height", "mm", 94.0)
+    overall_diameter_mm: float = maybe("Overall diameter of the new tyre", "mm", 645.0)
+    rolling_circumference_mm: float = maybe("Rolling circumference, wear counted", "mm", 1967.2)
+    revolutions_per_km: float = maybe("Turns of the wheel on a kilometre", "1/km", 508.3)
     static_loaded_radius_mm: Estimate = part("Static loaded radius [mm]; absent when not known.", default=None)
-    load_capacity_kg: float = _maybe("Load that one tyre carries at the vehicle's top speed", "kg", 690.0)
+    load_capacity_kg: float = maybe("Load that one tyre carries at the vehicle's top speed", "kg", 690.0)
     load_required_kg: float = _value("Load that one tyre must carry", "kg", 480.0)
-    speed_capability_kmh: float = _maybe("Speed that the tyre may run", "km/h", 300.0)
-    minimum_pressure_kpa: float = _maybe("Least cold pressure that carries the axle", "kPa", 214.0)
+    speed_capability_kmh: float = maybe("Speed that the tyre may run", "km/h", 300.0)
+    minimum_pressure_kpa: float = maybe("Least cold pressure that carries the axle", "kPa", 214.0)
     pressure_kpa: float = _value("Pressure that the estimates hold for", "kPa", 250.0)
     contact_patch: ContactPatch = part("Contact patch; absent when not known.", default=None)
     cornering_stiffness_n_per_deg: Estimate = part(
@@ -106,19 +92,19 @@ class WheelFigures(Told):
     wheel_inertia_kg_m2: Estimate = part("Moment of inertia about the axle [kg m2]; absent likewise.", default=None)
 
 
-class AxleChange(Told):
+class AxleChange(AnswerPart):
     """What changes on one axle, proposed minus present; absent numbers are not known."""
 
-    overall_diameter_percent: float = _maybe("Change of overall diameter", "%", -0.15)
-    overall_diameter_mm: float = _maybe("Change of overall diameter", "mm", -1.0)
-    rolling_circumference_percent: float = _maybe("Change of rolling circumference", "%", -0.15)
-    section_width_mm: float = _maybe("Change of section width", "mm", 20.0)
-    inboard_edge_mm: float = _maybe("Shift of the inner edge; positive is less room", "mm", 10.4)
-    outboard_edge_mm: float = _maybe("Shift of the outer edge; positive is less room", "mm", 10.4)
-    track_mm: float = _maybe("Change of track", "mm", 0.0)
-    scrub_radius_mm: float = _maybe("Change of scrub radius; positive is outboard", "mm", 0.0)
-    ride_height_mm: float = _maybe("Change of ride height, from the loaded radii", "mm", -0.3)
-    load_capacity_percent: float = _maybe("Change of what the axle's tyres carry", "%", 6.2)
+    overall_diameter_percent: float = maybe("Change of overall diameter", "%", -0.15)
+    overall_diameter_mm: float = maybe("Change of overall diameter", "mm", -1.0)
+    rolling_circumference_percent: float = maybe("Change of rolling circumference", "%", -0.15)
+    section_width_mm: float = maybe("Change of section width", "mm", 20.0)
+    inboard_edge_mm: float = maybe("Shift of the inner edge; positive is less room", "mm", 10.4)
+    outboard_edge_mm: float = maybe("Shift of the outer edge; positive is less room", "mm", 10.4)
+    track_mm: float = maybe("Change of track", "mm", 0.0)
+    scrub_radius_mm: float = maybe("Change of scrub radius; positive is outboard", "mm", 0.0)
+    ride_height_mm: float = maybe("Change of ride height, from the loaded radii", "mm", -0.3)
+    load_capacity_percent: float = maybe("Change of what the axle's tyres carry", "%", 6.2)
     cornering_stiffness_percent: Estimate = part(
         "Change of cornering stiffness [%]; absent when not known.", default=None
     )
@@ -127,7 +113,7 @@ class AxleChange(Told):
     )
 
 
-class AxleAnswer(Told):
+class AxleAnswer(AnswerPart):
     """One axle: present, proposed, and the change."""
 
     present: WheelFigures = part("As fitted now.")
@@ -135,44 +121,42 @@ class AxleAnswer(Told):
     change: AxleChange = part("Proposed minus present.")
 
 
-class Axles(Told):
+class Axles(AnswerPart):
     """Both axles."""
 
     front: AxleAnswer = part("The front axle.")
     rear: AxleAnswer = part("The rear axle.")
 
 
-class SpeedometerReading(Told):
+class SpeedometerReading(AnswerPart):
     """The speedometer at one test speed."""
 
     true_kmh: float = _value("True speed", "km/h", 80.0)
-    displayed_before_kmh: float = _maybe("What it shows with the present tyres", "km/h", 82.5)
-    displayed_after_kmh: float = _maybe("What it shows with the proposed tyres", "km/h", 82.6)
+    displayed_before_kmh: float = maybe("What it shows with the present tyres", "km/h", 82.5)
+    displayed_after_kmh: float = maybe("What it shows with the proposed tyres", "km/h", 82.6)
     least_lawful_kmh: float = _value("Least it may show", "km/h", 80.0)
     greatest_lawful_kmh: float = _value("Most it may show", "km/h", 92.0)
 
 
-class SpeedometerAnswer(Told):
+class SpeedometerAnswer(AnswerPart):
     """Displayed against true speed at the test speeds of UN R39, before and after."""
 
-    circumference_ratio: float = _maybe("Proposed over present circumference of the driven axle", "1", 0.998)
-    lead_percent: float = _maybe("By how much it reads above the true speed now", "%", 3.1)
-    least_lead_percent: float = _maybe("Least lead that it must have now to stay lawful", "%", -0.2)
-    greatest_lead_percent: float = _maybe("Greatest lead that it may have now to stay lawful", "%", 13.1)
+    circumference_ratio: float = maybe("Proposed over present circumference of the driven axle", "1", 0.998)
+    lead_percent: float = maybe("By how much it reads above the true speed now", "%", 3.1)
+    least_lead_percent: float = maybe("Least lead that it must have now to stay lawful", "%", -0.2)
+    greatest_lead_percent: float = maybe("Greatest lead that it may have now to stay lawful", "%", 13.1)
     readings: list[SpeedometerReading] = part("One for each test speed.", max_length=8)
 
 
-class Balance(Told):
+class Balance(AnswerPart):
     """The change of balance."""
 
     understeer_gradient_change_deg_per_g: Estimate = part(
         "Change of the understeer gradient [deg/g]; positive is towards understeer; absent when not known.",
         default=None,
     )
-    direction: Literal["towards_understeer", "towards_oversteer", "neutral"] = part(
-        "Which way the balance goes.", "neutral"
-    )
-    degree: Literal["negligible", "noticeable", "strong"] = part("How far the balance goes.", "negligible")
+    direction: Direction = part("Which way the balance goes.", "neutral")
+    degree: Degree = part("How far the balance goes.", "negligible")
     direction_certain: bool = part("Whether the whole band speaks for the direction.", example=True)
     warning: str = words(
         "What the driver must expect; absent when nothing is.", 300, "Towards understeer.", default=None
@@ -180,17 +164,17 @@ class Balance(Told):
     text: str = words("The change of balance in a sentence.", 300, "The balance stays as it is.")
 
 
-class VehicleAnswer(Told):
+class VehicleAnswer(AnswerPart):
     """The vehicle as a whole."""
 
     speedometer: SpeedometerAnswer = part("The speedometer.")
     balance: Balance = part("Understeer and oversteer.")
-    axle_circumference_ratio_change_percent: float = _maybe("Change of the front to rear ratio", "%", 0.0)
-    engine_speed_change_percent: float = _maybe("Change of engine speed at a given speed", "%", 0.2)
-    odometer_change_percent: float = _maybe("Change of the distance counted", "%", 0.2)
+    axle_circumference_ratio_change_percent: float = maybe("Change of the front to rear ratio", "%", 0.0)
+    engine_speed_change_percent: float = maybe("Change of engine speed at a given speed", "%", 0.2)
+    odometer_change_percent: float = maybe("Change of the distance counted", "%", 0.2)
 
 
-class Action(Told):
+class Action(AnswerPart):
     """One thing for the workshop to do."""
 
     code: str = words("Which action it is; a stable code.", 60, "set_pressure_front", r"^[a-z_]+$")
@@ -210,21 +194,21 @@ class Action(Told):
     speed_kmh: float = _value("Speed to stand on the label; only with `speed_label`", "km/h", 190.0, None)
 
 
-class TradeOffs(Told):
+class TradeOffs(AnswerPart):
     """What is gained and what is lost."""
 
     text: str = words("Gains and losses in a paragraph.", 1200, "Front: about +5 % cornering stiffness in the dry.")
     basis: Basis = part("What the directions without a number rest on.")
 
 
-class RulePackName(Told):
+class RulePackName(AnswerPart):
     """The rules it was held against."""
 
     id: str = words("Id of the pack.", 20, "unece")
     edition: str = words("Edition of the pack.", 20, "2026-11")
 
 
-class Assessment(Told):
+class Assessment(AnswerPart):
     """The answer to one question."""
 
     verdict: Verdict = part("The verdict.", "suitable_with_conditions")

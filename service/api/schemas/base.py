@@ -11,6 +11,10 @@ from service.core.errors import DomainError, UnreadableDesignation
 
 # Printable text of any language: no controls, no line or paragraph separators, nothing that turns the text round it.
 PRINTABLE = r"^[^\x00-\x1f\x7f-\x9f\u2028-\u202e\u2066-\u2069]*$"
+# The code of a finding, of a rule or of a reason.
+CODE = r"^[a-z0-9_]+(\.[a-z0-9_]+)+$"
+ANY = (-1.0e9, 1.0e9)
+"""The range of a number that the service itself gives."""
 REQUIRED = PydanticUndefined
 
 Extra = dict[str, Any]
@@ -22,11 +26,17 @@ class Wire(BaseModel):
     model_config = ConfigDict(strict=True, extra="forbid", frozen=True, allow_inf_nan=False)
 
 
-def hide_absent(schema: dict[str, Any]) -> None:
+def _hide_absent(schema: dict[str, Any]) -> None:
     """Drop the defaults that only stand for "not there"; a member may be left out, `null` is no way to do so."""
     for field in schema.get("properties", {}).values():
         if field.get("default", "") is None:
             field.pop("default")
+
+
+class AnswerPart(Wire):
+    """A part of an answer."""
+
+    model_config = ConfigDict(json_schema_extra=_hide_absent)
 
 
 def number(
@@ -48,6 +58,11 @@ def number(
     )
 
 
+def maybe(description: str, unit: str, example: float) -> Any:  # noqa: ANN401 - see `number`
+    """Return a field for a number of an answer that is absent when it is not known."""
+    return number(f"{description}; absent when not known", unit, ANY, example, None)
+
+
 def whole(
     description: str,
     unit: str,
@@ -55,7 +70,7 @@ def whole(
     example: int,
     default: Any = REQUIRED,  # noqa: ANN401 - see `number`
 ) -> Any:  # noqa: ANN401 - see `number`
-    """Return a field for a whole number; `api/routes.py` sees to it that `200.0` is one too."""
+    """Return a field for a whole number; `transport/routes.py` sees to it that `200.0` is one too."""
     lowest, highest = bounds
     return Field(
         default=default,

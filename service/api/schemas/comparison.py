@@ -2,17 +2,18 @@
 
 from __future__ import annotations
 
-from typing import Annotated, Any, Literal
+from typing import Annotated, Any
 
 from pydantic import GetJsonSchemaHandler, GetPydanticSchema
 from pydantic_core import CoreSchema
 
-from service.api.schemas.assessment import ANY, Estimate, Remedy, RulePackName, Told
-from service.api.schemas.base import number, part, text, whole
-from service.api.schemas.problem import Fault
-from service.api.schemas.request import Candidate, Question
+from service.api.schemas.assessment import Estimate, Remedy, RulePackName
+from service.api.schemas.base import CODE, AnswerPart, maybe, part, text, whole
+from service.api.schemas.error_answer import Fault
+from service.api.schemas.request import Candidate, FitmentRequest
 from service.api.schemas.vocabulary import Outcome, RankBy, Trade, Verdict, Where
 from service.assessment.batch.measures import MEANING
+from service.assessment.checks.balance import Degree, Direction
 
 MAX_CANDIDATES = 500
 MAX_FAULTS_PER_ROW = 5
@@ -31,17 +32,12 @@ def _candidate_or_any_object(_: CoreSchema, handler: GetJsonSchemaHandler) -> di
 LooseCandidate = Annotated[dict[str, Any], GetPydanticSchema(get_pydantic_json_schema=_candidate_or_any_object)]
 
 
-def maybe(description: str, unit: str, example: float) -> Any:  # noqa: ANN401 - as pydantic's Field
-    """Return a field for a number that is absent when it is not known."""
-    return number(f"{description}; absent when not known", unit, ANY, example, None)
-
-
 def measure(name: str, unit: str, example: float) -> Any:  # noqa: ANN401 - as pydantic's Field
     """Return a field for a measure, with the meaning that its own file gives it."""
     return maybe(MEANING[name], unit, example)
 
 
-class CompareRequest(Question):
+class CompareRequest(FitmentRequest):
     """Many candidates on one vehicle."""
 
     candidates: list[LooseCandidate] = part(
@@ -61,7 +57,7 @@ class CompareRequest(Question):
     )
 
 
-class Measures(Told):
+class Measures(AnswerPart):
     """What a candidate is worth; absent when not known."""
 
     dry_grip_percent: float = measure("dry_grip_percent", "%", 3.1)
@@ -71,7 +67,7 @@ class Measures(Told):
     diameter_deviation_percent: float = measure("diameter_deviation_percent", "%", 0.47)
 
 
-class ComparedAxle(Told):
+class ComparedAxle(AnswerPart):
     """Key numbers of one axle, proposed minus present."""
 
     overall_diameter_percent: float = maybe("Change of overall diameter", "%", -0.15)
@@ -87,32 +83,30 @@ class ComparedAxle(Told):
     )
 
 
-class ComparedAxles(Told):
+class ComparedAxles(AnswerPart):
     """Both axles."""
 
     front: ComparedAxle = part("The front axle.")
     rear: ComparedAxle = part("The rear axle.")
 
 
-class ComparedVehicle(Told):
+class ComparedVehicle(AnswerPart):
     """Key numbers of the vehicle as a whole."""
 
     understeer_gradient_change_deg_per_g: Estimate = part(
         "Change of the understeer gradient [deg/g]; positive is towards understeer; absent when not known.",
         default=None,
     )
-    direction: Literal["neutral", "towards_understeer", "towards_oversteer"] = part(
-        "Which way the balance goes; absent when not known.", "neutral", default=None
-    )
-    degree: Literal["negligible", "noticeable", "strong"] = part("How much; absent likewise.", "negligible", None)
+    direction: Direction = part("Which way the balance goes; absent when not known.", "neutral", default=None)
+    degree: Degree = part("How much; absent likewise.", "negligible", None)
     axle_circumference_ratio_change_percent: float = maybe("Change of the front to rear ratio", "%", 0.0)
     speedometer_lead_percent: float = maybe("By how much the speedometer reads too high afterwards", "%", 3.3)
 
 
-class ComparedFinding(Told):
+class ComparedFinding(AnswerPart):
     """One of the worst findings of a candidate; `check` tells what it rests on."""
 
-    code: str = text("Which question it answers; a stable code.", 60, "load.capacity", r"^[a-z0-9_]+(\.[a-z0-9_]+)+$")
+    code: str = text("Which question it answers; a stable code.", 60, "load.capacity", CODE)
     axle: Where = part("The axle it concerns, or the vehicle.", "rear")
     outcome: Outcome = part("How the question came out.", "not_met")
     measured: float = maybe("The number found", "in `unit`", 1137.8)
@@ -124,7 +118,7 @@ class ComparedFinding(Told):
     remedy: Remedy = part("What would settle it; in explained rows only.", default=None)
 
 
-class FindingCounts(Told):
+class FindingCounts(AnswerPart):
     """How many questions came out how."""
 
     met: int = whole("How many are met", "1", (0, 1000), 40)
@@ -133,7 +127,7 @@ class FindingCounts(Told):
     not_met: int = whole("How many are not met", "1", (0, 1000), 0)
 
 
-class Weighed(Told):
+class Weighed(AnswerPart):
     """What is said of any candidate, one of the caller's or one that was found."""
 
     rank: int = whole("Place, 1 is the best", "1", (1, MAX_CANDIDATES), 1)
@@ -162,7 +156,7 @@ class ComparedRow(Weighed):
     label: str = text("Its label, as sent.", 80, "one step wider")
 
 
-class RefusedRow(Told):
+class RefusedRow(AnswerPart):
     """One candidate that cannot be read."""
 
     index: int = whole("Its place in the request, from 0", "1", (0, MAX_CANDIDATES - 1), 3)
@@ -175,7 +169,7 @@ class RefusedRow(Told):
     error_count: int = whole("How many faults there were, listed or not", "1", (1, 10_000_000), 1)
 
 
-class Comparison(Told):
+class Comparison(AnswerPart):
     """The candidates, best first."""
 
     rule_pack: RulePackName = part("The rules they were held against.")

@@ -4,11 +4,13 @@ from __future__ import annotations
 
 from typing import Literal
 
-from service.api.schemas.assessment import Told
-from service.api.schemas.base import number, part, text, whole
+from service.api.schemas.base import AnswerPart, number, part, text, whole
+from service.designation.rim import Flange, Hump
+from service.designation.tyre_size import Construction, System
+from service.designation.tyre_tail import LoadVersion
 
 
-class ServicePoint(Told):
+class ServicePoint(AnswerPart):
     """Load index and speed symbol."""
 
     load_index: int = whole("Load index, single", "1", (0, 279), 115)
@@ -16,16 +18,14 @@ class ServicePoint(Told):
     speed_symbol: str = text("Speed symbol.", 2, "N")
 
 
-class TyreParts(Told):
+class TyreParts(AnswerPart):
     """A tyre designation taken apart; a part that is absent is not stated."""
 
     canonical: str = text("The canonical spelling.", 100, "225/70 R15C 112/110R (115N)")
-    system: Literal[
-        "iso_metric", "p_metric", "lt_metric", "commercial", "temporary_spare", "flotation", "old_series"
-    ] = part("The system of designation.", "commercial")
+    system: System = part("The system of designation.", "commercial")
     section_width_mm: float = number("Nominal section width", "mm", (0.0, 1000.0), 225.0)
     aspect_ratio: float = number("Aspect ratio", "%", (0.0, 120.0), 70.0, None)
-    construction: Literal["radial", "diagonal", "bias_belted"] = part("How the carcass is built.", "radial")
+    construction: Construction = part("How the carcass is built.", "radial")
     rim_code: float = number("Nominal rim diameter code", "in", (0.0, 60.0), 15.0)
     overall_diameter_in: float = number("Overall diameter of a flotation size", "in", (0.0, 80.0), 31.0, None)
     z_rated: bool = part("Whether ZR is stated: above 240 km/h.", example=False)
@@ -36,7 +36,7 @@ class TyreParts(Told):
     speed_symbol: str = text("Speed symbol.", 2, "R", default=None)
     bracketed: bool = part("Whether the service description stands in brackets: above 300 km/h.", example=False)
     additional: ServicePoint = part("The additional service description.", default=None)
-    load_version: Literal["standard", "extra_load", "high_load", "light_load"] = part("The load version.", "standard")
+    load_version: LoadVersion = part("The load version.", "standard")
     load_range: str = text("Load range letter.", 2, "E", default=None)
     markings: list[str] = part("Further markings.", ["M+S", "3PMSF"], max_length=20)
     assumed: list[str] = part(
@@ -44,16 +44,14 @@ class TyreParts(Told):
     )
 
 
-class RimParts(Told):
+class RimParts(AnswerPart):
     """A rim designation taken apart; a part that is absent is not stated."""
 
     canonical: str = text("The canonical spelling.", 100, "8J x 18 H2 ET45")
     width_in: float = number("Width between the flanges", "in", (0.0, 30.0), 8.0)
     diameter_code: float = number("Nominal diameter code", "in", (0.0, 60.0), 18.0)
-    flange: Literal["J", "JJ", "JK", "K", "B", "P", "D"] = part("Shape of the flange.", "J", default=None)
-    hump: Literal["H", "H2", "FH", "FH2", "CH", "EH", "EH2", "EH2+"] = part(
-        "Hump on the bead seat.", "H2", default=None
-    )
+    flange: Flange = part("Shape of the flange.", "J", default=None)
+    hump: Hump = part("Hump on the bead seat.", "H2", default=None)
     one_piece: bool = part("Whether it is a one-piece drop centre (x), not of several pieces (-).", example=True)
     offset_mm: float = number(
         "Offset (ET); positive: mounting face outboard of the middle", "mm", (-200.0, 200.0), 45.0, None

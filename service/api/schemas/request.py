@@ -12,6 +12,7 @@ from pydantic import AfterValidator, ConfigDict
 
 from service.api.schemas.base import Wire, as_fault, number, part, text, whole
 from service.api.schemas.vocabulary import Category, DrivenAxle, RulePackId, Season
+from service.core import ranges
 from service.core.errors import DomainError
 from service.core.numeric import UNKNOWN
 from service.designation.bolt_circle import BOLT_CIRCLE_PATTERN, parse_bolt_circle
@@ -28,7 +29,7 @@ def _hide_absent(schema: dict[str, Any]) -> None:
             field.pop("default", None)
 
 
-class Asked(Wire):
+class RequestPart(Wire):
     """A part of a request."""
 
     model_config = ConfigDict(json_schema_extra=_hide_absent)
@@ -73,88 +74,100 @@ RimSize = Annotated[str, AfterValidator(_readable_rim)]
 BoltCircleText = Annotated[str, AfterValidator(_readable_bolt_circle)]
 
 
-class RimWidths(Asked):
+class RimWidths(RequestPart):
     """The rim widths that the tyre's maker approves."""
 
-    min: float = number("Narrowest approved rim", "in", (2.0, 20.0), 8.0)
-    max: float = number("Widest approved rim", "in", (2.0, 20.0), 9.5)
+    min: float = number("Narrowest approved rim", "in", ranges.RIM_WIDTH_IN, 8.0)
+    max: float = number("Widest approved rim", "in", ranges.RIM_WIDTH_IN, 9.5)
 
 
 NO_RIM_WIDTHS = RimWidths.model_construct(min=UNKNOWN, max=UNKNOWN)
 
 
-class Tyre(Asked):
+class Tyre(RequestPart):
     """A tyre: its designation; all else replaces what would be computed, from the maker's data or measured."""
 
     size: TyreSize = _designation(
         "Size designation and service description as on the sidewall.", TYRE_PATTERN, "235/40 R18 95Y XL"
     )
-    tread_depth_mm: float = number("Tread depth", "mm", (0.0, 25.0), 7.5, UNKNOWN)
-    overall_diameter_mm: float = number("Overall diameter of the new tyre", "mm", (200.0, 1500.0), 645.0, UNKNOWN)
-    section_width_mm: float = number("Section width on this rim", "mm", (50.0, 600.0), 241.0, UNKNOWN)
-    rolling_circumference_mm: float = number("Rolling circumference", "mm", (600.0, 4800.0), 1967.0, UNKNOWN)
+    tread_depth_mm: float = number("Tread depth", "mm", ranges.TREAD_DEPTH_MM, 7.5, UNKNOWN)
+    overall_diameter_mm: float = number(
+        "Overall diameter of the new tyre", "mm", ranges.OVERALL_DIAMETER_MM, 645.0, UNKNOWN
+    )
+    section_width_mm: float = number("Section width on this rim", "mm", ranges.SECTION_WIDTH_MM, 241.0, UNKNOWN)
+    rolling_circumference_mm: float = number(
+        "Rolling circumference", "mm", ranges.ROLLING_CIRCUMFERENCE_MM, 1967.0, UNKNOWN
+    )
     approved_rim_widths_in: RimWidths = part("Approved rim widths by the tyre's maker.", default=NO_RIM_WIDTHS)
     reference_pressure_kpa: float = number(
-        "Pressure at which the tyre carries its load index, as marked", "kPa", (100.0, 1000.0), 475.0, UNKNOWN
+        "Pressure at which the tyre carries its load index, as marked",
+        "kPa",
+        ranges.REFERENCE_PRESSURE_KPA,
+        475.0,
+        UNKNOWN,
     )
-    mass_kg: float = number("Mass of the tyre", "kg", (1.0, 200.0), 10.4, UNKNOWN)
+    mass_kg: float = number("Mass of the tyre", "kg", ranges.TYRE_OR_RIM_MASS_KG, 10.4, UNKNOWN)
 
 
-class Rim(Asked):
+class Rim(RequestPart):
     """A rim with its disc, as it is marked."""
 
     size: RimSize = _designation("Rim designation with offset (ET).", RIM_PATTERN, "8J x 18 H2 ET45")
     bolt_circle: BoltCircleText = _designation(
         "Number of bolts and diameter of their circle.", BOLT_CIRCLE_PATTERN, "5x112", default=""
     )
-    centre_bore_mm: float = number("Diameter of the centre bore", "mm", (20.0, 300.0), 66.6, UNKNOWN)
-    load_rating_kg: float = number("Load rating of the wheel", "kg", (50.0, 6000.0), 690.0, UNKNOWN)
-    mass_kg: float = number("Mass of the rim", "kg", (1.0, 200.0), 11.2, UNKNOWN)
+    centre_bore_mm: float = number("Diameter of the centre bore", "mm", ranges.CENTRE_BORE_MM, 66.6, UNKNOWN)
+    load_rating_kg: float = number("Load rating of the wheel", "kg", ranges.RIM_LOAD_RATING_KG, 690.0, UNKNOWN)
+    mass_kg: float = number("Mass of the rim", "kg", ranges.TYRE_OR_RIM_MASS_KG, 11.2, UNKNOWN)
 
 
-class Fitment(Asked):
+class Fitment(RequestPart):
     """Tyre, rim and pressure of one axle, the same on both sides."""
 
     tyre: Tyre = part("The tyre.")
     rim: Rim = part("The rim.")
-    pressure_kpa: float = number("Cold pressure", "kPa", (50.0, 1000.0), 250.0, UNKNOWN)
+    pressure_kpa: float = number("Cold pressure", "kPa", ranges.PRESSURE_KPA, 250.0, UNKNOWN)
 
 
-class Hub(Asked):
+class Hub(RequestPart):
     """What the wheel is fixed to."""
 
     bolt_circle: BoltCircleText = _designation(
         "Number of bolts and diameter of their circle.", BOLT_CIRCLE_PATTERN, "5x112", default=""
     )
-    centre_bore_mm: float = number("Diameter of the hub's spigot", "mm", (20.0, 300.0), 66.6, UNKNOWN)
+    centre_bore_mm: float = number("Diameter of the hub's spigot", "mm", ranges.CENTRE_BORE_MM, 66.6, UNKNOWN)
 
 
-class Clearance(Asked):
+class Clearance(RequestPart):
     """Room around the present wheel, measured where it is scarcest."""
 
-    inboard_mm: float = number("Room to the strut", "mm", (0.0, 500.0), 14.0, UNKNOWN)
-    outboard_mm: float = number("Room to the edge of the wing", "mm", (0.0, 500.0), 16.0, UNKNOWN)
-    radial_mm: float = number("Room to the arch at full bump", "mm", (0.0, 500.0), 25.0, UNKNOWN)
+    inboard_mm: float = number("Room to the strut", "mm", ranges.ROOM_MM, 14.0, UNKNOWN)
+    outboard_mm: float = number("Room to the edge of the wing", "mm", ranges.ROOM_MM, 16.0, UNKNOWN)
+    radial_mm: float = number("Room to the arch at full bump", "mm", ranges.ROOM_MM, 25.0, UNKNOWN)
 
 
-class Axle(Asked):
+class Axle(RequestPart):
     """One axle with what is fitted now."""
 
-    max_axle_mass_kg: float = number("Technically permissible maximum axle mass", "kg", (50.0, 15000.0), 960.0)
+    max_axle_mass_kg: float = number("Technically permissible maximum axle mass", "kg", ranges.AXLE_MASS_KG, 960.0)
     fitted: Fitment = part("The present fitment.")
-    kerb_axle_mass_kg: float = number("Axle mass of the car ready to drive", "kg", (20.0, 15000.0), 790.0, UNKNOWN)
-    track_mm: float = number("Track, as registered", "mm", (500.0, 3000.0), 1548.0, UNKNOWN)
-    wheels_per_side: int = whole("Wheels on each side; 2 for twin wheels", "1", (1, 2), 1, 1)
+    kerb_axle_mass_kg: float = number(
+        "Axle mass of the car ready to drive", "kg", ranges.KERB_AXLE_MASS_KG, 790.0, UNKNOWN
+    )
+    track_mm: float = number("Track, as registered", "mm", ranges.TRACK_MM, 1548.0, UNKNOWN)
+    wheels_per_side: int = whole("Wheels on each side; 2 for twin wheels", "1", ranges.WHEELS_PER_SIDE, 1, 1)
     hub: Hub = part("The hub.", default=Hub())
     clearance: Clearance = part("Room around the present wheel.", default=Clearance())
-    min_rim_diameter_in: float = number("Least rim diameter that clears the brake", "in", (8.0, 30.0), 17.0, UNKNOWN)
+    min_rim_diameter_in: float = number(
+        "Least rim diameter that clears the brake", "in", ranges.RIM_DIAMETER_IN, 17.0, UNKNOWN
+    )
 
 
-class Speedometer(Asked):
+class Speedometer(RequestPart):
     """One measurement with the present fitment: what is displayed at a true speed."""
 
-    displayed_kmh: float = number("Displayed speed", "km/h", (10.0, 450.0), 100.0)
-    true_kmh: float = number("True speed, by satellite or on a test bench", "km/h", (10.0, 450.0), 97.0)
+    displayed_kmh: float = number("Displayed speed", "km/h", ranges.SPEED_KMH, 100.0)
+    true_kmh: float = number("True speed, by satellite or on a test bench", "km/h", ranges.SPEED_KMH, 97.0)
 
 
 NO_SPEEDOMETER = Speedometer.model_construct(displayed_kmh=UNKNOWN, true_kmh=UNKNOWN)
@@ -162,31 +175,31 @@ NO_SPEEDOMETER = Speedometer.model_construct(displayed_kmh=UNKNOWN, true_kmh=UNK
 DAY = r"^(19|20)[0-9]{2}-(0[1-9]|1[0-2])-(0[1-9]|[12][0-9]|3[01])$"
 
 
-class Vehicle(Asked):
+class Vehicle(RequestPart):
     """The vehicle with its two axles."""
 
-    max_speed_kmh: float = number("Maximum design speed", "km/h", (10.0, 450.0), 228.0)
+    max_speed_kmh: float = number("Maximum design speed", "km/h", ranges.SPEED_KMH, 228.0)
     front: Axle = part("The front axle.")
     rear: Axle = part("The rear axle.")
     category: Category = part("Vehicle category by the UN's classes.", "M1", default="M1")
     driven_axle: DrivenAxle = part("Which axle is driven.", "rear", default=None)
-    wheelbase_mm: float = number("Wheelbase", "mm", (500.0, 10000.0), 2760.0, UNKNOWN)
+    wheelbase_mm: float = number("Wheelbase", "mm", ranges.WHEELBASE_MM, 2760.0, UNKNOWN)
     centre_of_gravity_height_mm: float = number(
-        "Height of the centre of gravity above the road", "mm", (100.0, 3000.0), 540.0, UNKNOWN
+        "Height of the centre of gravity above the road", "mm", ranges.CENTRE_OF_GRAVITY_HEIGHT_MM, 540.0, UNKNOWN
     )
     speedometer: Speedometer = part("A measurement of the speedometer.", default=NO_SPEEDOMETER)
     built: str = text("The day the vehicle was built, as an ISO date.", 10, "2019-05-20", DAY, "")
     max_mass_kg: float = number(
-        "Technically permissible maximum mass of the vehicle", "kg", (100.0, 60000.0), 1870.0, UNKNOWN
+        "Technically permissible maximum mass of the vehicle", "kg", ranges.VEHICLE_MASS_KG, 1870.0, UNKNOWN
     )
     seats_standing: bool = part("Whether passengers may stand.", example=False, default=None)
     speed_limited_kmh: float = number(
-        "Speed to which a limiter holds the vehicle", "km/h", (10.0, 200.0), 100.0, UNKNOWN
+        "Speed to which a limiter holds the vehicle", "km/h", ranges.LIMITED_SPEED_KMH, 100.0, UNKNOWN
     )
     towing: bool = part("Whether the vehicle tows a trailer.", example=False, default=None)
 
 
-class Candidate(Asked):
+class Candidate(RequestPart):
     """What is to be fitted."""
 
     front: Fitment = part("The front fitment.")
@@ -194,7 +207,7 @@ class Candidate(Asked):
     label: str = text("A name of the caller's own, repeated in the answer.", 80, "one step wider", default="")
 
 
-class Question(Asked):
+class FitmentRequest(RequestPart):
     """What every question about fitments has in common."""
 
     vehicle: Vehicle = part("The vehicle as it is.")
@@ -209,7 +222,7 @@ class Question(Asked):
     )
 
 
-class CheckRequest(Question):
+class CheckRequest(FitmentRequest):
     """One candidate on one vehicle."""
 
     candidate: Candidate = part("What is to be fitted.")

@@ -1,4 +1,7 @@
-"""The fixed words of the contract, each a named choice in the document, so that a generated client has it once."""
+"""The fixed words of the contract, each a named choice in the document, so that a generated client has it once.
+
+The words themselves stand where they are used, in the domain; here they get what a caller is told of them.
+"""
 
 from __future__ import annotations
 
@@ -8,13 +11,17 @@ from pydantic import AfterValidator, Field, GetJsonSchemaHandler
 from typing_extensions import TypeAliasType
 
 from service.api.schemas.base import as_fault
+from service.assessment import case
+from service.assessment.answer import verdict
+from service.assessment.batch import measures, search_pairs
+from service.core import findings
 from service.core.errors import DomainError
 from service.rules.reader import pack_ids, pack_named
 
 Verdict = TypeAliasType(
     "Verdict",
     Annotated[
-        Literal["suitable", "suitable_with_conditions", "undetermined", "unsuitable"],
+        verdict.Verdict,
         Field(
             description="Any finding not_met: unsuitable; else a required question not_assessed: undetermined; else "
             "any advisory: suitable_with_conditions; else suitable."
@@ -23,15 +30,13 @@ Verdict = TypeAliasType(
 )
 Outcome = TypeAliasType(
     "Outcome",
-    Annotated[Literal["met", "advisory", "not_met", "not_assessed"], Field(description="How a question came out.")],
+    Annotated[findings.OutcomeName, Field(description="How a question came out.")],
 )
-Where = TypeAliasType(
-    "Where", Annotated[Literal["front", "rear", "vehicle"], Field(description="An axle, or the vehicle as a whole.")]
-)
+Where = TypeAliasType("Where", Annotated[findings.Where, Field(description="An axle, or the vehicle as a whole.")])
 Status = TypeAliasType(
     "Status",
     Annotated[
-        Literal["read", "second_hand", "memory", "derived", "own"],
+        findings.BasisStatus,
         Field(
             description="How far a text was read: read; known from a quotation (second_hand); from memory; derived "
             "from something read; or this project's own."
@@ -45,13 +50,11 @@ Category = TypeAliasType(
         Field(description="Vehicle category by the UN's classes: M passengers, N goods, O trailers; G off-road."),
     ],
 )
-DrivenAxle = TypeAliasType(
-    "DrivenAxle", Annotated[Literal["front", "rear", "all"], Field(description="Which axle is driven.")]
-)
+DrivenAxle = TypeAliasType("DrivenAxle", Annotated[case.DrivenAxle, Field(description="Which axle is driven.")])
 RankBy = TypeAliasType(
     "RankBy",
     Annotated[
-        Literal["closest_to_present", "dry_grip", "wet_margin", "load_margin", "balance"],
+        measures.RankBy,
         Field(
             description="What is ranked by, after the verdict: least deviation of overall diameter; greatest dry grip, "
             "wet margin or load margin; least change of balance."
@@ -61,21 +64,21 @@ RankBy = TypeAliasType(
 Trade = TypeAliasType(
     "Trade",
     Annotated[
-        Literal["dry_grip", "wet_margin", "load_margin", "balance", "diameter", "room"],
+        measures.Trade,
         Field(description="What is better or worse than with the present fitment."),
     ],
 )
 Stagger = TypeAliasType(
     "Stagger",
     Annotated[
-        Literal["keep", "square", "any"],
+        search_pairs.Stagger,
         Field(
             description="keep: the rear tyre as much wider, and its rim as much larger, than the front one as now; "
             "square: the same size on both axles; any: no matter."
         ),
     ],
 )
-Season = TypeAliasType("Season", Annotated[Literal["summer", "winter"], Field(description="A season of tyres.")])
+Season = TypeAliasType("Season", Annotated[case.Season, Field(description="A season of tyres.")])
 
 
 def _known_pack(value: str) -> str:

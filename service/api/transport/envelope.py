@@ -14,7 +14,7 @@ from structlog.typing import FilteringBoundLogger
 
 from service.api.errors.problem import MEDIA_TYPE, HttpProblem, body, clean
 from service.api.transport.observability import CLIENT_LEFT, UNMATCHED, Metrics, RequestIds, trace_of
-from service.api.transport.reading import ClientGone
+from service.api.transport.request_body import ClientGone
 from service.api.transport.security import (
     DEFAULT_HEADERS,
     KEY_HEADER,

@@ -15,7 +15,7 @@ from uvicorn.server import ServerState
 
 from service.api.errors.problem import MEDIA_TYPE, body
 from service.api.transport.observability import UNMATCHED, Metrics, RequestIds
-from service.api.transport.reading import BODY_ARRIVED
+from service.api.transport.request_body import BODY_ARRIVED
 from service.api.transport.security import DEFAULT_HEADERS
 
 MAX_HEAD_BYTES: Final = 32 * 1024
@@ -33,7 +33,7 @@ class UnclearHost(Exception):
     """Ends the parser's work on a head that names no host, or several."""
 
 
-class Limits(NamedTuple):
+class ConnectionLimits(NamedTuple):
     """What the connections of one server are held to, and where their refusals are counted."""
 
     head_timeout_s: float
@@ -44,7 +44,7 @@ class Limits(NamedTuple):
 class GuardedProtocol(HttpToolsProtocol):
     """One connection; `protocol_with` makes the class that a server needs."""
 
-    limits: Limits
+    limits: ConnectionLimits
 
     def __init__(
         self,
@@ -206,6 +206,6 @@ class GuardedProtocol(HttpToolsProtocol):
         return size > size_then - LEAST_BYTES_PER_S * (now - since)
 
 
-def protocol_with(limits: Limits) -> type[GuardedProtocol]:
+def protocol_with(limits: ConnectionLimits) -> type[GuardedProtocol]:
     """Return the protocol class of a server with these limits."""
     return type("LimitedProtocol", (GuardedProtocol,), {"limits": limits})

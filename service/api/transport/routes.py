@@ -6,6 +6,7 @@ through dependencies costs more than the answer. The OpenAPI document stays Fast
 
 Of such endpoints a plain `def` is long work: it runs in the bounded pool, and so do the parsing and the validation of
 its body, which would hold up every other request. The body is read before, so that slow senders hold no place in line.
+A plain `def` that asks for more is refused when its route is made: it would run where nothing bounds it.
 """
 
 from __future__ import annotations
@@ -23,10 +24,10 @@ from pydantic import BaseModel, TypeAdapter, ValidationError
 from starlette.routing import Match
 from starlette.types import Receive, Scope, Send
 
-from service.api.errors.faults import Fault, unknown_field
 from service.api.errors.problem import HttpProblem
+from service.api.errors.request_faults import RequestFault, unknown_field
 from service.api.transport import strict_json
-from service.api.transport.reading import parse, read_body, read_json
+from service.api.transport.request_body import parse, read_body, read_json
 from service.api.transport.work_pool import run_bounded
 
 Endpoint = TypeVar("Endpoint", bound=Callable[..., Any])
@@ -62,6 +63,9 @@ class StrictRoute(APIRoute):
             adapter: TypeAdapter[Any] = TypeAdapter(model)
             self._validate = adapter.validator.validate_python
             self.app = self._answer
+        elif not inspect.iscoroutinefunction(endpoint):
+            # The framework would run it on one of its own forty threads, beside the pool and past its bounds.
+            raise TypeError(f"{path}: long work takes a body and at most the request, or it cannot be bounded.")
 
     def matches(self, scope: Scope) -> tuple[Match, Scope]:
         """Return whether the route suits the request."""
@@ -154,12 +158,12 @@ class StrictRoute(APIRoute):
         names = [name for name, _ in parse_qsl(scope["query_string"].decode("latin-1"), keep_blank_values=True)]
         known, several = self._query_names
         faults = [
-            Fault(f"/query/{name}", unknown_field(name, sorted(known), "query parameter"), "unknown_field")
+            RequestFault(f"/query/{name}", unknown_field(name, sorted(known), "query parameter"), "unknown_field")
             for name in dict.fromkeys(names)
             if name not in known
         ]
         faults += [
-            Fault(f"/query/{name}", "This query parameter may stand once.", "repeated")
+            RequestFault(f"/query/{name}", "This query parameter may stand once.", "repeated")
             for name in known - several
             if names.count(name) > 1
         ]

@@ -17,7 +17,7 @@ import uvicorn
 from fastapi import FastAPI
 
 from service.api.transport.envelope import Services
-from service.api.transport.protocol import Limits, protocol_with
+from service.api.transport.protocol import ConnectionLimits, protocol_with
 from service.settings import Settings
 
 # Python's own 5 ms let a job on the worker thread hold up the event loop for that long, again and again.
@@ -71,7 +71,7 @@ def serve(app: FastAPI, settings: Settings) -> None:
         app,
         host=settings.host,
         port=settings.port,
-        http=protocol_with(Limits(settings.head_timeout_s, services.metrics, services.ids)),
+        http=protocol_with(ConnectionLimits(settings.head_timeout_s, services.metrics, services.ids)),
         ws="none",
         log_config=None,
         access_log=False,

@@ -14,7 +14,7 @@ import anyio.to_thread
 from fastapi import Request
 
 from service.api.errors.problem import HttpProblem
-from service.api.transport.reading import ClientGone
+from service.api.transport.request_body import ClientGone
 
 Result = TypeVar("Result")
 Arguments = TypeVarTuple("Arguments")

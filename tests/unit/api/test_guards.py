@@ -8,7 +8,7 @@ from fastapi import Request
 
 from service.api.errors.problem import HttpProblem, clean
 from service.api.transport.observability import Metrics, RequestIds
-from service.api.transport.reading import ClientGone
+from service.api.transport.request_body import ClientGone
 from service.api.transport.security import ApiKeys, TrustedHosts
 from service.api.transport.work_pool import WorkPool
 

@@ -1,12 +1,13 @@
 """The route class inside an application: which way requests go, and that the contract shows the bounds."""
 
+from collections.abc import Callable
 from typing import Annotated
 
 import pytest
 from fastapi import APIRouter, Depends
 from starlette.testclient import TestClient
 
-from service.api.contract.docs_page import document
+from service.api.contract.openapi_document import document
 from service.api.errors.problem import HttpProblem, problem_responses
 from service.api.schemas.base import Wire, number, text, whole
 from service.api.transport.routes import DEFAULT_MAX_BODY_BYTES, StrictRoute, body_limit
@@ -67,6 +68,39 @@ def test_an_endpoint_with_a_body_alone_is_answered_by_the_route_itself() -> None
 
 def test_an_endpoint_with_dependencies_is_left_to_the_framework() -> None:
     assert client().post("/with-dependency", json={"speed_kmh": 1, "label": "x"}).json() == {"somebody": "x"}
+
+
+def long_work_with_a_query_parameter(body: Body, times: int = 1) -> Body:
+    return body if times else Body(speed_kmh=1.0)
+
+
+def long_work_without_a_body(times: int = 1) -> int:
+    return times
+
+
+def long_work_with_a_dependency(body: Body, who: Annotated[str, Depends(visitor)]) -> str:
+    return who + body.label
+
+
+@pytest.mark.parametrize(
+    "endpoint", [long_work_with_a_query_parameter, long_work_without_a_body, long_work_with_a_dependency]
+)
+def test_long_work_that_could_not_be_bounded_gets_no_route(endpoint: Callable[..., object]) -> None:
+    with pytest.raises(TypeError, match="bounded"):
+        APIRouter(route_class=StrictRoute).post("/long")(endpoint)
+
+
+def test_long_work_on_a_body_alone_runs_in_the_bounded_pool() -> None:
+    app = create_app(Settings(access_log=False))
+    waiting: list[int] = []
+
+    def toil(body: Body) -> Body:
+        waiting.append(app.state.work_pool.pending)
+        return body
+
+    app.router.routes.append(StrictRoute("/toil", toil, methods=["POST"]))
+    assert TestClient(app).post("/toil", json={"speed_kmh": 1}).status_code == 200
+    assert waiting == [1]
 
 
 def test_the_limit_of_a_body_is_that_of_its_route() -> None:

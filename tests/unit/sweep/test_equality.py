@@ -11,7 +11,7 @@ from service.assessment.checks import REQUIRED
 from service.assessment.law.measured_quantities import ON_AN_AXLE
 from service.core.findings import ADVISORY, NOT_ASSESSED, NOT_MET
 from service.rules.reader import pack_named
-from service.sweep.catalogue import candidate, records, vehicle
+from service.sweep.catalogue_rows import candidate, records, vehicle
 from tests.unit.sweep.small_catalogue import candidates, vehicles
 
 VEHICLES = 26

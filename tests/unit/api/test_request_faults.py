@@ -6,7 +6,7 @@ import pytest
 from fastapi import APIRouter
 from pydantic import BaseModel, TypeAdapter, ValidationError, field_validator
 
-from service.api.errors.faults import Fault, domain_fault, pointer_of, validation_faults
+from service.api.errors.request_faults import RequestFault, domain_fault, pointer_of, validation_faults
 from service.api.schemas.base import Wire, as_fault, number, part, text
 from service.api.transport.routes import StrictRoute
 from service.core.errors import DomainError, UnknownName, UnreadableDesignation
@@ -54,7 +54,7 @@ async def endpoint(body: Body) -> Body:
     return body
 
 
-def faults(body: object, model: type[BaseModel] = Body) -> list[Fault]:
+def faults(body: object, model: type[BaseModel] = Body) -> list[RequestFault]:
     with pytest.raises(ValidationError) as caught:
         TypeAdapter(model).validate_python(body)
     errors = [{**error, "loc": ("body", *error["loc"])} for error in caught.value.errors()]
@@ -72,7 +72,7 @@ def test_pointers_are_those_of_the_standard(steps: tuple[int | str, ...], pointe
 
 def test_an_unreadable_designation_keeps_its_place_and_what_was_expected() -> None:
     assert faults({"front": {"size": "21?/45"}}) == [
-        Fault(
+        RequestFault(
             "/front/size",
             "This tyre designation cannot be read at position 2: expected a digit.",
             "unreadable_designation",
@@ -98,7 +98,7 @@ def test_the_pointer_of_a_fault_in_a_choice_names_only_steps_of_the_body() -> No
 
 
 def test_something_else_than_an_object_is_pointed_at_as_a_whole() -> None:
-    assert faults([1]) == [Fault("", "An object is expected here.", "wrong_type")]
+    assert faults([1]) == [RequestFault("", "An object is expected here.", "wrong_type")]
 
 
 @pytest.mark.parametrize(
@@ -120,7 +120,7 @@ def test_what_would_be_right_is_said(plate: dict[str, object], said: str) -> Non
 
 
 def test_a_domain_error_keeps_pointer_and_code() -> None:
-    assert domain_fault(DomainError("no", "/a")) == Fault("/a", "no", "invalid")
+    assert domain_fault(DomainError("no", "/a")) == RequestFault("/a", "no", "invalid")
 
 
 def test_an_unknown_name_lists_the_known_ones() -> None:

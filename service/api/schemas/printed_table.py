@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from service.api.schemas.assessment import Told
-from service.api.schemas.base import part, text
+from service.api.schemas.base import AnswerPart, part, text
 from service.api.schemas.vocabulary import Status
 
 
@@ -14,7 +13,7 @@ def _one_cell(schema: dict[str, Any]) -> None:
     schema["items"] = {"type": "object", "additionalProperties": {"type": ["number", "string"]}}
 
 
-class TableColumn(Told):
+class TableColumn(AnswerPart):
     """One column."""
 
     name: str = text("The name.", 60, "load_index")
@@ -22,7 +21,7 @@ class TableColumn(Told):
     description: str = text("What it holds.", 300, "Load index.")
 
 
-class Table(Told):
+class Table(AnswerPart):
     """A table with its source and how far it was read."""
 
     name: str = text("The name.", 40, "load-index")

@@ -6,12 +6,13 @@ from typing import Annotated
 
 from pydantic import Field
 
-from service.api.schemas.assessment import RulePackName, Told
-from service.api.schemas.base import number, part, text, whole
+from service.api.schemas.assessment import RulePackName
+from service.api.schemas.base import CODE, AnswerPart, number, part, text, whole
 from service.api.schemas.comparison import Weighed
-from service.api.schemas.problem import Fault
-from service.api.schemas.request import Asked, Candidate, Question, Rim
+from service.api.schemas.error_answer import Fault
+from service.api.schemas.request import Candidate, FitmentRequest, RequestPart, Rim
 from service.api.schemas.vocabulary import RankBy, Stagger
+from service.core import ranges
 from service.core.numeric import UNKNOWN
 
 MAX_STOCK = 5000
@@ -22,7 +23,7 @@ MAX_STOCK_FAULTS = 100
 MAX_TRIED = 100_000_000
 
 
-class OfferedRims(Asked):
+class OfferedRims(RequestPart):
     """The rims that could be fitted."""
 
     front: list[Rim] = part("Rims for the front axle, 1 to 16.", min_length=1, max_length=MAX_RIMS)
@@ -31,14 +32,16 @@ class OfferedRims(Asked):
     )
 
 
-class SearchLimits(Asked):
+class SearchLimits(RequestPart):
     """What is asked beyond the checks; each tightens the search, none loosens a check."""
 
     overall_diameter_percent: float = number(
         "Greatest change of overall diameter, up or down", "%", (0.0, 10.0), 1.5, UNKNOWN
     )
-    min_section_width_mm: float = number("Least nominal section width", "mm", (50.0, 600.0), 205.0, UNKNOWN)
-    max_section_width_mm: float = number("Greatest nominal section width", "mm", (50.0, 600.0), 255.0, UNKNOWN)
+    min_section_width_mm: float = number("Least nominal section width", "mm", ranges.SECTION_WIDTH_MM, 205.0, UNKNOWN)
+    max_section_width_mm: float = number(
+        "Greatest nominal section width", "mm", ranges.SECTION_WIDTH_MM, 255.0, UNKNOWN
+    )
     stagger: Stagger = part("How the axles may differ.", "keep", default="keep")
     axle_ratio_percent: float = number(
         "Greatest change of the ratio of front to rear circumference; absent: where the check begins to forbid",
@@ -61,7 +64,7 @@ class SearchLimits(Asked):
 StockSize = Annotated[str, Field(max_length=MAX_STOCK_TEXT)]
 
 
-class SearchRequest(Question):
+class SearchRequest(FitmentRequest):
     """Which sizes would suit a vehicle."""
 
     rims: OfferedRims = part("The rims that could be fitted.")
@@ -84,21 +87,21 @@ class SearchRequest(Question):
     )
 
 
-class AxleNeeds(Told):
+class AxleNeeds(AnswerPart):
     """The least that an axle asks of its tyres; absent where no symbol or index is enough."""
 
     load_index: int = whole("Least load index, at the slowest symbol", "1", (0, 279), 93, None)
     speed_symbol: str = text("Slowest speed symbol.", 4, "V", r"^[A-Z][1-8]?$", default=None)
 
 
-class BothNeeds(Told):
+class BothNeeds(AnswerPart):
     """The same for both axles."""
 
     front: AxleNeeds = part("The front axle.")
     rear: AxleNeeds = part("The rear axle.")
 
 
-class Removed(Told):
+class Removed(AnswerPart):
     """How many one reason sent away."""
 
     code: str = text(
@@ -106,12 +109,12 @@ class Removed(Told):
         "search left out.",
         60,
         "rim.width",
-        r"^[a-z0-9_]+(\.[a-z0-9_]+)+$",
+        CODE,
     )
     count: int = whole("How many it sent away", "1", (1, MAX_TRIED), 1446)
 
 
-class Sieve(Told):
+class Sieve(AnswerPart):
     """Why there are so few."""
 
     tried: int = whole("How many were tried", "1", (0, MAX_TRIED), 32448)
@@ -119,7 +122,7 @@ class Sieve(Told):
     removed_by: list[Removed] = part("What sent the others away, each counted once, most first.", max_length=100)
 
 
-class Sieves(Told):
+class Sieves(AnswerPart):
     """The steps of the search."""
 
     front: Sieve = part("Sizes on rims, for the front axle.")
@@ -127,7 +130,7 @@ class Sieves(Told):
     pairs: Sieve = part("Front and rear together.")
 
 
-class FoundAxle(Told):
+class FoundAxle(AnswerPart):
     """One axle of a result."""
 
     tyre: str = text("The tyre; one of the grid bears the description that is needed.", 100, "235/40 R18 93V")
@@ -138,7 +141,7 @@ class FoundAxle(Told):
     pressure_kpa: float = number("Cold pressure to set, enough for the axle", "kPa", (0.0, 10000.0), 250.0)
 
 
-class FoundAxles(Told):
+class FoundAxles(AnswerPart):
     """Both axles of a result."""
 
     front: FoundAxle = part("The front axle.")
@@ -152,7 +155,7 @@ class FoundRow(Weighed):
     candidate: Candidate = part("The same as `check` takes it; remedies point into it.")
 
 
-class SearchResult(Told):
+class SearchResult(AnswerPart):
     """What would suit, best first."""
 
     rule_pack: RulePackName = part("The rules the sizes were held against.")

@@ -4,9 +4,7 @@ from __future__ import annotations
 
 from typing import Literal
 
-from pydantic import ConfigDict
-
-from service.api.schemas.base import Wire, hide_absent, part, text, whole
+from service.api.schemas.base import AnswerPart, Wire, part, text, whole
 
 FaultCode = Literal[
     "required",
@@ -24,10 +22,8 @@ FaultCode = Literal[
 ]
 
 
-class Fault(Wire):
+class Fault(AnswerPart):
     """One fault of a request: where, what, and a code that programs may rely on."""
-
-    model_config = ConfigDict(json_schema_extra=hide_absent)
 
     pointer: str = text(
         "RFC 6901 pointer into the request body; for a query parameter `/query/NAME`, for a part of the path "

@@ -5,7 +5,7 @@ from xml.etree.ElementTree import fromstring
 
 import pytest
 
-from service.drawing import sheet
+from service.drawing import paper
 from service.drawing.lines import CHAIN, NARROW, PHANTOM, WIDE, stroke
 from service.drawing.patches import draw_patches
 from service.drawing.section import draw_section
@@ -132,7 +132,7 @@ def test_one_axle_alone_leaves_the_other_out(draw, found, axle):
 
 
 def test_light_and_dark_are_left_to_the_reader():
-    assert "prefers-color-scheme:dark" in sheet.STYLE
+    assert "prefers-color-scheme:dark" in paper.STYLE
 
 
 def test_the_style_can_be_left_to_the_page(draw, found):
@@ -140,6 +140,6 @@ def test_the_style_can_be_left_to_the_page(draw, found):
 
 
 def test_a_larger_thing_is_drawn_at_a_smaller_scale():
-    scales = [sheet.scale_for(height) for height in (100.0, 500.0, 800.0, 1500.0, 9000.0)]
+    scales = [paper.scale_for(height) for height in (100.0, 500.0, 800.0, 1500.0, 9000.0)]
     assert all(one <= other for one, other in pairwise(scales))
     assert scales[0] < scales[-1]

@@ -8,8 +8,8 @@ from typing import Any, NamedTuple
 
 from pydantic import TypeAdapter, ValidationError
 
-from service.api.errors.faults import Fault, domain_fault, validation_faults
 from service.api.errors.problem import clean
+from service.api.errors.request_faults import RequestFault, domain_fault, validation_faults
 from service.api.inbound import translate
 from service.api.schemas import request as wire
 from service.api.schemas.comparison import MAX_FAULTS_PER_ROW
@@ -26,7 +26,7 @@ class Refused(NamedTuple):
 
     place: int
     label: str
-    faults: list[Fault]
+    faults: list[RequestFault]
     fault_count: int
 
 
@@ -88,7 +88,7 @@ class ReadStock(NamedTuple):
 
     indices: list[int]
     designations: list[TyreDesignation]
-    faults: list[Fault]
+    faults: list[RequestFault]
 
 
 def read_stock(texts: Sequence[str]) -> ReadStock:

@@ -59,7 +59,7 @@ _QUOTED_NUMBER = re.compile(r"-?(?:0|[1-9][0-9]{0,8})(?:[.,][0-9]{1,9})?", re.AS
 Location = tuple[int | str, ...]
 
 
-class Fault(NamedTuple):
+class RequestFault(NamedTuple):
     """One fault: where (RFC 6901), what in words, a stable code; for designations also the place in the text."""
 
     pointer: str
@@ -74,14 +74,14 @@ def pointer_of(parts: Sequence[int | str]) -> str:
     return "".join("/" + str(part).replace("~", "~0").replace("/", "~1") for part in parts)
 
 
-def domain_fault(error: DomainError) -> Fault:
+def domain_fault(error: DomainError) -> RequestFault:
     """Return the fault that a domain error stands for."""
     if isinstance(error, UnreadableDesignation):
-        return Fault(error.pointer, error.detail, error.code, error.position, error.expected)
-    return Fault(error.pointer, error.detail, error.code)
+        return RequestFault(error.pointer, error.detail, error.code, error.position, error.expected)
+    return RequestFault(error.pointer, error.detail, error.code)
 
 
-def validation_faults(errors: Sequence[Any], body: object, route: object) -> list[Fault]:
+def validation_faults(errors: Sequence[Any], body: object, route: object) -> list[RequestFault]:
     """Return the faults behind pydantic's errors; `body` and `route` are what was read and who read it.
 
     Who read it may also be a model: then `body` is what it was to read.
@@ -89,20 +89,22 @@ def validation_faults(errors: Sequence[Any], body: object, route: object) -> lis
     return [_fault(error, body, route) for error in errors]
 
 
-def _fault(error: Mapping[str, Any], body: object, route: object) -> Fault:
+def _fault(error: Mapping[str, Any], body: object, route: object) -> RequestFault:
     kind: str = error["type"]
     where, *rest = error["loc"] or ("body",)
     location = _location_in(body, tuple(rest), kind) if where == "body" else (where, *rest)
     pointer = pointer_of(location)
     context: Mapping[str, Any] = error.get("ctx") or {}
     if "fault_detail" in context:
-        return Fault(pointer, context["fault_detail"], kind, context.get("position"), context.get("expected"))
+        return RequestFault(pointer, context["fault_detail"], kind, context.get("position"), context.get("expected"))
     code = CODES.get(kind) or ("wrong_type" if kind.endswith(("_type", "_parsing", "_from_float")) else "invalid")
     if code == "unknown_field":
-        return Fault(pointer, unknown_field(str(location[-1]), _names_beside(where, location, route)), code)
+        return RequestFault(pointer, unknown_field(str(location[-1]), _names_beside(where, location, route)), code)
     if code == "required":
-        return Fault(pointer, f'The field "{location[-1]}" is required.' if location else "A body is required.", code)
-    return Fault(pointer, _words(error, _field_at(where, location, route)), code)
+        return RequestFault(
+            pointer, f'The field "{location[-1]}" is required.' if location else "A body is required.", code
+        )
+    return RequestFault(pointer, _words(error, _field_at(where, location, route)), code)
 
 
 def _words(error: Mapping[str, Any], field: FieldInfo | None) -> str:

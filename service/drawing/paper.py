@@ -14,8 +14,8 @@ from typing import Final, NamedTuple
 from xml.etree.ElementTree import Element, SubElement, tostring
 
 from service.drawing.canvas import Canvas, number
+from service.drawing.lettering import BOLD_WIDTH, clean, wrapped
 from service.drawing.lines import NARROW, PHANTOM, WIDE, LineType
-from service.drawing.text import BOLD_WIDTH, clean, wrapped
 
 PAPER_UNIT_MM: Final = 0.2
 """A drawing unit on paper: at scale 1:5 it is a millimetre of the real thing."""

@@ -7,10 +7,10 @@ from typing import Final
 
 from service.drawing import outline
 from service.drawing.canvas import Canvas
-from service.drawing.dimensions import across, along, extension, gap_across, gap_along
+from service.drawing.dimension_lines import across, along, extension, gap_across, gap_along
+from service.drawing.lettering import against, plain
 from service.drawing.lines import NARROW
 from service.drawing.scene import AxleScene
-from service.drawing.text import against, plain
 from service.physics.vertical_stiffness import LOADED_RADIUS_BAND_MM
 
 # Half the length of the line that marks how far the tyre reaches in service.
