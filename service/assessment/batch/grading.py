@@ -8,12 +8,12 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from itertools import chain
-from typing import NamedTuple, cast
+from typing import NamedTuple
 
 import numpy as np
 from numpy.typing import NDArray
 
-from service.assessment.answer.verdict import verdict_code
+from service.assessment.answer.verdict import verdict_codes
 from service.assessment.case import Candidate, Case
 from service.assessment.checks import AXLE_CHECKS, CAR_CHECKS
 from service.assessment.checks.grade import Grade
@@ -101,6 +101,6 @@ def verdicts_of(outcomes: Outcomes, required: NDArray[np.bool_]) -> Outcomes:
     codes = np.zeros(outcomes.shape[1:], np.int8)
     for rows, needed in ((outcomes[required], True), (outcomes[~required], False)):
         if len(rows):
-            found = cast("Outcomes", verdict_code(cast("int", rows), required=needed))
-            codes = np.maximum(codes, found.max(axis=0))
+            means = np.array(verdict_codes(required=needed), np.int8)
+            codes = np.maximum(codes, means[rows].max(axis=0))
     return codes

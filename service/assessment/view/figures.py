@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from service.assessment.case import Axle, Chassis
+from service.assessment.case import Axle, Vehicle
 from service.assessment.view.facts import WheelFacts
 from service.core.numeric import UNKNOWN, known_or, larger, pick, smaller
 from service.core.units import MM_PER_INCH, STANDARD_GRAVITY_M_S2
@@ -105,7 +105,7 @@ def geometry(facts: WheelFacts, limits: Limits, axle: Axle) -> Geometry:
     )
 
 
-def load_share(facts: WheelFacts, axle: Axle, limits: Limits, vehicle: Chassis) -> float:
+def load_share(facts: WheelFacts, axle: Axle, limits: Limits, vehicle: Vehicle) -> float:
     """Return the share of the axle's mass that each tyre must be able to carry.
 
     Slow light trailers may load passenger tyres more; commercial tyres never get that relief.
@@ -121,7 +121,7 @@ def load_share(facts: WheelFacts, axle: Axle, limits: Limits, vehicle: Chassis) 
     return passenger + (commercial - passenger) * facts.commercial
 
 
-def load(facts: WheelFacts, axle: Axle, limits: Limits, vehicle: Chassis) -> Load:
+def load(facts: WheelFacts, axle: Axle, limits: Limits, vehicle: Vehicle) -> Load:
     """Return what a wheel carries at the top speed against what its axle asks of it."""
     capacity = facts.rated_kg * facts.load_factor
     share = load_share(facts, axle, limits, vehicle)

@@ -8,8 +8,7 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from service.assessment.case import Axle, Candidate, Case, Chassis, Vehicle
-from service.assessment.kept import Kept
+from service.assessment.case import Axle, Candidate, Case, Vehicle
 from service.assessment.view.change import AxleChange, CarChange, Wheel, axle_change, car_change
 from service.assessment.view.conditions import Conditions, conditions_of
 from service.assessment.view.facts import WheelFacts, wheel_facts
@@ -32,7 +31,7 @@ class AxleView(NamedTuple):
 
     name: AxleName
     axle: Axle
-    vehicle: Chassis
+    vehicle: Vehicle
     limits: Limits
     pack: RulePack
     now: Wheel
@@ -53,7 +52,7 @@ class CarView(NamedTuple):
     change: CarChange
 
 
-def _present_wheel(axle: Axle, vehicle: Chassis, limits: Limits) -> Wheel:
+def present_wheel(axle: Axle, vehicle: Vehicle, limits: Limits) -> Wheel:
     """Return the wheel fitted now on an axle."""
     facts = wheel_facts(axle.fitted, axle, vehicle.max_speed_kmh)
     shape = geometry(facts, limits, axle)
@@ -63,11 +62,7 @@ def _present_wheel(axle: Axle, vehicle: Chassis, limits: Limits) -> Wheel:
     return Wheel(facts, shape, carried, behaviour(facts, shape, pressure, axle, height))
 
 
-# Who asks about a car usually asks about several candidates for it.
-present_wheel = Kept(_present_wheel, 1024)
-
-
-def proposed_wheel(facts: WheelFacts, now: Wheel, axle: Axle, vehicle: Chassis, limits: Limits) -> tuple[Wheel, float]:
+def proposed_wheel(facts: WheelFacts, now: Wheel, axle: Axle, vehicle: Vehicle, limits: Limits) -> tuple[Wheel, float]:
     """Return the wheel to be fitted, and the pressure proposed for it."""
     shape = geometry(facts, limits, axle)
     carried = load(facts, axle, limits, vehicle)
@@ -82,27 +77,19 @@ def proposed_wheel(facts: WheelFacts, now: Wheel, axle: Axle, vehicle: Chassis, 
 def weigh(case: Case, front: WheelFacts, rear: WheelFacts) -> CarView:
     """Return present against proposed for the vehicle of a case and the rows of the proposed wheels."""
     vehicle, pack = case.vehicle, case.pack
-    chassis, conditions = vehicle.chassis, conditions_of(case)
-    return both_axles(
-        case,
-        axle_view(vehicle.front, front, chassis, pack, conditions),
-        axle_view(vehicle.rear, rear, chassis, pack, conditions),
-    )
-
-
-def both_axles(case: Case, front: AxleView, rear: AxleView) -> CarView:
-    """Return the whole vehicle of a case, made of its two axles."""
-    vehicle, pack = case.vehicle, case.pack
+    conditions = conditions_of(case)
+    views = _axle_view(case, vehicle.front, front, conditions), _axle_view(case, vehicle.rear, rear, conditions)
     weights = (
         vehicle.front.estimate_mass_kg * STANDARD_GRAVITY_M_S2,
         vehicle.rear.estimate_mass_kg * STANDARD_GRAVITY_M_S2,
     )
-    change = car_change(front, rear, weights, vehicle.driven_axle or "all")
-    return CarView(vehicle, pack.limits, pack, front, rear, change)
+    change = car_change(*views, weights, vehicle.driven_axle or "all")
+    return CarView(vehicle, pack.limits, pack, *views, change)
 
 
-def axle_view(axle: Axle, facts: WheelFacts, vehicle: Chassis, pack: RulePack, conditions: Conditions) -> AxleView:
+def _axle_view(case: Case, axle: Axle, facts: WheelFacts, conditions: Conditions) -> AxleView:
     """Return present against proposed on one axle."""
+    vehicle, pack = case.vehicle, case.pack
     limits = pack.limits
     now = present_wheel(axle, vehicle, limits)
     then, pressure = proposed_wheel(facts, now, axle, vehicle, limits)
