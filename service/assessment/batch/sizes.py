@@ -41,7 +41,7 @@ def grid(marking: str) -> Sizes:
         parse_tyre.__wrapped__(f"{width}/{aspect} R{code} {marking}".strip())
         for code, width, aspect in product(GRID_RIM_CODES, GRID_WIDTHS_MM, GRID_ASPECTS_PERCENT)
     )
-    return Sizes(designations, _table([tyre_facts.__wrapped__(each) for each in designations]), is_grid=True)
+    return Sizes(designations, _table([tyre_facts(each) for each in designations]), is_grid=True)
 
 
 def marking_for(case: Case) -> str:

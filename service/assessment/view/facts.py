@@ -7,7 +7,6 @@ yes is 1.0, no is 0.0, not known is NaN.
 from __future__ import annotations
 
 import math
-from functools import lru_cache
 from typing import NamedTuple
 
 from service.assessment.case import Axle, Fitment, Measured, Rim
@@ -147,7 +146,6 @@ def wheel_facts(fitment: Fitment, axle: Axle, max_speed_kmh: float, law_speed_km
     )
 
 
-@lru_cache(maxsize=8192)
 def tyre_facts(designation: TyreDesignation) -> TyreFacts:
     """Return what the designation alone says, NaN where it says nothing."""
     code = designation.rim_code
@@ -222,7 +220,6 @@ def _reference_pressure_kpa(designation: TyreDesignation) -> float:
     return REINFORCED_PRESSURE_KPA if reinforced else STANDARD_PRESSURE_KPA
 
 
-@lru_cache(maxsize=8192)
 def _rim_designation_facts(designation: RimDesignation) -> tuple[float, float, float, float, float]:
     offset = UNKNOWN if designation.offset_mm is None else designation.offset_mm
     hump = UNKNOWN if designation.hump is None else 1.0

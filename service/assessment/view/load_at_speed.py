@@ -7,7 +7,6 @@ References
 
 from __future__ import annotations
 
-from functools import lru_cache
 from typing import NamedTuple
 
 from service.core.numeric import UNKNOWN
@@ -33,7 +32,6 @@ class _Description(NamedTuple):
     speed_symbol: str | None
 
 
-@lru_cache(maxsize=8192)
 def service_facts(designation: TyreDesignation, wheels_per_side: int, max_speed_kmh: float) -> ServiceFacts:
     """Return load and speed by the service description, the additional one where that carries more."""
     main = _Description(designation.load_index, designation.load_index_twin, designation.speed_symbol)
@@ -73,7 +71,6 @@ def _by_description(
     return ServiceFacts(shown, rated, factor, reach)
 
 
-@lru_cache(maxsize=8192)
 def load_factor_at(designation: TyreDesignation, speed_kmh: float) -> float:
     """Return the share of the load index at a speed, the commercial table's bonus for slow driving included."""
     symbol = designation.speed_symbol
