@@ -10,7 +10,8 @@ from typing import NamedTuple
 from service.assessment.answer.verdict import Verdict
 from service.assessment.checks.pressure import pressure_is_sound, proposed_pressure_kpa
 from service.assessment.checks.words import plain, signed
-from service.assessment.view.change import AxleChange, CarChange
+from service.assessment.view.change import AxleChange
+from service.assessment.view.vehicle_change import CarChange
 from service.assessment.view.views import AxleView, CarView
 from service.core.findings import ADVISORY, Finding
 from service.rules.pack import RulePack

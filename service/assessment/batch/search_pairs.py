@@ -11,7 +11,7 @@ from service.assessment.batch.search_axle import AxleFound, Flags
 from service.assessment.batch.wheel_table import CODE, WIDTH, Places
 from service.assessment.case import Case
 from service.assessment.checks.grade import LAST_BIT
-from service.assessment.view.views import present_wheel
+from service.assessment.view.axle_view import present_wheel
 from service.core.numeric import FloatArray
 from service.physics.drivetrain import axle_ratio_change_percent
 

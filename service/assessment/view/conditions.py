@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import NamedTuple
 
 from service.assessment.case import Case
-from service.assessment.view.facts import ALPINE, MUD_AND_SNOW
+from service.assessment.view.wheel_facts import ALPINE, MUD_AND_SNOW
 from service.core.numeric import UNKNOWN, pick
 from service.rules.pack import RulePack
 from service.rules.rule import VehicleFacts

@@ -9,7 +9,7 @@ from __future__ import annotations
 from typing import NamedTuple
 
 from service.assessment.case import Axle, Vehicle
-from service.assessment.view.facts import WheelFacts
+from service.assessment.view.wheel_facts import WheelFacts
 from service.core.numeric import UNKNOWN, known_or, larger, pick, smaller
 from service.core.units import MM_PER_INCH, STANDARD_GRAVITY_M_S2
 from service.physics.aquaplaning import gallaway_onset_kmh
@@ -94,14 +94,16 @@ def geometry(facts: WheelFacts, limits: Limits, axle: Axle) -> Geometry:
     )
     grown = service_width_mm(width, limits.service_width_growth_percent.value)
     widest = larger(grown, rim_overall_width_mm(rim_width_mm))
+    single = axle.wheels_per_side == 1
+    inner_edge = inner_edge_mm(widest, facts.offset_mm)
     return Geometry(
-        width,
-        facts.overall_diameter_mm,
-        circumference,
-        revolutions_per_km(circumference),
-        inner_edge_mm(widest, facts.offset_mm),
-        outer_edge_mm(widest, facts.offset_mm) if axle.wheels_per_side == 1 else inner_edge_mm(widest, facts.offset_mm),
-        UNKNOWN if axle.wheels_per_side == 1 else 2.0 * facts.offset_mm - grown,
+        section_width_mm=width,
+        overall_diameter_mm=facts.overall_diameter_mm,
+        rolling_circumference_mm=circumference,
+        revolutions_per_km=revolutions_per_km(circumference),
+        inner_edge_mm=inner_edge,
+        outer_edge_mm=outer_edge_mm(widest, facts.offset_mm) if single else inner_edge,
+        twin_gap_mm=UNKNOWN if single else 2.0 * facts.offset_mm - grown,
     )
 
 
@@ -128,7 +130,12 @@ def load(facts: WheelFacts, axle: Axle, limits: Limits, vehicle: Vehicle) -> Loa
     required = axle.max_axle_mass_kg * share
     carrying = pressure_for_load_kpa(required, capacity, facts.reference_pressure_kpa, facts.pressure_exponent)
     pressure = larger(carrying + speed_pressure_addition_kpa(vehicle.max_speed_kmh), limits.least_pressure_kpa.value)
-    return Load(capacity, capacity / share, required, pressure)
+    return Load(
+        capacity_kg=capacity,
+        axle_capacity_kg=capacity / share,
+        required_kg=required,
+        required_pressure_kpa=pressure,
+    )
 
 
 def present_pressure_kpa(facts: WheelFacts, carried: Load) -> float:
@@ -182,4 +189,13 @@ def behaviour(facts: WheelFacts, shape: Geometry, pressure_kpa: float, axle: Axl
     transfer = lateral_load_transfer_n(mass, axle.track_mm, height_mm, LATERAL_ACCELERATION_G)
     per_axle = pairs * known_or(axle_stiffness_n_per_deg(2.0 * force, rated, transfer / pairs), 2.0 * level)
     onset = standing_water_onset_kmh(pressure_kpa, known_or(facts.tread_depth_mm, NEW_TREAD_DEPTH_MM))
-    return Behaviour(pressure_kpa, radius, patch.length_mm, patch.width_mm, patch.area_cm2, level, per_axle, onset)
+    return Behaviour(
+        pressure_kpa=pressure_kpa,
+        static_loaded_radius_mm=radius,
+        patch_length_mm=patch.length_mm,
+        patch_width_mm=patch.width_mm,
+        patch_area_cm2=patch.area_cm2,
+        cornering_stiffness_n_per_deg=level,
+        axle_stiffness_n_per_deg=per_axle,
+        aquaplaning_onset_kmh=onset,
+    )
