@@ -33,6 +33,7 @@ _WHEEL = Layout(
     },
 )
 _PATCH = Layout({}, {"length_mm": 0, "width_mm": 0, "area_cm2": 0})
+_BAND = Layout({"low": 1, "high": 1}, {})
 _CHANGE = Layout(
     {
         "overall_diameter_percent": 2,
@@ -48,9 +49,10 @@ _CHANGE = Layout(
     },
     {"cornering_stiffness_percent": 1, "aquaplaning_onset_percent": 1},
 )
-_AXLE_SCALE = scale(2 * (_WHEEL.decimals + _PATCH.decimals) + _CHANGE.decimals)
+_AXLE_SCALE = scale(2 * (_WHEEL.decimals + _PATCH.decimals + _BAND.decimals) + _CHANGE.decimals)
 _PATCH_AT = len(_WHEEL.decimals)
-_THEN_AT = len(_WHEEL.decimals + _PATCH.decimals)
+_BAND_AT = len(_WHEEL.decimals + _PATCH.decimals)
+_THEN_AT = len(_WHEEL.decimals + _PATCH.decimals + _BAND.decimals)
 _CHANGE_AT = 2 * _THEN_AT
 
 
@@ -82,7 +84,10 @@ def percent_estimate(ratio: Estimate[float]) -> Estimate[float]:
 def _wheel(fitment: Fitment, numbers: list[float]) -> Json:
     shown: Json = {"tyre": fitment.tyre.designation.canonical, "rim": fitment.rim.designation.canonical}
     shown |= _WHEEL.named(numbers)
-    patch = _PATCH.named(numbers[_PATCH_AT:])
+    band = _BAND.named(numbers[_BAND_AT:])
+    if band:
+        shown["rolling_circumference_band_mm"] = band
+    patch = _PATCH.named(numbers[_PATCH_AT:_BAND_AT])
     if patch:
         shown["contact_patch"] = patch
     return shown
@@ -109,6 +114,8 @@ def _wheel_numbers(wheel: Wheel, bands: WheelEstimates) -> tuple[float, ...]:
         *bands.patch_length_mm,
         *bands.patch_width_mm,
         *bands.patch_area_cm2,
+        bands.rolling_circumference_mm.low,
+        bands.rolling_circumference_mm.high,
     )
 
 

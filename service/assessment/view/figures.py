@@ -67,6 +67,8 @@ class Behaviour(NamedTuple):
     """Estimates of one wheel at a pressure, under the estimate load."""
 
     pressure_kpa: float
+    load_share: float
+    """That load over the rated one; NaN where no load index is stated."""
     static_loaded_radius_mm: float
     patch_length_mm: float
     patch_width_mm: float
@@ -182,8 +184,8 @@ def behaviour(facts: WheelFacts, shape: Geometry, pressure_kpa: float, axle: Axl
         tread_width_mm(facts.nominal_width_mm, aspect),
         deflection,
     )
-    rated = facts.rated_kg * STANDARD_GRAVITY_M_S2
-    rated = pick(force < MOST_OVERLOAD * rated, rated, UNKNOWN)
+    stated = facts.rated_kg * STANDARD_GRAVITY_M_S2
+    rated = pick(force < MOST_OVERLOAD * stated, stated, UNKNOWN)
     level = cornering_stiffness_n_per_deg(force, rated)
     pairs = axle.wheels_per_side
     transfer = lateral_load_transfer_n(mass, axle.track_mm, height_mm, LATERAL_ACCELERATION_G)
@@ -191,6 +193,7 @@ def behaviour(facts: WheelFacts, shape: Geometry, pressure_kpa: float, axle: Axl
     onset = standing_water_onset_kmh(pressure_kpa, known_or(facts.tread_depth_mm, NEW_TREAD_DEPTH_MM))
     return Behaviour(
         pressure_kpa=pressure_kpa,
+        load_share=force / stated,
         static_loaded_radius_mm=radius,
         patch_length_mm=patch.length_mm,
         patch_width_mm=patch.width_mm,
