@@ -17,8 +17,9 @@ from service.api.inbound import translate
 from service.api.render import assessment_answer as render
 from service.api.schemas.request import CheckRequest
 from service.assessment.answer.assess import assess
-from service.assessment.batch.grading import columns, grade_all
+from service.assessment.batch.grading import grade_all
 from service.assessment.view.views import candidate_facts
+from service.assessment.view.wheel_facts import columns, table_of
 
 SECONDS = 2.0
 NEW_QUESTIONS = 4000
@@ -43,7 +44,7 @@ def kernel_per_second(size: int) -> float:
     case = translate.case(asked)
     # Candidates that differ: equal ones could be kinder to the processor than real ones.
     scale = 1.0 + 0.05 * np.random.default_rng(1).random((1, size))
-    front, rear = (columns(np.array(row)[:, None] * scale) for row in candidate_facts(case, case.candidate))
+    front, rear = (columns(table_of([row]) * scale) for row in candidate_facts(case, case.candidate))
     return 2 * size / _rounds(lambda: grade_all(case, front, rear), SECONDS)
 
 

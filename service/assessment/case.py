@@ -85,17 +85,6 @@ class Axle(NamedTuple):
         return kerb if kerb == kerb else self.max_axle_mass_kg
 
 
-class Chassis(NamedTuple):
-    """What of the vehicle counts on each of its axles, so that an axle can be looked at without the other."""
-
-    max_speed_kmh: float
-    category: str
-    driven_axle: DrivenAxle | None
-    centre_of_gravity_height_mm: float
-    max_mass_kg: float
-    built: str | None
-
-
 class Vehicle(NamedTuple):
     """The vehicle; the fields after `rear` are facts that only some rules need (None or NaN: not given)."""
 
@@ -118,18 +107,6 @@ class Vehicle(NamedTuple):
     def is_trailer(self) -> bool:
         """Return whether it is a trailer, which is not steered and has no speedometer of its own."""
         return self.category.startswith("O")
-
-    @property
-    def chassis(self) -> Chassis:
-        """Return what counts on each of its axles."""
-        return Chassis(
-            self.max_speed_kmh,
-            self.category,
-            self.driven_axle,
-            self.centre_of_gravity_height_mm,
-            self.max_mass_kg,
-            self.built,
-        )
 
 
 class Candidate(NamedTuple):

@@ -14,6 +14,8 @@ AREA_BAND: Final = 0.12
 """The same of its gross area."""
 LIGHT_LOAD_BAND: Final = 0.20
 """Half-width of the band of length and area below half of the rated load, where both come out too large."""
+LIGHT_LOAD_SHARE: Final = 0.5
+"""The share of the rated load below which a load is light; the footprints held against went down to 0.3 of it."""
 LENGTH_RATIO_BAND: Final = 0.08
 """Half-width of the band of the ratio of two sizes' lengths at the same load and pressure."""
 WIDTH_RATIO_BAND: Final = 0.05
@@ -31,6 +33,46 @@ class ContactPatch(NamedTuple, Generic[Num]):
     length_mm: Num
     width_mm: Num
     area_cm2: Num
+
+
+def length_band(load_share: float) -> float:
+    """Return the half-width of the band of the length of one tyre's contact patch.
+
+    Parameters
+    ----------
+    load_share : float
+        Load over the tyre's rated load [1]; NaN, where that is not known, has the wider band.
+
+    Returns
+    -------
+    float
+        `LENGTH_BAND`, or `LIGHT_LOAD_BAND` below `LIGHT_LOAD_SHARE` [1].
+
+    References
+    ----------
+    .. [FOOTPRINTS-2021] the measured footprints it was held against.
+    """
+    return LENGTH_BAND if load_share >= LIGHT_LOAD_SHARE else LIGHT_LOAD_BAND
+
+
+def area_band(load_share: float) -> float:
+    """Return the half-width of the band of the gross area of one tyre's contact patch.
+
+    Parameters
+    ----------
+    load_share : float
+        Load over the tyre's rated load [1]; NaN, where that is not known, has the wider band.
+
+    Returns
+    -------
+    float
+        `AREA_BAND`, or `LIGHT_LOAD_BAND` below `LIGHT_LOAD_SHARE` [1].
+
+    References
+    ----------
+    .. [FOOTPRINTS-2021] the measured footprints it was held against.
+    """
+    return AREA_BAND if load_share >= LIGHT_LOAD_SHARE else LIGHT_LOAD_BAND
 
 
 def tread_width_mm(nominal_width_mm: Num, aspect_percent: Num) -> Num:

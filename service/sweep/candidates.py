@@ -15,18 +15,17 @@ import numpy as np
 import pandas as pd
 from numpy.typing import NDArray
 
-from service.assessment.batch.grading import columns, stack
 from service.assessment.case import Axle, Case, Fitment
 from service.assessment.view.conditions import conditions_of
-from service.assessment.view.facts import WheelFacts, wheel_facts
-from service.assessment.view.load_at_speed import ServiceFacts
+from service.assessment.view.facts import wheel_facts
 from service.assessment.view.views import candidate_facts
+from service.assessment.view.wheel_facts import ServiceFacts, WheelFacts, columns, rows_of, table_of
 from service.core.numeric import FloatArray
 from service.designation.tyre import TyreDesignation
 from service.sweep.catalogue_rows import candidate, records
 
 # The facts that depend on the vehicle, by place in the row; a test compares whole rows over many vehicles.
-BY_VEHICLE = [WheelFacts._fields.index(name) for name in (*ServiceFacts._fields, "law_load_factor")]
+BY_VEHICLE = rows_of(ServiceFacts)
 
 Wheels = tuple[WheelFacts, WheelFacts]
 
@@ -58,7 +57,7 @@ class OwnCandidates:
     def facts(self, case: Case, start: int, stop: int) -> Wheels:
         """Return the facts of front and rear wheels of some candidates on the vehicle of a case."""
         pairs = [candidate_facts(case, candidate(row)) for row in records(self._frame.iloc[start:stop])]
-        return stack([front for front, _ in pairs]), stack([rear for _, rear in pairs])
+        return columns(table_of([front for front, _ in pairs])), columns(table_of([rear for _, rear in pairs]))
 
 
 class SharedCandidates:
@@ -108,9 +107,9 @@ class _Slice:
 
 def _on_axle(case: Case, axle: Axle, table: _AxleTable) -> WheelFacts:
     top, law = case.vehicle.max_speed_kmh, conditions_of(case).law_speed_kmh
-    rows = np.array([wheel_facts(sample, axle, top, law) for sample in table.samples])[:, BY_VEHICLE]
+    samples = table_of([wheel_facts(sample, axle, top, law) for sample in table.samples])
     full = table.base.copy()
-    full[BY_VEHICLE] = rows[table.kind].T
+    full[BY_VEHICLE] = samples[BY_VEHICLE][:, table.kind]
     return columns(full)
 
 
@@ -123,7 +122,7 @@ def _axle_table(facts: list[WheelFacts], wheels: list[Fitment]) -> _AxleTable:
         if number == len(samples):
             samples.append(wheel)
         kind[at] = number
-    return _AxleTable(np.ascontiguousarray(np.array(facts).T), kind, samples)
+    return _AxleTable(table_of(facts), kind, samples)
 
 
 def _service_kind(designation: TyreDesignation) -> Hashable:

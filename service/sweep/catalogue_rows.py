@@ -17,10 +17,7 @@ Row = Mapping[str, object]
 
 
 def records(frame: pd.DataFrame) -> list[Row]:
-    """Return the rows as mappings in which nothing is NaN but what is not known, and that by the one `UNKNOWN`.
-
-    Caches compare NaN by identity: many of them would never be found again.
-    """
+    """Return the rows as mappings in which what is not given is None."""
     names = list(frame.columns)
     values = [[_plain(each) for each in frame[name].tolist()] for name in names]
     return [dict(zip(names, row, strict=True)) for row in zip(*values, strict=True)]
@@ -52,30 +49,30 @@ def fitment(row: Row, axle: str) -> Fitment:
         return _number(row, f"{axle}_{name}")
 
     measured = Measured(
-        number("overall_diameter_mm"),
-        number("section_width_mm"),
-        number("rolling_circumference_mm"),
-        number("approved_min_in"),
-        number("approved_max_in"),
-        number("reference_pressure_kpa"),
-        number("tyre_mass_kg"),
+        overall_diameter_mm=number("overall_diameter_mm"),
+        section_width_mm=number("section_width_mm"),
+        rolling_circumference_mm=number("rolling_circumference_mm"),
+        approved_min_in=number("approved_min_in"),
+        approved_max_in=number("approved_max_in"),
+        reference_pressure_kpa=number("reference_pressure_kpa"),
+        mass_kg=number("tyre_mass_kg"),
     )
     given = any(value == value for value in measured)
     circle = _text(row, f"{axle}_bolt_circle")
     return Fitment(
         Tyre(
             parse_tyre(str(row[f"{axle}_tyre"])),
-            number("tread_depth_mm"),
-            measured if given else None,
+            tread_depth_mm=number("tread_depth_mm"),
+            measured=measured if given else None,
         ),
         Rim(
             parse_rim(str(row[f"{axle}_rim"])),
-            None if circle is None else parse_bolt_circle(circle),
-            number("centre_bore_mm"),
-            number("load_rating_kg"),
-            number("rim_mass_kg"),
+            bolt_circle=None if circle is None else parse_bolt_circle(circle),
+            centre_bore_mm=number("centre_bore_mm"),
+            load_rating_kg=number("load_rating_kg"),
+            mass_kg=number("rim_mass_kg"),
         ),
-        number("pressure_kpa"),
+        pressure_kpa=number("pressure_kpa"),
     )
 
 

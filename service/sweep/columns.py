@@ -126,7 +126,8 @@ RESULT_MEANINGS: dict[str, str] = {
     "worst_codes": "what the verdict rests on: the findings not met (unsuitable), the required questions that are "
     "open (undetermined) or the advisories (suitable_with_conditions), as axle:code, separated by blanks",
     "{axle}_overall_diameter_percent": "change of the overall diameter, for front and rear like all that follow",
-    "{axle}_load_margin_percent": "by how much what the axle's tyres carry at the top speed exceeds the axle mass",
+    "{axle}_load_margin_percent": "by how much the axle's tyres carry more than its maximum mass at the vehicle's "
+    "top speed; no relief of the law is counted",
     "{axle}_pressure_kpa": "least pressure that carries the axle at the top speed",
     "{axle}_cornering_stiffness_percent": "change of the cornering stiffness, an estimate",
     "{axle}_aquaplaning_onset_percent": "change of the speed at which aquaplaning begins, an estimate",

@@ -16,9 +16,9 @@ import pyarrow as pa
 import pyarrow.parquet as pq
 from numpy.typing import NDArray
 
-from service.assessment.batch.grading import columns, grade_all
+from service.assessment.batch.grading import grade_all
 from service.assessment.case import Case
-from service.assessment.view.facts import WheelFacts
+from service.assessment.view.wheel_facts import WheelFacts, columns, table_of_columns
 from service.rules.reader import pack_named
 from service.sweep.candidates import Candidates, OwnCandidates, SharedCandidates, vehicle_key
 from service.sweep.catalogue_rows import candidate, records, vehicle
@@ -172,7 +172,7 @@ def _chunks(front: WheelFacts, rear: WheelFacts) -> Iterator[tuple[WheelFacts, W
     if size <= CHUNK:
         yield front, rear
         return
-    whole = np.stack(front), np.stack(rear)
+    whole = table_of_columns(front), table_of_columns(rear)
     for begin in range(0, size, CHUNK):
         one, other = (columns(each[:, begin : begin + CHUNK]) for each in whole)
         yield one, other

@@ -10,7 +10,7 @@ from numpy.typing import NDArray
 
 from service.assessment.answer.verdict import UNDETERMINED, VERDICTS
 from service.assessment.batch.grading import Graded, Outcomes
-from service.assessment.law.measured_quantities import ON_AN_AXLE
+from service.assessment.batch.measures import load_margin_percent
 from service.assessment.view.views import AxleView
 from service.core.findings import ADVISORY, NOT_ASSESSED, NOT_MET
 
@@ -57,7 +57,7 @@ def _axle_numbers(view: AxleView) -> dict[str, float]:
     change = view.change
     return {
         "overall_diameter_percent": change.overall_diameter_percent,
-        "load_margin_percent": ON_AN_AXLE["load_capacity_margin_percent"](view),
+        "load_margin_percent": load_margin_percent(view),
         "pressure_kpa": view.then.load.required_pressure_kpa,
         "cornering_stiffness_percent": 100.0 * (change.cornering_stiffness.value - 1.0),
         "aquaplaning_onset_percent": change.aquaplaning_onset_percent.value,

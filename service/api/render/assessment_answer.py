@@ -3,9 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
 from functools import lru_cache
-from typing import NamedTuple
 
 import orjson
 
@@ -13,9 +11,7 @@ from service.api.render.figures_answer import axle_figures, vehicle_figures
 from service.api.render.numbers import Json, to_hundredths
 from service.assessment.answer.actions import Action
 from service.assessment.answer.assess import Assessment
-from service.assessment.answer.axle_answer import KEPT_AXLES, Asked, AxleAnswer, in_turn
 from service.assessment.answer.trade_offs import PRACTICE
-from service.assessment.kept import Kept
 from service.core.findings import OUTCOME_NAMES, Basis, Finding, Remedy
 
 # The ends of a remedy are rounded into its range, so that the number shown settles the finding.
@@ -24,37 +20,20 @@ LAST_BIT = 1e-6
 _ACTION_NUMBERS = Action._fields[2:]
 
 
-class AxleShown(NamedTuple):
-    """What is shown of one axle: the finished text of its figures, and its findings."""
-
-    figures: orjson.Fragment
-    findings: Asked[Json]
-
-
-def _shown(answer: AxleAnswer, front_patch_mm: float) -> AxleShown:
-    checks, law = answer.findings
-    told = findings([*checks, *law])
-    return AxleShown(axle_figures(answer, front_patch_mm), Asked(told[: len(checks)], told[len(checks) :]))
-
-
-_axle = Kept(_shown, KEPT_AXLES)
-
-
 def assessment(found: Assessment) -> Json:
-    """Return the answer to a check as plain data; what recurs in it is ready to be sent."""
+    """Return the answer to a check as plain data."""
     case, car = found.case, found.car
     pack, patch_mm = case.pack, car.front.now.behaviour.patch_width_mm
-    front, rear = _axle(found.front, patch_mm), _axle(found.rear, patch_mm)
-    checks, law = found.vehicle
-    on_vehicle = findings([*checks, *law])
-    asked = in_turn(front.findings, rear.findings, Asked(on_vehicle[: len(checks)], on_vehicle[len(checks) :]))
     return {
         "verdict": found.verdict,
         "summary": found.summary,
         "label": case.candidate.label,
         "rule_pack": {"id": pack.id, "edition": pack.edition},
-        "findings": [asked[place] for place in found.order],
-        "axles": {"front": front.figures, "rear": rear.figures},
+        "findings": list(map(finding, found.findings)),
+        "axles": {
+            "front": axle_figures(car.front, case.candidate.front, patch_mm),
+            "rear": axle_figures(car.rear, case.candidate.rear, patch_mm),
+        },
         "vehicle": vehicle_figures(car),
         "trade_offs": {"text": found.trade_offs, "basis": basis(PRACTICE)},
         "actions": list(map(_action, found.actions)),
@@ -70,11 +49,6 @@ def _action(each: Action) -> Json:
         if number is not None:
             shown[name] = round(number, 2)
     return shown
-
-
-def findings(found: Sequence[Finding]) -> list[Json]:
-    """Return findings as plain data."""
-    return [finding(each) for each in found]
 
 
 def finding(each: Finding) -> Json:

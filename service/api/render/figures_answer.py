@@ -2,20 +2,14 @@
 
 from __future__ import annotations
 
-from functools import lru_cache
-
-import orjson
-
 from service.api.render.numbers import HUNDREDTHS, TENTHS, Json, Layout, rounded, scale
-from service.assessment.answer.axle_answer import AxleAnswer
 from service.assessment.case import Fitment
 from service.assessment.checks.balance import balance
 from service.assessment.checks.speedometer import lawful_lead_percent, present_lead, r39, readings
 from service.assessment.view.change import AxleChange, Wheel
 from service.assessment.view.estimates import WheelEstimates, wheel_estimates
-from service.assessment.view.views import CarView
+from service.assessment.view.views import AxleView, CarView
 from service.core.findings import Estimate
-from service.core.numeric import UNKNOWN, known_or
 
 _WHEEL = Layout(
     {
@@ -39,6 +33,7 @@ _WHEEL = Layout(
     },
 )
 _PATCH = Layout({}, {"length_mm": 0, "width_mm": 0, "area_cm2": 0})
+_BAND = Layout({"low": 1, "high": 1}, {})
 _CHANGE = Layout(
     {
         "overall_diameter_percent": 2,
@@ -54,15 +49,15 @@ _CHANGE = Layout(
     },
     {"cornering_stiffness_percent": 1, "aquaplaning_onset_percent": 1},
 )
-_AXLE_SCALE = scale(2 * (_WHEEL.decimals + _PATCH.decimals) + _CHANGE.decimals)
+_AXLE_SCALE = scale(2 * (_WHEEL.decimals + _PATCH.decimals + _BAND.decimals) + _CHANGE.decimals)
 _PATCH_AT = len(_WHEEL.decimals)
-_THEN_AT = len(_WHEEL.decimals + _PATCH.decimals)
+_BAND_AT = len(_WHEEL.decimals + _PATCH.decimals)
+_THEN_AT = len(_WHEEL.decimals + _PATCH.decimals + _BAND.decimals)
 _CHANGE_AT = 2 * _THEN_AT
 
 
-def axle_figures(answer: AxleAnswer, front_patch_mm: float) -> orjson.Fragment:
-    """Return the figures of one axle, ready to be sent; the patch of the present front wheel measures all onsets."""
-    view = answer.view
+def axle_figures(view: AxleView, proposed: Fitment, front_patch_mm: float) -> Json:
+    """Return the figures of one axle; the patch of the present front wheel measures all onsets."""
     now, then, change = view.now, view.then, view.change
     stiffness = change.cornering_stiffness.value * now.behaviour.cornering_stiffness_n_per_deg
     numbers = rounded(
@@ -73,12 +68,11 @@ def axle_figures(answer: AxleAnswer, front_patch_mm: float) -> orjson.Fragment:
         ),
         _AXLE_SCALE,
     )
-    figures = {
+    return {
         "present": _wheel(view.axle.fitted, numbers[:_THEN_AT]),
-        "proposed": _wheel(answer.proposed, numbers[_THEN_AT:_CHANGE_AT]),
+        "proposed": _wheel(proposed, numbers[_THEN_AT:_CHANGE_AT]),
         "change": _CHANGE.named(numbers[_CHANGE_AT:]),
     }
-    return orjson.Fragment(orjson.dumps(figures))
 
 
 def percent_estimate(ratio: Estimate[float]) -> Estimate[float]:
@@ -90,7 +84,10 @@ def percent_estimate(ratio: Estimate[float]) -> Estimate[float]:
 def _wheel(fitment: Fitment, numbers: list[float]) -> Json:
     shown: Json = {"tyre": fitment.tyre.designation.canonical, "rim": fitment.rim.designation.canonical}
     shown |= _WHEEL.named(numbers)
-    patch = _PATCH.named(numbers[_PATCH_AT:])
+    band = _BAND.named(numbers[_BAND_AT:])
+    if band:
+        shown["rolling_circumference_band_mm"] = band
+    patch = _PATCH.named(numbers[_PATCH_AT:_BAND_AT])
     if patch:
         shown["contact_patch"] = patch
     return shown
@@ -117,6 +114,8 @@ def _wheel_numbers(wheel: Wheel, bands: WheelEstimates) -> tuple[float, ...]:
         *bands.patch_length_mm,
         *bands.patch_width_mm,
         *bands.patch_area_cm2,
+        bands.rolling_circumference_mm.low,
+        bands.rolling_circumference_mm.high,
     )
 
 
@@ -185,19 +184,17 @@ def vehicle_figures(car: CarView) -> Json:
         shown["warning"] = found.warning
     shown |= _GRADIENT.named(numbers[:3])
     return {
-        # One and the same NaN stands for every number not known, so that it is found again.
-        "speedometer": _speedometer(car.vehicle.max_speed_kmh, known_or(lead, UNKNOWN), known_or(ratio, UNKNOWN)),
+        "speedometer": _speedometer(car.vehicle.max_speed_kmh, lead, ratio),
         "balance": shown,
         **_VEHICLE.named(numbers[3:]),
     }
 
 
-@lru_cache(maxsize=1024)
-def _speedometer(max_speed_kmh: float, lead: float, ratio: float) -> orjson.Fragment:
+def _speedometer(max_speed_kmh: float, lead: float, ratio: float) -> Json:
     least, most = lawful_lead_percent(r39(), max_speed_kmh, ratio)
     shown = _SPEEDOMETER.named(rounded((ratio, 100.0 * (lead - 1.0), least, most), _SPEEDOMETER_SCALE))
     found = readings(r39(), max_speed_kmh, lead, ratio)
     numbers = rounded([number for each in found for number in each], TENTHS)
     width = len(_READING.decimals)
     shown["readings"] = [_READING.named(numbers[at : at + width]) for at in range(0, len(numbers), width)]
-    return orjson.Fragment(orjson.dumps(shown))
+    return shown

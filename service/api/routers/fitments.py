@@ -6,10 +6,11 @@ from fastapi import APIRouter, Request
 
 from service.api.errors.problem import problem_responses
 from service.api.inbound import translate
-from service.api.render.answers import answer
+from service.api.render.assessment_answer import assessment
 from service.api.schemas.assessment import Assessment
 from service.api.schemas.request import CheckRequest
 from service.api.transport.routes import StrictRoute, body_limit
+from service.assessment.answer.assess import assess
 
 router = APIRouter(prefix="/v1/fitments", route_class=StrictRoute, tags=["fitments"])
 
@@ -27,6 +28,6 @@ CHECK_BODY_BYTES = 16 * 1024
 @body_limit(CHECK_BODY_BYTES)
 async def check(asked: CheckRequest, request: Request) -> object:
     """Answer with a verdict, its findings, the numbers behind them, what to do and what to beware of."""
-    found = answer(translate.case(asked))
+    found = assessment(assess(translate.case(asked)))
     request.app.state.metrics.observe_verdict(found["verdict"])
     return found

@@ -57,6 +57,13 @@ class Finding(AnswerPart):
     remedy: Remedy = part("What would settle it; absent when met.", default=None)
 
 
+class Band(AnswerPart):
+    """Between which two values the true one is expected; the unit is in the field's name."""
+
+    low: float = number("Lower end", "unit in the field's name", ANY, 1947.5)
+    high: float = number("Upper end", "unit in the field's name", ANY, 1986.9)
+
+
 class ContactPatch(AnswerPart):
     """Where the tyre meets the road, under the estimate load; gross, grooves included."""
 
@@ -74,6 +81,9 @@ class WheelFigures(AnswerPart):
     section_height_mm: float = maybe("Section height", "mm", 94.0)
     overall_diameter_mm: float = maybe("Overall diameter of the new tyre", "mm", 645.0)
     rolling_circumference_mm: float = maybe("Rolling circumference, wear counted", "mm", 1967.2)
+    rolling_circumference_band_mm: Band = part(
+        "Band of the rolling circumference [mm]; absent when it was measured or is not known.", default=None
+    )
     revolutions_per_km: float = maybe("Turns of the wheel on a kilometre", "1/km", 508.3)
     static_loaded_radius_mm: Estimate = part("Static loaded radius [mm]; absent when not known.", default=None)
     load_capacity_kg: float = maybe("Load that one tyre carries at the vehicle's top speed", "kg", 690.0)

@@ -3,16 +3,18 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from math import inf
+from math import inf, isnan
 from operator import attrgetter
 from typing import NamedTuple
 
 from service.assessment.answer.verdict import Verdict
 from service.assessment.checks.pressure import pressure_is_sound, proposed_pressure_kpa
 from service.assessment.checks.words import plain, signed
-from service.assessment.view.change import CarChange
+from service.assessment.view.change import AxleChange
+from service.assessment.view.vehicle_change import CarChange
 from service.assessment.view.views import AxleView, CarView
 from service.core.findings import ADVISORY, Finding
+from service.rules.pack import RulePack
 
 # Beyond this change of circumference electronic systems may need to be told: common practice, no source.
 RECALIBRATE_PERCENT = 0.5
@@ -55,36 +57,9 @@ PAPERS = (
     Action("insurer", "Tell the insurer of the change."),
 )
 
-
 IN_THE_PAPERS = attrgetter(
     "nominal_width_mm", "overall_diameter_mm", "tyre_rim_code", "rim_width_in", "rim_code", "offset_mm"
 )
-
-
-class AxleTasks(NamedTuple):
-    """What one axle asks of the workshop."""
-
-    set_pressure: Action
-    spigot_rings: tuple[Action, ...]
-    trial_fit: bool
-    """Whether the wheel needs more room than the present one, or it is not known."""
-    changed: bool
-    """Whether anything differs that the vehicle's papers may tell of."""
-    label_kmh: float
-    """The speed that a winter tyre's label must state; infinite where it needs none."""
-
-
-def axle_tasks(view: AxleView, findings: Sequence[Finding]) -> AxleTasks:
-    """Return what an axle and the findings on it ask of the workshop."""
-    now, then, change = view.now.facts, view.then.facts, view.change
-    return AxleTasks(
-        _set_pressure(view),
-        _spigot_rings(findings),
-        not (change.inboard_edge_mm <= 0.0 and change.outboard_edge_mm <= 0.0 and change.radial_edge_mm <= 0.0),
-        # Tuples, so that two offsets that are both not known count as alike.
-        IN_THE_PAPERS(now) != IN_THE_PAPERS(then),
-        _label_kmh(view, findings),
-    )
 
 
 def _set_pressure(view: AxleView) -> Action:
@@ -105,8 +80,8 @@ def _bar(pressure_kpa: float) -> str:
     return f"{plain(pressure_kpa)} kPa ({plain(pressure_kpa / 100.0, 2)} bar)"
 
 
-def _spigot_rings(findings: Sequence[Finding]) -> tuple[Action, ...]:
-    return tuple(
+def _spigot_rings(findings: Sequence[Finding]) -> list[Action]:
+    return [
         Action(
             f"spigot_rings_{each.axle}",
             f"Fit {each.remedy.text.split(',')[0]} on the {each.axle} axle.",
@@ -115,35 +90,49 @@ def _spigot_rings(findings: Sequence[Finding]) -> tuple[Action, ...]:
         )
         for each in findings
         if each.code == "rim.centre_bore" and each.outcome == ADVISORY and each.remedy is not None
-    )
+    ]
 
 
-def _label_kmh(view: AxleView, findings: Sequence[Finding]) -> float:
-    winter = view.pack.winter
-    if winter is None or not winter.label_required:
+def _label_kmh(pack: RulePack, findings: Sequence[Finding]) -> float:
+    """Return the speed that a winter tyre's label must state; infinite where none is needed."""
+    if pack.winter is None or not pack.winter.label_required:
         return inf
     # A slow tyre is no more than advisory only as a winter tyre.
     slow = (each.measured for each in findings if each.code == "speed.capability" and each.outcome == ADVISORY)
     return min((speed for speed in slow if speed is not None), default=inf)
 
 
-def actions(front: AxleTasks, rear: AxleTasks, car: CarView, verdict: Verdict) -> list[Action]:
+def _is_roomy(change: AxleChange) -> bool:
+    """Return whether the wheel surely needs no more room than the present one."""
+    return change.inboard_edge_mm <= 0.0 and change.outboard_edge_mm <= 0.0 and change.radial_edge_mm <= 0.0
+
+
+def _differs(view: AxleView) -> bool:
+    """Return whether anything differs that the vehicle's papers may tell of."""
+    pairs = zip(IN_THE_PAPERS(view.now.facts), IN_THE_PAPERS(view.then.facts), strict=True)
+    # Two offsets that are both not known count as alike.
+    return any(now != then and not (isnan(now) and isnan(then)) for now, then in pairs)
+
+
+def actions(car: CarView, findings: Sequence[Finding], verdict: Verdict) -> list[Action]:
     """Return what the workshop must do; nothing is to be done for a fitment that must not be fitted."""
     if verdict == "unsuitable":
         return [DO_NOT_FIT]
+    views = (car.front, car.rear)
     found = [SETTLE_FIRST] if verdict == "undetermined" else []
-    found += [front.set_pressure, rear.set_pressure, *front.spigot_rings, *rear.spigot_rings, TORQUE]
-    label_kmh = min(front.label_kmh, rear.label_kmh)
+    found += map(_set_pressure, views)
+    found += [*_spigot_rings(findings), TORQUE]
+    label_kmh = _label_kmh(car.pack, findings)
     if label_kmh < inf:
         text = f"Put a label of {plain(label_kmh)} km/h into the driver's view, and tell the driver to keep to it."
         found.append(Action("speed_label", text, speed_kmh=label_kmh))
     if not car.vehicle.is_trailer:
         found += _recalibration(car.change)
-    sides = [name for name, tasks in (("front", front), ("rear", rear)) if tasks.trial_fit]
+    sides = [view.name for view in views if not _is_roomy(view.change)]
     if sides:
         axles = f"{' and '.join(sides)} axle{'s' if len(sides) > 1 else ''}"
         found.append(Action("trial_fit", f"Trial fit on the {axles}, at full lock and full bump."))
-    if front.changed or rear.changed:
+    if any(map(_differs, views)):
         found += PAPERS
     return found
 

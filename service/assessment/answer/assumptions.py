@@ -2,12 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-
 from service.assessment.case import Case, Fitment
 from service.assessment.checks.words import plain
 from service.assessment.view.figures import LATERAL_ACCELERATION_G, NEW_TREAD_DEPTH_MM, TEXTURE_DEPTH_MM, WATER_FILM_MM
-from service.assessment.view.views import AxleView
+from service.assessment.view.views import AxleView, CarView
 
 NEW_TYRE = (
     f"A tyre without a tread depth counts as new ({plain(NEW_TREAD_DEPTH_MM)} mm); aquaplaning is estimated for "
@@ -18,7 +16,7 @@ LOAD_TRANSFER = (
 )
 
 
-def axle_assumptions(view: AxleView, proposed: Fitment) -> tuple[str, ...]:
+def _on_axle(view: AxleView, proposed: Fitment) -> list[str]:
     """Return what was assumed of one axle, in sentences."""
     name, axle, found = view.name, view.axle, []
     if axle.kerb_axle_mass_kg != axle.kerb_axle_mass_kg:
@@ -39,12 +37,13 @@ def axle_assumptions(view: AxleView, proposed: Fitment) -> tuple[str, ...]:
     if axle.wheels_per_side > 1 and proposed.tyre.designation.load_index_twin is None:
         found.append(f"The {name} tyre states no load index for twin mounting; its single index is taken for it.")
     assumed = (*proposed.tyre.designation.assumed, *proposed.rim.designation.assumed)
-    return (*found, *(f"{name.capitalize()}: {text}" for text in assumed))
+    return found + [f"{name.capitalize()}: {text}" for text in assumed]
 
 
-def assumptions(case: Case, front: Sequence[str], rear: Sequence[str]) -> list[str]:
-    """Return what was assumed, in sentences; those on the axles are given."""
-    vehicle, found = case.vehicle, [*front, *rear]
+def assumptions(case: Case, car: CarView) -> list[str]:
+    """Return what was assumed, in sentences."""
+    vehicle, proposed = case.vehicle, case.candidate
+    found = _on_axle(car.front, proposed.front) + _on_axle(car.rear, proposed.rear)
     if vehicle.driven_axle is None:
         found.append("The driven axle is not given; the speedometer is taken to follow the mean of both axles.")
     found.append(NEW_TYRE)

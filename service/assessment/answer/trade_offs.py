@@ -17,13 +17,14 @@ WORTH_A_WORD_PERCENT = 0.5
 WORTH_A_WORD_MM = 2.0
 
 
-def trade_offs(car: CarView, front: str, rear: str) -> str:
-    """Return the paragraph on gains and losses; what is said of front and rear (`axle_words`) is given."""
-    text = " ".join(part for part in (front, rear, _balance_words(car), _usual_words(car)) if part)
+def trade_offs(car: CarView) -> str:
+    """Return the paragraph on gains and losses."""
+    said = (_axle_words(car.front), _axle_words(car.rear), _balance_words(car), _usual_words(car))
+    text = " ".join(part for part in said if part)
     return text or "Nothing changes that could be felt."
 
 
-def axle_words(view: AxleView) -> str:
+def _axle_words(view: AxleView) -> str:
     """Return what is gained and lost on one axle, empty when nothing is worth a word."""
     gain = 100.0 * (view.change.cornering_stiffness.value - 1.0)
     wet = view.change.aquaplaning_onset_percent.value

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from typing import Literal
 
 from service.assessment.checks import REQUIRED
-from service.core.findings import ADVISORY, NOT_ASSESSED, NOT_MET, Finding
+from service.core.findings import Finding
 
 Verdict = Literal["suitable", "suitable_with_conditions", "undetermined", "unsuitable"]
 
@@ -15,21 +15,20 @@ VERDICTS: tuple[Verdict, ...] = ("suitable", "suitable_with_conditions", "undete
 # By outcome code (met, advisory, not assessed, not met): first for other questions, then for required ones.
 _PLACES = ((4, 2, 3, 0), (4, 2, 1, 0))
 LAST_PLACE = 4
+_CODES = (
+    (SUITABLE, WITH_CONDITIONS, SUITABLE, UNSUITABLE),
+    (SUITABLE, WITH_CONDITIONS, UNDETERMINED, UNSUITABLE),
+)
 
 
-def verdict_code(outcome: int, *, required: bool) -> int:
-    """Return what one outcome means for the verdict; the verdict is the largest. Floats or arrays alike."""
-    open_question = UNDETERMINED if required else SUITABLE
-    return (
-        UNSUITABLE * (outcome == NOT_MET)
-        + open_question * (outcome == NOT_ASSESSED)
-        + WITH_CONDITIONS * (outcome == ADVISORY)
-    )
+def verdict_codes(*, required: bool) -> tuple[int, ...]:
+    """Return by outcome code what an outcome means for the verdict, an index into `VERDICTS`; the largest decides."""
+    return _CODES[required]
 
 
 def verdict_of(worst: Finding) -> Verdict:
-    """Return the verdict that the worst finding gives; `order` says which one that is."""
-    return VERDICTS[verdict_code(worst.outcome, required=worst.code in REQUIRED)]
+    """Return the verdict that the worst finding gives; `worst_first` says which one that is."""
+    return VERDICTS[_CODES[worst.code in REQUIRED][worst.outcome]]
 
 
 def places(*, required: bool) -> tuple[int, ...]:
@@ -37,7 +36,6 @@ def places(*, required: bool) -> tuple[int, ...]:
     return _PLACES[required]
 
 
-def order(findings: Sequence[Finding]) -> list[int]:
-    """Return the places of the findings, worst first: not met, open required questions, advisories, other open, met."""
-    ranks = [_PLACES[each.code in REQUIRED][each.outcome] for each in findings]
-    return sorted(range(len(ranks)), key=ranks.__getitem__)
+def worst_first(findings: Sequence[Finding]) -> list[Finding]:
+    """Return the findings, worst first: not met, open required questions, advisories, other open ones, met."""
+    return sorted(findings, key=lambda each: _PLACES[each.code in REQUIRED][each.outcome])

@@ -1,26 +1,25 @@
 """Many candidates on one vehicle at once: the same formulas and the same grades as one check, on arrays.
 
-This is the one place that puts arrays where the types say float: `stack` turns rows of facts into a `WheelFacts` of
-columns, and every formula and every `grade` below it is arithmetic that does not mind.
+This is the one place that puts arrays where the types of `view` and `checks` say float: a `WheelFacts` of columns goes
+in, and every formula and every `grade` below it is arithmetic that does not mind. What comes out is said to be what it
+is: `as_column` is the way from a figure of a view to an array.
 """
 
 from __future__ import annotations
 
 from collections.abc import Sequence
-from itertools import chain
-from typing import NamedTuple, cast
+from typing import NamedTuple
 
 import numpy as np
 from numpy.typing import NDArray
 
-from service.assessment.answer.verdict import verdict_code
+from service.assessment.answer.verdict import verdict_codes
 from service.assessment.case import Candidate, Case
 from service.assessment.checks import AXLE_CHECKS, CAR_CHECKS
 from service.assessment.checks.grade import Grade
 from service.assessment.law import law_findings as law
-from service.assessment.view.conditions import conditions_of
-from service.assessment.view.facts import WheelFacts, wheel_facts
-from service.assessment.view.views import CarView, weigh
+from service.assessment.view.views import CarView, candidate_facts, weigh
+from service.assessment.view.wheel_facts import WheelFacts, columns, table_of
 from service.core.findings import Where
 from service.core.numeric import FloatArray
 
@@ -49,26 +48,10 @@ class Graded(NamedTuple):
     """Shape (candidates,), indices into `verdict.VERDICTS`."""
 
 
-def stack(rows: Sequence[WheelFacts]) -> WheelFacts:
-    """Return the rows as one `WheelFacts` whose fields are arrays, one element for each row."""
-    width = len(WheelFacts._fields)
-    flat = np.fromiter(chain.from_iterable(rows), dtype=np.float64, count=len(rows) * width)
-    return columns(np.ascontiguousarray(flat.reshape(len(rows), width).T))
-
-
 def stack_candidates(case: Case, candidates: Sequence[Candidate]) -> tuple[WheelFacts, WheelFacts]:
     """Return the front and the rear wheels of candidates on the vehicle of a case, stacked."""
-    vehicle = case.vehicle
-    top, law_speed = vehicle.max_speed_kmh, conditions_of(case).law_speed_kmh
-    return (
-        stack([wheel_facts(each.front, vehicle.front, top, law_speed) for each in candidates]),
-        stack([wheel_facts(each.rear, vehicle.rear, top, law_speed) for each in candidates]),
-    )
-
-
-def columns(table: FloatArray) -> WheelFacts:
-    """Return a table of shape (fields, candidates) as a `WheelFacts` whose fields are its rows."""
-    return WheelFacts._make(table)
+    wheels = [candidate_facts(case, each) for each in candidates]
+    return columns(table_of([front for front, _ in wheels])), columns(table_of([rear for _, rear in wheels]))
 
 
 def grade_all(case: Case, front: WheelFacts, rear: WheelFacts) -> Graded:
@@ -101,6 +84,6 @@ def verdicts_of(outcomes: Outcomes, required: NDArray[np.bool_]) -> Outcomes:
     codes = np.zeros(outcomes.shape[1:], np.int8)
     for rows, needed in ((outcomes[required], True), (outcomes[~required], False)):
         if len(rows):
-            found = cast("Outcomes", verdict_code(cast("int", rows), required=needed))
-            codes = np.maximum(codes, found.max(axis=0))
+            means = np.array(verdict_codes(required=needed), np.int8)
+            codes = np.maximum(codes, means[rows].max(axis=0))
     return codes

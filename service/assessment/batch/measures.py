@@ -62,7 +62,10 @@ def measures(car: CarView) -> Measures:
 
 
 def load_margin_percent(view: AxleView) -> float:
-    """Return by how much the proposed tyres of an axle carry more than its maximum mass."""
+    """Return by how much the proposed tyres of an axle carry more than its maximum mass at the vehicle's top speed [%].
+
+    It tells of the tyres and not of the law: what a place lets a bus carry beyond it is for that place's own rule.
+    """
     return percent(view.axle.max_axle_mass_kg, view.then.load.axle_capacity_kg)
 
 

@@ -6,14 +6,15 @@ from typing import NamedTuple, cast
 
 import numpy as np
 
-from service.assessment.batch.grading import Graded, columns, grade_all
+from service.assessment.batch.grading import Graded, grade_all
 from service.assessment.batch.measures import load_margin_percent
-from service.assessment.batch.sizes import Sizes, marking_for, service_row, service_table, stock
+from service.assessment.batch.sizes import Sizes, marking_for, service_table, stock
 from service.assessment.batch.wheel_table import wheels_of
 from service.assessment.case import Axle, Case
 from service.assessment.checks.load import BELOW_PRESENT
 from service.assessment.view.conditions import conditions_of
 from service.assessment.view.views import AxleView
+from service.assessment.view.wheel_facts import columns
 from service.core.findings import ADVISORY, NOT_MET
 from service.core.numeric import FloatArray
 from service.designation.rim import parse_rim
@@ -96,8 +97,8 @@ def _least(graded: Graded, view: AxleView, least_margin_percent: float) -> int:
 def grid_services(case: Case, axle: Axle, needs: Needs) -> FloatArray:
     """Return what every size of the grid carries when it is marked with what the axle needs, as one column."""
     designation = _with(_trial(case), needs)
-    row = service_row(designation, axle, case.vehicle.max_speed_kmh, conditions_of(case).law_speed_kmh)
-    return np.array(row, np.float64)[:, None]
+    law_speed = conditions_of(case).law_speed_kmh
+    return service_table(stock([designation]), axle, case.vehicle.max_speed_kmh, law_speed)
 
 
 def marked(sizes: Sizes, place: int, needs: Needs) -> TyreDesignation:

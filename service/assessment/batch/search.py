@@ -10,7 +10,7 @@ import numpy as np
 
 from service.assessment.answer.verdict import UNSUITABLE
 from service.assessment.batch.compare import Compared, compare
-from service.assessment.batch.grading import columns, grade_all
+from service.assessment.batch.grading import grade_all
 from service.assessment.batch.measures import RankBy, measures
 from service.assessment.batch.needs import Needs, grid_services, marked, needs_of
 from service.assessment.batch.ranking import ranked
@@ -23,6 +23,7 @@ from service.assessment.checks.grade import LAST_BIT
 from service.assessment.checks.rim_diameter import DIAMETER
 from service.assessment.view.conditions import conditions_of
 from service.assessment.view.figures import NEW_TREAD_DEPTH_MM
+from service.assessment.view.wheel_facts import columns
 from service.core.findings import NOT_MET
 from service.core.numeric import UNKNOWN, FloatArray, known_or, larger
 from service.designation.tyre import TyreDesignation

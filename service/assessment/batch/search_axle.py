@@ -10,15 +10,15 @@ from typing import NamedTuple, cast
 import numpy as np
 from numpy.typing import NDArray
 
-from service.assessment.batch.grading import Graded, columns, grade_all
+from service.assessment.batch.grading import Graded, grade_all
 from service.assessment.batch.measures import RankBy, load_margin_percent
 from service.assessment.batch.wheel_table import PRESSURE, Places, Wheels
 from service.assessment.case import Case
 from service.assessment.checks.clearance import SIDES
 from service.assessment.checks.grade import LAST_BIT
 from service.assessment.checks.pressure import proposed_pressure_kpa
-from service.assessment.view.facts import WheelFacts
 from service.assessment.view.views import AxleView
+from service.assessment.view.wheel_facts import WheelFacts, columns
 from service.core.findings import NOT_MET
 from service.core.numeric import UNKNOWN, FloatArray
 

@@ -11,7 +11,7 @@ from service.assessment.batch.search_axle import AxleFound, Flags
 from service.assessment.batch.wheel_table import CODE, WIDTH, Places
 from service.assessment.case import Case
 from service.assessment.checks.grade import LAST_BIT
-from service.assessment.view.views import present_wheel
+from service.assessment.view.axle_view import present_wheel
 from service.core.numeric import FloatArray
 from service.physics.drivetrain import axle_ratio_change_percent
 
@@ -68,7 +68,7 @@ def join(case: Case, front: AxleFound, rear: AxleFound, stagger: Stagger, axle_r
 def _ratio_change_percent(case: Case, front: AxleFound, rear: AxleFound) -> FloatArray:
     """Return the change of the ratio of circumferences, front wheels down and rear wheels across."""
     now_front, now_rear = (
-        np.full(1, present_wheel(axle, case.vehicle.chassis, case.pack.limits).geometry.rolling_circumference_mm)
+        np.full(1, present_wheel(axle, case.vehicle, case.pack.limits).geometry.rolling_circumference_mm)
         for axle in (case.vehicle.front, case.vehicle.rear)
     )
     return axle_ratio_change_percent(

@@ -10,30 +10,37 @@ from numpy.typing import NDArray
 
 from service.assessment.batch.sizes import Sizes
 from service.assessment.case import Rim
-from service.assessment.view.facts import RimFacts, TyreFacts, WheelFacts, rim_facts
+from service.assessment.view.facts import rim_facts
 from service.assessment.view.figures import NEW_TREAD_DEPTH_MM
-from service.assessment.view.load_at_speed import ServiceFacts
+from service.assessment.view.wheel_facts import (
+    ROW,
+    RimFacts,
+    ServiceFacts,
+    TyreFacts,
+    group_table,
+    names_of,
+    rows_of,
+)
 from service.core.numeric import UNKNOWN, FloatArray
 
 Places = NDArray[np.intp]
 
-_ROW = {name: place for place, name in enumerate(WheelFacts._fields)}
-_TYRE_ROWS = [_ROW[name] for name in TyreFacts._fields]
-_SERVICE_ROWS = [_ROW[name] for name in (*ServiceFacts._fields, "law_load_factor")]
-_RIM_ROWS = [_ROW[name] for name in RimFacts._fields]
-_TYRE_CODE = TyreFacts._fields.index("tyre_rim_code")
-_RIM_CODE = RimFacts._fields.index("rim_code")
-_TREAD = _ROW["tread_depth_mm"]
-PRESSURE = _ROW["pressure_kpa"]
-WIDTH = _ROW["nominal_width_mm"]
-CODE = _ROW["rim_code"]
+_TYRE_ROWS = rows_of(TyreFacts)
+_SERVICE_ROWS = rows_of(ServiceFacts)
+_RIM_ROWS = rows_of(RimFacts)
+_TYRE_CODE = names_of(TyreFacts).index("tyre_rim_code")
+_RIM_CODE = names_of(RimFacts).index("rim_code")
+_TREAD = ROW["tread_depth_mm"]
+PRESSURE = ROW["pressure_kpa"]
+WIDTH = ROW["nominal_width_mm"]
+CODE = ROW["rim_code"]
 
 
 class Wheels(NamedTuple):
     """Wheels of one axle."""
 
     table: FloatArray
-    """Shape (fields of `WheelFacts`, wheels)."""
+    """Shape (facts of `WheelFacts`, wheels)."""
     size_at: Places
     """For each wheel the place of its size."""
     rim_at: Places
@@ -52,11 +59,11 @@ class Wheels(NamedTuple):
 def wheels_of(sizes: Sizes, services: FloatArray, rims: Sequence[Rim]) -> Wheels:
     """Return each size on each rim of its diameter code, the tyres new.
 
-    `services` has shape (fields of `ServiceFacts` and one, sizes), or one column that holds for all of them.
+    `services` has shape (facts of `ServiceFacts`, sizes), or one column that holds for all of them.
     """
-    rim_rows = np.array([rim_facts(each) for each in rims], np.float64).T
+    rim_rows = group_table(RimFacts, [rim_facts(each) for each in rims])
     rim_at, size_at = np.nonzero(rim_rows[_RIM_CODE][:, None] == sizes.facts[_TYRE_CODE][None, :])
-    table = np.full((len(_ROW), len(size_at)), UNKNOWN)
+    table = np.full((len(ROW), len(size_at)), UNKNOWN)
     table[_TYRE_ROWS] = sizes.facts[:, size_at]
     table[_SERVICE_ROWS] = services if services.shape[1] == 1 else services[:, size_at]
     table[_RIM_ROWS] = rim_rows[:, rim_at]

@@ -8,8 +8,8 @@ from __future__ import annotations
 
 from service.assessment.checks.grade import Check, Grade, finite, unknown
 from service.assessment.checks.words import plain, rim_pointer
-from service.assessment.view.facts import BY_MAKER, BY_RULE, BY_TABLE
 from service.assessment.view.views import AxleView
+from service.assessment.view.wheel_facts import BY_MAKER, BY_RULE, BY_TABLE
 from service.core.findings import ADVISORY, MET, NOT_ASSESSED, NOT_MET, Basis, Finding, Remedy
 from service.core.numeric import larger, pick
 from service.core.sources import basis

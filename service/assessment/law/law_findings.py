@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from service.assessment.case import Case
 from service.assessment.checks import special_use
@@ -38,7 +39,7 @@ def _rated(rule: Rule, bound: Bound, view: AxleView) -> float:
         # Some places count passenger tyres on other vehicles at a fraction of their rating.
         facts = view.then.facts
         rated = pick(facts.commercial == 1.0, facts.rated_kg, facts.rated_kg / rule.divisor)
-        facts = facts._replace(rated_kg=rated)
+        facts = replace(facts, rated_kg=rated)
         view = view._replace(then=view.then._replace(facts=facts))
     return ON_AN_AXLE[bound.quantity](view)
 

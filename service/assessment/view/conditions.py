@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-from functools import lru_cache
 from typing import NamedTuple
 
 from service.assessment.case import Case
-from service.assessment.view.facts import ALPINE, MUD_AND_SNOW
+from service.assessment.view.wheel_facts import ALPINE, MUD_AND_SNOW
 from service.core.numeric import UNKNOWN, pick
 from service.rules.pack import RulePack
 from service.rules.rule import VehicleFacts
@@ -35,7 +34,6 @@ def conditions_of(case: Case) -> Conditions:
     return Conditions(case.season == "winter", *_winter_marks(pack, day), *_reliefs(case), day)
 
 
-@lru_cache(maxsize=1024)
 def _winter_marks(pack: RulePack, day: str) -> tuple[float, float, float]:
     """Return whether 3PMSF and M+S make a winter tyre on an ISO day, and the lowest speed it may be marked for."""
     counts = {"3PMSF": 0.0, "M+S": 0.0}

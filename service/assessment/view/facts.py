@@ -1,30 +1,32 @@
-"""What the designations and the caller say of one wheel, as a flat row of numbers.
-
-A row is what the arrays of many candidates are stacked from, so texts become numbers here and nowhere else:
-yes is 1.0, no is 0.0, not known is NaN.
-"""
+"""From designations and what the caller says to the facts of one wheel."""
 
 from __future__ import annotations
 
 import math
-from functools import lru_cache
-from typing import NamedTuple
+from dataclasses import replace
 
 from service.assessment.case import Axle, Fitment, Measured, Rim
-from service.assessment.view.load_at_speed import load_factor_at, service_facts
+from service.assessment.view.load_at_speed import service_facts
+from service.assessment.view.wheel_facts import (
+    ALPINE,
+    BY_MAKER,
+    BY_RULE,
+    BY_TABLE,
+    MUD_AND_SNOW,
+    NO_MARK,
+    RimFacts,
+    StateFacts,
+    TyreFacts,
+    WheelFacts,
+    one_wheel,
+)
 from service.core.numeric import UNKNOWN
 from service.core.units import MM_PER_INCH
-from service.designation.rim import RimDesignation
 from service.designation.tyre import TyreDesignation
 from service.physics.dimensions import overall_diameter_mm, section_height_mm
 from service.physics.pressure_load import LOAD_EXPONENT
 from service.physics.rolling import DIAGONAL_FACTOR, RADIAL_FACTOR
 from service.standards import approved_rim_width, old_series, rim_diameter, rim_width
-
-# How the approved rim widths are known.
-BY_RULE, BY_TABLE, BY_MAKER = 0.0, 1.0, 2.0
-# What a tyre's markings say about winter use.
-NO_MARK, MUD_AND_SNOW, ALPINE = 0.0, 1.0, 2.0
 
 STANDARD_PRESSURE_KPA = 250.0
 REINFORCED_PRESSURE_KPA = 290.0
@@ -34,88 +36,7 @@ TEMPORARY_SPARE_PRESSURE_KPA = 420.0
 # The load-pressure law of P-metric tyres, source TRA design guide (second hand).
 P_METRIC_EXPONENT = 0.5
 
-
-class TyreFacts(NamedTuple):
-    """What the designation alone says of a tyre."""
-
-    nominal_width_mm: float
-    aspect_percent: float
-    tyre_rim_code: float
-    rim_diameter_mm: float
-    section_height_mm: float
-    overall_diameter_mm: float
-    design_width_mm: float
-    design_rim_mm: float
-    measuring_rim_in: float
-    approved_min_in: float
-    approved_max_in: float
-    approval: float
-    reference_pressure_kpa: float
-    pressure_exponent: float
-    circumference_factor: float
-    radial: float
-    commercial: float
-    temporary_spare: float
-    winter_mark: float
-
-
-class RimFacts(NamedTuple):
-    """What the designation and the caller say of a rim."""
-
-    rim_width_in: float
-    rim_code: float
-    offset_mm: float
-    hump: float
-    one_piece: float
-    bolts: float
-    bolt_circle_mm: float
-    centre_bore_mm: float
-    rim_rating_kg: float
-    rim_mass_kg: float
-
-
-class WheelFacts(NamedTuple):
-    """One wheel as a row of numbers: the three groups above, then what belongs to the single tyre."""
-
-    nominal_width_mm: float
-    aspect_percent: float
-    tyre_rim_code: float
-    rim_diameter_mm: float
-    section_height_mm: float
-    overall_diameter_mm: float
-    design_width_mm: float
-    design_rim_mm: float
-    measuring_rim_in: float
-    approved_min_in: float
-    approved_max_in: float
-    approval: float
-    reference_pressure_kpa: float
-    pressure_exponent: float
-    circumference_factor: float
-    radial: float
-    commercial: float
-    temporary_spare: float
-    winter_mark: float
-    load_index: float
-    rated_kg: float
-    load_factor: float
-    speed_capability_kmh: float
-    rim_width_in: float
-    rim_code: float
-    offset_mm: float
-    hump: float
-    one_piece: float
-    bolts: float
-    bolt_circle_mm: float
-    centre_bore_mm: float
-    rim_rating_kg: float
-    rim_mass_kg: float
-    tread_depth_mm: float
-    measured_width_mm: float
-    measured_circumference_mm: float
-    tyre_mass_kg: float
-    pressure_kpa: float
-    law_load_factor: float
+NOT_MEASURED = Measured()
 
 
 def wheel_facts(fitment: Fitment, axle: Axle, max_speed_kmh: float, law_speed_kmh: float = UNKNOWN) -> WheelFacts:
@@ -123,31 +44,22 @@ def wheel_facts(fitment: Fitment, axle: Axle, max_speed_kmh: float, law_speed_km
 
     `law_speed_kmh` is the speed at which the law of the place reads the load, NaN where it is the top speed.
     """
-    tyre = fitment.tyre
-    designation = tyre.designation
-    facts = tyre_facts(designation)
-    width, circumference, mass = UNKNOWN, UNKNOWN, UNKNOWN
+    tyre, facts = fitment.tyre, tyre_facts(fitment.tyre.designation)
+    measured = NOT_MEASURED
     if tyre.measured is not None:
-        facts = _with_measured(facts, tyre.measured)
-        width = tyre.measured.section_width_mm
-        circumference = tyre.measured.rolling_circumference_mm
-        mass = tyre.measured.mass_kg
-    return WheelFacts._make(
-        (
-            *facts,
-            *service_facts(designation, axle.wheels_per_side, max_speed_kmh),
-            *rim_facts(fitment.rim),
-            tyre.tread_depth_mm,
-            width,
-            circumference,
-            mass,
-            fitment.pressure_kpa,
-            UNKNOWN if law_speed_kmh != law_speed_kmh else load_factor_at(designation, law_speed_kmh),
-        )
+        measured = tyre.measured
+        facts = _with_measured(facts, measured)
+    state = StateFacts(
+        tread_depth_mm=tyre.tread_depth_mm,
+        measured_width_mm=measured.section_width_mm,
+        measured_circumference_mm=measured.rolling_circumference_mm,
+        tyre_mass_kg=measured.mass_kg,
+        pressure_kpa=fitment.pressure_kpa,
     )
+    service = service_facts(tyre.designation, axle.wheels_per_side, max_speed_kmh, law_speed_kmh)
+    return one_wheel(facts, service, rim_facts(fitment.rim), state)
 
 
-@lru_cache(maxsize=8192)
 def tyre_facts(designation: TyreDesignation) -> TyreFacts:
     """Return what the designation alone says, NaN where it says nothing."""
     code = designation.rim_code
@@ -222,25 +134,20 @@ def _reference_pressure_kpa(designation: TyreDesignation) -> float:
     return REINFORCED_PRESSURE_KPA if reinforced else STANDARD_PRESSURE_KPA
 
 
-@lru_cache(maxsize=8192)
-def _rim_designation_facts(designation: RimDesignation) -> tuple[float, float, float, float, float]:
-    offset = UNKNOWN if designation.offset_mm is None else designation.offset_mm
-    hump = UNKNOWN if designation.hump is None else 1.0
-    return designation.width_in, designation.diameter_code, offset, hump, float(designation.one_piece)
-
-
 def rim_facts(rim: Rim) -> RimFacts:
     """Return the numbers of one rim."""
-    circle = rim.bolt_circle
-    return RimFacts._make(
-        (
-            *_rim_designation_facts(rim.designation),
-            UNKNOWN if circle is None else float(circle.bolts),
-            UNKNOWN if circle is None else circle.diameter_mm,
-            rim.centre_bore_mm,
-            rim.load_rating_kg,
-            rim.mass_kg,
-        )
+    designation, circle = rim.designation, rim.bolt_circle
+    return RimFacts(
+        rim_width_in=designation.width_in,
+        rim_code=designation.diameter_code,
+        offset_mm=UNKNOWN if designation.offset_mm is None else designation.offset_mm,
+        hump=UNKNOWN if designation.hump is None else 1.0,
+        one_piece=float(designation.one_piece),
+        bolts=UNKNOWN if circle is None else float(circle.bolts),
+        bolt_circle_mm=UNKNOWN if circle is None else circle.diameter_mm,
+        centre_bore_mm=rim.centre_bore_mm,
+        rim_rating_kg=rim.load_rating_kg,
+        rim_mass_kg=rim.mass_kg,
     )
 
 
@@ -275,4 +182,4 @@ def _with_measured(facts: TyreFacts, measured: Measured) -> TyreFacts:
         changed.update(approved_min_in=low, approved_max_in=high, approval=BY_MAKER)
     if not math.isnan(measured.reference_pressure_kpa):
         changed["reference_pressure_kpa"] = measured.reference_pressure_kpa
-    return facts._replace(**changed)
+    return replace(facts, **changed)

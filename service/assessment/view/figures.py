@@ -8,8 +8,8 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from service.assessment.case import Axle, Chassis
-from service.assessment.view.facts import WheelFacts
+from service.assessment.case import Axle, Vehicle
+from service.assessment.view.wheel_facts import WheelFacts
 from service.core.numeric import UNKNOWN, known_or, larger, pick, smaller
 from service.core.units import MM_PER_INCH, STANDARD_GRAVITY_M_S2
 from service.physics.aquaplaning import gallaway_onset_kmh
@@ -67,6 +67,8 @@ class Behaviour(NamedTuple):
     """Estimates of one wheel at a pressure, under the estimate load."""
 
     pressure_kpa: float
+    load_share: float
+    """That load over the rated one; NaN where no load index is stated."""
     static_loaded_radius_mm: float
     patch_length_mm: float
     patch_width_mm: float
@@ -94,18 +96,20 @@ def geometry(facts: WheelFacts, limits: Limits, axle: Axle) -> Geometry:
     )
     grown = service_width_mm(width, limits.service_width_growth_percent.value)
     widest = larger(grown, rim_overall_width_mm(rim_width_mm))
+    single = axle.wheels_per_side == 1
+    inner_edge = inner_edge_mm(widest, facts.offset_mm)
     return Geometry(
-        width,
-        facts.overall_diameter_mm,
-        circumference,
-        revolutions_per_km(circumference),
-        inner_edge_mm(widest, facts.offset_mm),
-        outer_edge_mm(widest, facts.offset_mm) if axle.wheels_per_side == 1 else inner_edge_mm(widest, facts.offset_mm),
-        UNKNOWN if axle.wheels_per_side == 1 else 2.0 * facts.offset_mm - grown,
+        section_width_mm=width,
+        overall_diameter_mm=facts.overall_diameter_mm,
+        rolling_circumference_mm=circumference,
+        revolutions_per_km=revolutions_per_km(circumference),
+        inner_edge_mm=inner_edge,
+        outer_edge_mm=outer_edge_mm(widest, facts.offset_mm) if single else inner_edge,
+        twin_gap_mm=UNKNOWN if single else 2.0 * facts.offset_mm - grown,
     )
 
 
-def load_share(facts: WheelFacts, axle: Axle, limits: Limits, vehicle: Chassis) -> float:
+def load_share(facts: WheelFacts, axle: Axle, limits: Limits, vehicle: Vehicle) -> float:
     """Return the share of the axle's mass that each tyre must be able to carry.
 
     Slow light trailers may load passenger tyres more; commercial tyres never get that relief.
@@ -121,14 +125,19 @@ def load_share(facts: WheelFacts, axle: Axle, limits: Limits, vehicle: Chassis) 
     return passenger + (commercial - passenger) * facts.commercial
 
 
-def load(facts: WheelFacts, axle: Axle, limits: Limits, vehicle: Chassis) -> Load:
+def load(facts: WheelFacts, axle: Axle, limits: Limits, vehicle: Vehicle) -> Load:
     """Return what a wheel carries at the top speed against what its axle asks of it."""
     capacity = facts.rated_kg * facts.load_factor
     share = load_share(facts, axle, limits, vehicle)
     required = axle.max_axle_mass_kg * share
     carrying = pressure_for_load_kpa(required, capacity, facts.reference_pressure_kpa, facts.pressure_exponent)
     pressure = larger(carrying + speed_pressure_addition_kpa(vehicle.max_speed_kmh), limits.least_pressure_kpa.value)
-    return Load(capacity, capacity / share, required, pressure)
+    return Load(
+        capacity_kg=capacity,
+        axle_capacity_kg=capacity / share,
+        required_kg=required,
+        required_pressure_kpa=pressure,
+    )
 
 
 def present_pressure_kpa(facts: WheelFacts, carried: Load) -> float:
@@ -175,11 +184,21 @@ def behaviour(facts: WheelFacts, shape: Geometry, pressure_kpa: float, axle: Axl
         tread_width_mm(facts.nominal_width_mm, aspect),
         deflection,
     )
-    rated = facts.rated_kg * STANDARD_GRAVITY_M_S2
-    rated = pick(force < MOST_OVERLOAD * rated, rated, UNKNOWN)
+    stated = facts.rated_kg * STANDARD_GRAVITY_M_S2
+    rated = pick(force < MOST_OVERLOAD * stated, stated, UNKNOWN)
     level = cornering_stiffness_n_per_deg(force, rated)
     pairs = axle.wheels_per_side
     transfer = lateral_load_transfer_n(mass, axle.track_mm, height_mm, LATERAL_ACCELERATION_G)
     per_axle = pairs * known_or(axle_stiffness_n_per_deg(2.0 * force, rated, transfer / pairs), 2.0 * level)
     onset = standing_water_onset_kmh(pressure_kpa, known_or(facts.tread_depth_mm, NEW_TREAD_DEPTH_MM))
-    return Behaviour(pressure_kpa, radius, patch.length_mm, patch.width_mm, patch.area_cm2, level, per_axle, onset)
+    return Behaviour(
+        pressure_kpa=pressure_kpa,
+        load_share=force / stated,
+        static_loaded_radius_mm=radius,
+        patch_length_mm=patch.length_mm,
+        patch_width_mm=patch.width_mm,
+        patch_area_cm2=patch.area_cm2,
+        cornering_stiffness_n_per_deg=level,
+        axle_stiffness_n_per_deg=per_axle,
+        aquaplaning_onset_kmh=onset,
+    )

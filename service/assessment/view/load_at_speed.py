@@ -7,9 +7,10 @@ References
 
 from __future__ import annotations
 
-from functools import lru_cache
+from math import isnan
 from typing import NamedTuple
 
+from service.assessment.view.wheel_facts import ServiceFacts
 from service.core.numeric import UNKNOWN
 from service.designation.tyre import TyreDesignation
 from service.standards import commercial_speed_load, load_index, passenger_speed_load, speed_symbol
@@ -18,8 +19,14 @@ from service.standards import commercial_speed_load, load_index, passenger_speed
 Z_RATED_ABOVE_KMH = 240.0
 
 
-class ServiceFacts(NamedTuple):
-    """What the tyre may carry at the vehicle's top speed, and how fast it may go."""
+class _Description(NamedTuple):
+    load_index: int | None
+    load_index_twin: int | None
+    speed_symbol: str | None
+
+
+class _Load(NamedTuple):
+    """What one service description says at a speed."""
 
     load_index: float
     rated_kg: float
@@ -27,15 +34,24 @@ class ServiceFacts(NamedTuple):
     speed_capability_kmh: float
 
 
-class _Description(NamedTuple):
-    load_index: int | None
-    load_index_twin: int | None
-    speed_symbol: str | None
+def service_facts(
+    designation: TyreDesignation, wheels_per_side: int, max_speed_kmh: float, law_speed_kmh: float
+) -> ServiceFacts:
+    """Return load and speed by the service description, the additional one where that carries more.
+
+    `law_speed_kmh` is the speed at which the law of the place reads the load, NaN where it is the top speed.
+    """
+    found = _at_top_speed(designation, wheels_per_side, max_speed_kmh)
+    return ServiceFacts(
+        load_index=found.load_index,
+        rated_kg=found.rated_kg,
+        load_factor=found.load_factor,
+        speed_capability_kmh=found.speed_capability_kmh,
+        law_load_factor=UNKNOWN if isnan(law_speed_kmh) else load_factor_at(designation, law_speed_kmh),
+    )
 
 
-@lru_cache(maxsize=8192)
-def service_facts(designation: TyreDesignation, wheels_per_side: int, max_speed_kmh: float) -> ServiceFacts:
-    """Return load and speed by the service description, the additional one where that carries more."""
+def _at_top_speed(designation: TyreDesignation, wheels_per_side: int, max_speed_kmh: float) -> _Load:
     main = _Description(designation.load_index, designation.load_index_twin, designation.speed_symbol)
     facts = _by_description(designation, main, wheels_per_side, max_speed_kmh)
     point = designation.additional
@@ -50,7 +66,7 @@ def service_facts(designation: TyreDesignation, wheels_per_side: int, max_speed_
 
 def _by_description(
     designation: TyreDesignation, description: _Description, wheels_per_side: int, max_speed_kmh: float
-) -> ServiceFacts:
+) -> _Load:
     index, symbol = description.load_index, description.speed_symbol
     if wheels_per_side > 1 and description.load_index_twin is not None:
         index = description.load_index_twin
@@ -58,22 +74,21 @@ def _by_description(
     shown = UNKNOWN if index is None else float(index)
     if symbol is None:
         reach = Z_RATED_ABOVE_KMH if designation.z_rated and max_speed_kmh <= Z_RATED_ABOVE_KMH else UNKNOWN
-        return ServiceFacts(shown, rated, UNKNOWN, reach)
+        return _Load(shown, rated, UNKNOWN, reach)
     if designation.commercial:
         single = description.load_index if description.load_index is not None else 0
         reach = commercial_speed_load.speed_reach_kmh(symbol, single)
         factor = commercial_speed_load.load_factor(symbol, single, min(max_speed_kmh, reach))
         # The table's bonus below the symbol's speed is lawful in named cases only, so it is not counted.
-        return ServiceFacts(shown, rated, min(factor, 1.0) if factor > 0.0 else UNKNOWN, reach)
+        return _Load(shown, rated, min(factor, 1.0) if factor > 0.0 else UNKNOWN, reach)
     reach = speed_symbol.speed_kmh(symbol)
     if designation.bracketed and max_speed_kmh > reach:
-        return ServiceFacts(shown, rated, UNKNOWN, UNKNOWN)
+        return _Load(shown, rated, UNKNOWN, UNKNOWN)
     # A tyre that is too slow is told so by its own finding; its load is then taken at its own speed.
     factor = passenger_speed_load.load_factor(symbol, min(max_speed_kmh, reach))
-    return ServiceFacts(shown, rated, factor, reach)
+    return _Load(shown, rated, factor, reach)
 
 
-@lru_cache(maxsize=8192)
 def load_factor_at(designation: TyreDesignation, speed_kmh: float) -> float:
     """Return the share of the load index at a speed, the commercial table's bonus for slow driving included."""
     symbol = designation.speed_symbol

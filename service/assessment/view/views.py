@@ -8,38 +8,18 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from service.assessment.case import Axle, Candidate, Case, Chassis, Vehicle
-from service.assessment.kept import Kept
-from service.assessment.view.change import AxleChange, CarChange, Wheel, axle_change, car_change
-from service.assessment.view.conditions import Conditions, conditions_of
-from service.assessment.view.facts import WheelFacts, wheel_facts
-from service.assessment.view.figures import (
-    behaviour,
-    equivalent_pressure_kpa,
-    geometry,
-    load,
-    present_pressure_kpa,
-)
-from service.core.findings import AxleName
-from service.core.numeric import known_or
+from service.assessment.case import Candidate, Case, Vehicle
+from service.assessment.view.axle_view import AxleView, axle_view
+from service.assessment.view.conditions import conditions_of
+from service.assessment.view.facts import wheel_facts
+from service.assessment.view.vehicle_change import CarChange, car_change
+from service.assessment.view.wheel_facts import WheelFacts
 from service.core.units import STANDARD_GRAVITY_M_S2
 from service.rules.limits import Limits
 from service.rules.pack import RulePack
 
-
-class AxleView(NamedTuple):
-    """One axle as the checks see it."""
-
-    name: AxleName
-    axle: Axle
-    vehicle: Chassis
-    limits: Limits
-    pack: RulePack
-    now: Wheel
-    then: Wheel
-    change: AxleChange
-    proposed_pressure_kpa: float
-    conditions: Conditions
+# The checks look at one axle or at the whole vehicle; both views are had from here.
+__all__ = ["AxleView", "CarView", "candidate_facts", "weigh"]
 
 
 class CarView(NamedTuple):
@@ -53,61 +33,18 @@ class CarView(NamedTuple):
     change: CarChange
 
 
-def _present_wheel(axle: Axle, vehicle: Chassis, limits: Limits) -> Wheel:
-    """Return the wheel fitted now on an axle."""
-    facts = wheel_facts(axle.fitted, axle, vehicle.max_speed_kmh)
-    shape = geometry(facts, limits, axle)
-    carried = load(facts, axle, limits, vehicle)
-    pressure = present_pressure_kpa(facts, carried)
-    height = vehicle.centre_of_gravity_height_mm
-    return Wheel(facts, shape, carried, behaviour(facts, shape, pressure, axle, height))
-
-
-# Who asks about a car usually asks about several candidates for it.
-present_wheel = Kept(_present_wheel, 1024)
-
-
-def proposed_wheel(facts: WheelFacts, now: Wheel, axle: Axle, vehicle: Chassis, limits: Limits) -> tuple[Wheel, float]:
-    """Return the wheel to be fitted, and the pressure proposed for it."""
-    shape = geometry(facts, limits, axle)
-    carried = load(facts, axle, limits, vehicle)
-    proposed = known_or(
-        equivalent_pressure_kpa(now.facts, now.behaviour.pressure_kpa, facts), now.behaviour.pressure_kpa
-    )
-    pressure = known_or(facts.pressure_kpa, proposed)
-    height = vehicle.centre_of_gravity_height_mm
-    return Wheel(facts, shape, carried, behaviour(facts, shape, pressure, axle, height)), proposed
-
-
 def weigh(case: Case, front: WheelFacts, rear: WheelFacts) -> CarView:
     """Return present against proposed for the vehicle of a case and the rows of the proposed wheels."""
     vehicle, pack = case.vehicle, case.pack
-    chassis, conditions = vehicle.chassis, conditions_of(case)
-    return both_axles(
-        case,
-        axle_view(vehicle.front, front, chassis, pack, conditions),
-        axle_view(vehicle.rear, rear, chassis, pack, conditions),
-    )
-
-
-def both_axles(case: Case, front: AxleView, rear: AxleView) -> CarView:
-    """Return the whole vehicle of a case, made of its two axles."""
-    vehicle, pack = case.vehicle, case.pack
+    conditions = conditions_of(case)
+    on_front = axle_view(case, vehicle.front, front, conditions)
+    on_rear = axle_view(case, vehicle.rear, rear, conditions)
     weights = (
         vehicle.front.estimate_mass_kg * STANDARD_GRAVITY_M_S2,
         vehicle.rear.estimate_mass_kg * STANDARD_GRAVITY_M_S2,
     )
-    change = car_change(front, rear, weights, vehicle.driven_axle or "all")
-    return CarView(vehicle, pack.limits, pack, front, rear, change)
-
-
-def axle_view(axle: Axle, facts: WheelFacts, vehicle: Chassis, pack: RulePack, conditions: Conditions) -> AxleView:
-    """Return present against proposed on one axle."""
-    limits = pack.limits
-    now = present_wheel(axle, vehicle, limits)
-    then, pressure = proposed_wheel(facts, now, axle, vehicle, limits)
-    change = axle_change(now, then, axle)
-    return AxleView(axle.name, axle, vehicle, limits, pack, now, then, change, pressure, conditions)
+    change = car_change(on_front, on_rear, weights, vehicle.driven_axle or "all")
+    return CarView(vehicle=vehicle, limits=pack.limits, pack=pack, front=on_front, rear=on_rear, change=change)
 
 
 def candidate_facts(case: Case, candidate: Candidate) -> tuple[WheelFacts, WheelFacts]:

@@ -2,7 +2,7 @@
 
 import pytest
 
-from service.assessment.answer.verdict import VERDICTS, verdict_code
+from service.assessment.answer.verdict import VERDICTS, verdict_codes
 from service.core.findings import ADVISORY, MET, NOT_ASSESSED, NOT_MET
 from tests.support.cases import ABSENT, changed, check, finding, saloon
 
@@ -85,7 +85,7 @@ def test_the_worst_answer_makes_the_verdict(changes, verdict):
     ],
 )
 def test_each_outcome_means_one_verdict(outcome, required, verdict):
-    assert VERDICTS[verdict_code(outcome, required=required)] == verdict
+    assert VERDICTS[verdict_codes(required=required)[outcome]] == verdict
 
 
 @pytest.mark.parametrize("code", REQUIRED_AND_OPEN)

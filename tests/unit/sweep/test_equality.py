@@ -6,9 +6,9 @@ from collections import Counter
 import pytest
 
 from service.assessment.answer.assess import Assessment, assess
+from service.assessment.batch.measures import load_margin_percent
 from service.assessment.case import Case
 from service.assessment.checks import REQUIRED
-from service.assessment.law.measured_quantities import ON_AN_AXLE
 from service.core.findings import ADVISORY, NOT_ASSESSED, NOT_MET
 from service.rules.reader import pack_named
 from service.sweep.catalogue_rows import candidate, records, vehicle
@@ -77,7 +77,7 @@ def _misses(row, found: Assessment) -> list[str]:
     for view in (car.front, car.rear):
         numbers = {
             "overall_diameter_percent": view.change.overall_diameter_percent,
-            "load_margin_percent": ON_AN_AXLE["load_capacity_margin_percent"](view),
+            "load_margin_percent": load_margin_percent(view),
             "pressure_kpa": view.then.load.required_pressure_kpa,
             "cornering_stiffness_percent": 100.0 * (view.change.cornering_stiffness.value - 1.0),
             "aquaplaning_onset_percent": view.change.aquaplaning_onset_percent.value,

@@ -1,0 +1,79 @@
+"""Present against proposed on one axle: everything that its checks look at, computed once."""
+
+from __future__ import annotations
+
+from typing import NamedTuple
+
+from service.assessment.case import Axle, Case, Vehicle
+from service.assessment.view.change import AxleChange, Wheel, axle_change
+from service.assessment.view.conditions import Conditions
+from service.assessment.view.facts import wheel_facts
+from service.assessment.view.figures import (
+    behaviour,
+    equivalent_pressure_kpa,
+    geometry,
+    load,
+    present_pressure_kpa,
+)
+from service.assessment.view.wheel_facts import WheelFacts
+from service.core.findings import AxleName
+from service.core.numeric import known_or
+from service.rules.limits import Limits
+from service.rules.pack import RulePack
+
+
+class AxleView(NamedTuple):
+    """One axle as the checks see it."""
+
+    name: AxleName
+    axle: Axle
+    vehicle: Vehicle
+    limits: Limits
+    pack: RulePack
+    now: Wheel
+    then: Wheel
+    change: AxleChange
+    proposed_pressure_kpa: float
+    conditions: Conditions
+
+
+def present_wheel(axle: Axle, vehicle: Vehicle, limits: Limits) -> Wheel:
+    """Return the wheel fitted now on an axle."""
+    facts = wheel_facts(axle.fitted, axle, vehicle.max_speed_kmh)
+    shape = geometry(facts, limits, axle)
+    carried = load(facts, axle, limits, vehicle)
+    pressure = present_pressure_kpa(facts, carried)
+    height = vehicle.centre_of_gravity_height_mm
+    return Wheel(facts, shape, carried, behaviour(facts, shape, pressure, axle, height))
+
+
+def proposed_wheel(facts: WheelFacts, now: Wheel, axle: Axle, vehicle: Vehicle, limits: Limits) -> tuple[Wheel, float]:
+    """Return the wheel to be fitted, and the pressure proposed for it."""
+    shape = geometry(facts, limits, axle)
+    carried = load(facts, axle, limits, vehicle)
+    proposed = known_or(
+        equivalent_pressure_kpa(now.facts, now.behaviour.pressure_kpa, facts), now.behaviour.pressure_kpa
+    )
+    pressure = known_or(facts.pressure_kpa, proposed)
+    height = vehicle.centre_of_gravity_height_mm
+    return Wheel(facts, shape, carried, behaviour(facts, shape, pressure, axle, height)), proposed
+
+
+def axle_view(case: Case, axle: Axle, facts: WheelFacts, conditions: Conditions) -> AxleView:
+    """Return present against proposed on one axle."""
+    vehicle, pack = case.vehicle, case.pack
+    limits = pack.limits
+    now = present_wheel(axle, vehicle, limits)
+    then, pressure = proposed_wheel(facts, now, axle, vehicle, limits)
+    return AxleView(
+        name=axle.name,
+        axle=axle,
+        vehicle=vehicle,
+        limits=limits,
+        pack=pack,
+        now=now,
+        then=then,
+        change=axle_change(now, then, axle),
+        proposed_pressure_kpa=pressure,
+        conditions=conditions,
+    )

@@ -1,0 +1,136 @@
+"""One wheel as a row of named numbers, and many wheels as columns under the same names.
+
+Texts become numbers here and nowhere else: yes is 1.0, no is 0.0, not known is NaN. Everything goes by name: the order
+of the fields is that of the rows of a table and means nothing else.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, fields
+from operator import attrgetter
+from typing import Final, TypeVar
+
+import numpy as np
+
+from service.core.numeric import FloatArray
+
+# How the approved rim widths are known.
+BY_RULE, BY_TABLE, BY_MAKER = 0.0, 1.0, 2.0
+# What a tyre's markings say about winter use.
+NO_MARK, MUD_AND_SNOW, ALPINE = 0.0, 1.0, 2.0
+
+
+@dataclass(frozen=True)
+class TyreFacts:
+    """What the designation alone says of a tyre."""
+
+    nominal_width_mm: float
+    aspect_percent: float
+    tyre_rim_code: float
+    rim_diameter_mm: float
+    section_height_mm: float
+    overall_diameter_mm: float
+    design_width_mm: float
+    design_rim_mm: float
+    measuring_rim_in: float
+    approved_min_in: float
+    approved_max_in: float
+    approval: float
+    reference_pressure_kpa: float
+    pressure_exponent: float
+    circumference_factor: float
+    radial: float
+    commercial: float
+    temporary_spare: float
+    winter_mark: float
+
+
+@dataclass(frozen=True)
+class ServiceFacts:
+    """What the tyre may carry and how fast it may go: at the vehicle's top speed, and where the law reads the load."""
+
+    load_index: float
+    rated_kg: float
+    load_factor: float
+    speed_capability_kmh: float
+    law_load_factor: float
+    """NaN where the law reads the load at the top speed."""
+
+
+@dataclass(frozen=True)
+class RimFacts:
+    """What the designation and the caller say of a rim."""
+
+    rim_width_in: float
+    rim_code: float
+    offset_mm: float
+    hump: float
+    one_piece: float
+    bolts: float
+    bolt_circle_mm: float
+    centre_bore_mm: float
+    rim_rating_kg: float
+    rim_mass_kg: float
+
+
+@dataclass(frozen=True)
+class StateFacts:
+    """What the caller says of the single tyre: its wear, its pressure, what was measured of it."""
+
+    tread_depth_mm: float
+    measured_width_mm: float
+    measured_circumference_mm: float
+    tyre_mass_kg: float
+    pressure_kpa: float
+
+
+@dataclass(frozen=True)
+class WheelFacts(TyreFacts, ServiceFacts, RimFacts, StateFacts):
+    """All that is said of one wheel; on the array path each field holds an array, one element for each wheel."""
+
+
+Facts = TypeVar("Facts", TyreFacts, ServiceFacts, RimFacts, WheelFacts)
+
+
+def names_of(group: type[Facts]) -> tuple[str, ...]:
+    """Return the names of the facts of a group, in the order of the rows of a table."""
+    return tuple(each.name for each in fields(group))
+
+
+FACTS: Final = names_of(WheelFacts)
+"""The facts of a wheel in the order of the rows of a table."""
+ROW: Final = {name: place for place, name in enumerate(FACTS)}
+"""The place of each fact in a table."""
+
+
+def rows_of(group: type[Facts]) -> list[int]:
+    """Return the places of the facts of a group in the table of wheels."""
+    return [ROW[name] for name in names_of(group)]
+
+
+def one_wheel(tyre: TyreFacts, service: ServiceFacts, rim: RimFacts, state: StateFacts) -> WheelFacts:
+    """Return what is said of one wheel."""
+    return WheelFacts(**vars(tyre), **vars(service), **vars(rim), **vars(state))
+
+
+def group_table(group: type[Facts], rows: Sequence[Facts]) -> FloatArray:
+    """Return facts of one group as a table of shape (facts, rows)."""
+    names = names_of(group)
+    numbers = map(attrgetter(*names), rows)
+    return np.array(list(numbers), np.float64).reshape(len(rows), len(names)).T
+
+
+def table_of(wheels: Sequence[WheelFacts]) -> FloatArray:
+    """Return wheels as a table of shape (facts, wheels), each fact in one piece of memory."""
+    return np.ascontiguousarray(group_table(WheelFacts, wheels))
+
+
+def columns(table: FloatArray) -> WheelFacts:
+    """Return a table of shape (facts, wheels) as facts whose fields are its rows."""
+    return WheelFacts(**dict(zip(FACTS, table, strict=True)))
+
+
+def table_of_columns(facts: WheelFacts) -> FloatArray:
+    """Return facts whose fields are arrays as a table of shape (facts, wheels)."""
+    return np.stack([getattr(facts, name) for name in FACTS])
