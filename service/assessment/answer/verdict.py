@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from typing import Literal
+from typing import Literal, overload
+
+import numpy as np
 
 from service.assessment.checks import REQUIRED
-from service.core.findings import ADVISORY, NOT_ASSESSED, NOT_MET, Finding
+from service.core.findings import Finding, Outcomes
 
 Verdict = Literal["suitable", "suitable_with_conditions", "undetermined", "unsuitable"]
 
@@ -14,17 +16,21 @@ SUITABLE, WITH_CONDITIONS, UNDETERMINED, UNSUITABLE = 0, 1, 2, 3
 VERDICTS: tuple[Verdict, ...] = ("suitable", "suitable_with_conditions", "undetermined", "unsuitable")
 # By outcome code (met, advisory, not assessed, not met): first for other questions, then for required ones.
 _PLACES = ((4, 2, 3, 0), (4, 2, 1, 0))
+_CODES = (
+    (SUITABLE, WITH_CONDITIONS, SUITABLE, UNSUITABLE),
+    (SUITABLE, WITH_CONDITIONS, UNDETERMINED, UNSUITABLE),
+)
 LAST_PLACE = 4
 
 
-def verdict_code(outcome: int, *, required: bool) -> int:
-    """Return what one outcome means for the verdict; the verdict is the largest. Floats or arrays alike."""
-    open_question = UNDETERMINED if required else SUITABLE
-    return (
-        UNSUITABLE * (outcome == NOT_MET)
-        + open_question * (outcome == NOT_ASSESSED)
-        + WITH_CONDITIONS * (outcome == ADVISORY)
-    )
+@overload
+def verdict_code(outcome: int, *, required: bool) -> int: ...
+@overload
+def verdict_code(outcome: Outcomes, *, required: bool) -> Outcomes: ...
+def verdict_code(outcome: int | Outcomes, *, required: bool) -> int | Outcomes:
+    """Return what one outcome, or each of many, means for the verdict; the verdict is the largest."""
+    codes = _CODES[required]
+    return codes[outcome] if isinstance(outcome, int) else np.array(codes, np.int8)[outcome]
 
 
 def verdict_of(worst: Finding) -> Verdict:

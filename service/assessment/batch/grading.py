@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from itertools import chain
-from typing import NamedTuple, cast
+from typing import NamedTuple
 
 import numpy as np
 from numpy.typing import NDArray
@@ -101,6 +101,5 @@ def verdicts_of(outcomes: Outcomes, required: NDArray[np.bool_]) -> Outcomes:
     codes = np.zeros(outcomes.shape[1:], np.int8)
     for rows, needed in ((outcomes[required], True), (outcomes[~required], False)):
         if len(rows):
-            found = cast("Outcomes", verdict_code(cast("int", rows), required=needed))
-            codes = np.maximum(codes, found.max(axis=0))
+            codes = np.maximum(codes, verdict_code(rows, required=needed).max(axis=0))
     return codes

@@ -14,10 +14,10 @@ from service.assessment.checks import (
     rim_fixing,
     rim_load,
     rim_width,
-    special_use,
     speed,
     speedometer,
     structure,
+    temporary_spare,
     track,
     tread_depth,
     wet_grip,
@@ -44,7 +44,7 @@ AXLE_CHECKS: tuple[Check[AxleView], ...] = (
     clearance.TWIN,
     track.TRACK,
     tread_depth.DEPTH,
-    special_use.SPARE,
+    temporary_spare.SPARE,
     wet_grip.AQUAPLANING,
 )
 CAR_CHECKS: tuple[Check[CarView], ...] = (

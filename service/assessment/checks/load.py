@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from service.assessment.checks.grade import LAST_BIT, Check, Grade, finite, unknown
+from service.assessment.checks.grade import LAST_BIT, Check, Grade, finite
 from service.assessment.checks.words import apart, plain, tyre_pointer
 from service.assessment.view.figures import load_share
 from service.assessment.view.views import AxleView
-from service.core.findings import ADVISORY, NOT_ASSESSED, NOT_MET, Finding, Remedy
+from service.core.findings import ADVISORY, NOT_ASSESSED, NOT_MET, Finding, Remedy, worst
+from service.core.numeric import known, unknown
 from service.core.sources import basis
 from service.standards.load_index import least_index_for_kg
 from service.standards.passenger_speed_load import load_factor
@@ -19,7 +20,7 @@ PRESENT = basis("COMMON-PRACTICE", "the proposed tyres carry no less than the pr
 
 def _grade_capacity(view: AxleView) -> Grade:
     capacity, mass = view.then.load.axle_capacity_kg, view.axle.max_axle_mass_kg
-    return Grade(NOT_MET * (capacity < mass - LAST_BIT) + unknown(capacity), capacity, mass)
+    return Grade(worst(not_met=capacity < mass - LAST_BIT, not_assessed=unknown(capacity)), capacity, mass)
 
 
 def index_remedy(view: AxleView, axle_mass_kg: float) -> Remedy:
@@ -27,7 +28,7 @@ def index_remedy(view: AxleView, axle_mass_kg: float) -> Remedy:
     facts = view.then.facts
     per_tyre = axle_mass_kg * load_share(facts, view.axle, view.limits, view.vehicle)
     factor, symbol = facts.load_factor, None
-    if facts.load_factor != facts.load_factor:
+    if unknown(facts.load_factor):
         symbol = least_symbol_for_kmh(view.vehicle.max_speed_kmh)
         factor = 1.0 if symbol is None else load_factor(symbol, view.vehicle.max_speed_kmh)
     index = least_index_for_kg(per_tyre / factor)
@@ -50,7 +51,7 @@ def _explain_capacity(view: AxleView, grade: Grade) -> Finding:
     if grade.outcome == NOT_ASSESSED:
         message = f"What the tyres carry is not known without load index and speed symbol. The axle needs {mass} kg."
         remedy = index_remedy(view, grade.limit)
-        if facts.rated_kg == facts.rated_kg:
+        if known(facts.rated_kg):
             speed = plain(view.vehicle.max_speed_kmh)
             message = f"What the tyres carry at {speed} km/h is for their maker to state. The axle needs {mass} kg."
             remedy = Remedy("the tyre maker's statement for this speed", tyre_pointer(view.name), "speed_symbol")
@@ -72,16 +73,16 @@ def _explain_capacity(view: AxleView, grade: Grade) -> Finding:
 
 def _grade_present(view: AxleView) -> Grade:
     then, now = view.then.load.axle_capacity_kg, view.now.load.axle_capacity_kg
-    return Grade(ADVISORY * (then < now) + unknown(then - now), then, now)
+    return Grade(worst(not_assessed=unknown(then - now), advisory=then < now), then, now)
 
 
 def _explain_present(view: AxleView, grade: Grade) -> Finding:
     remedy = None
     if grade.outcome == NOT_ASSESSED:
-        side = "present" if grade.limit != grade.limit else "proposed"
+        side = "present" if unknown(grade.limit) else "proposed"
         pointer = f"/vehicle/{view.name}/fitted/tyre/size" if side == "present" else tyre_pointer(view.name)
         facts = view.now.facts if side == "present" else view.then.facts
-        if facts.rated_kg == facts.rated_kg and facts.speed_capability_kmh != facts.speed_capability_kmh:
+        if known(facts.rated_kg) and unknown(facts.speed_capability_kmh):
             message = f"The loads cannot be compared: at this speed that of the {side} tyre is for its maker to state."
             ask = Remedy("the tyre maker's statement for this speed", pointer, "speed_symbol")
             return Finding("load.below_present", view.name, grade.outcome, message, None, None, "kg", PRESENT, ask)

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from service.assessment.checks.grade import Check, Grade, finite, unknown
+from service.assessment.checks.grade import Check, Grade, finite
 from service.assessment.checks.words import plain, rim_pointer
 from service.assessment.view.views import AxleView
-from service.core.findings import NOT_ASSESSED, NOT_MET, Finding, Remedy
+from service.core.findings import NOT_ASSESSED, NOT_MET, Finding, Remedy, worst
+from service.core.numeric import unknown
 from service.core.sources import basis
 
 BEAD = basis("ISO-4000-2", "nominal rim diameter code")
@@ -14,7 +15,7 @@ BRAKE = basis("COMMON-PRACTICE", "the vehicle's maker states the least rim diame
 
 def _grade_diameter(view: AxleView) -> Grade:
     rim, tyre = view.then.facts.rim_code, view.then.facts.tyre_rim_code
-    return Grade(NOT_MET * (rim != tyre), rim, tyre)
+    return Grade(worst(not_met=rim != tyre), rim, tyre)
 
 
 def _explain_diameter(view: AxleView, grade: Grade) -> Finding:
@@ -37,7 +38,7 @@ def _explain_diameter(view: AxleView, grade: Grade) -> Finding:
 
 def _grade_brake(view: AxleView) -> Grade:
     rim, least = view.then.facts.rim_code, view.axle.min_rim_diameter_in
-    return Grade(NOT_MET * (rim < least) + unknown(least), rim, least)
+    return Grade(worst(not_met=rim < least, not_assessed=unknown(least)), rim, least)
 
 
 def _explain_brake(view: AxleView, grade: Grade) -> Finding:

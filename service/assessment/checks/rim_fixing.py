@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from service.assessment.checks.grade import LAST_BIT, Check, Grade, finite, unknown
+from service.assessment.checks.grade import LAST_BIT, Check, Grade, finite
 from service.assessment.checks.words import plain
 from service.assessment.view.views import AxleView
-from service.core.findings import ADVISORY, NOT_ASSESSED, NOT_MET, Finding, Remedy
-from service.core.numeric import UNKNOWN
+from service.core.findings import ADVISORY, NOT_ASSESSED, NOT_MET, Finding, Remedy, worst
+from service.core.numeric import UNKNOWN, known, unknown
 from service.core.sources import basis
 
 CIRCLE = basis("COMMON-PRACTICE", "rim and hub have the same number of bolts on the same circle")
@@ -19,8 +19,8 @@ def _grade_circle(view: AxleView) -> Grade:
     facts, hub = view.then.facts, view.axle.hub_bolt_circle
     bolts, diameter = (UNKNOWN, UNKNOWN) if hub is None else (float(hub.bolts), hub.diameter_mm)
     apart = abs(facts.bolt_circle_mm - diameter)
-    differs = (apart > SAME_CIRCLE_MM) | ((facts.bolts != bolts) & (apart == apart))
-    return Grade(NOT_MET * differs + unknown(apart), facts.bolt_circle_mm, diameter)
+    differs = (apart > SAME_CIRCLE_MM) | ((facts.bolts != bolts) & known(apart))
+    return Grade(worst(not_met=differs, not_assessed=unknown(apart)), facts.bolt_circle_mm, diameter)
 
 
 def _explain_circle(view: AxleView, grade: Grade) -> Finding:
@@ -49,14 +49,15 @@ def _grade_bore(view: AxleView) -> Grade:
     bore, hub = view.then.facts.centre_bore_mm, view.axle.hub_centre_bore_mm
     play = bore - hub
     tolerance = view.limits.centre_bore_tolerance_mm.value + LAST_BIT
-    return Grade(NOT_MET * (play < -tolerance) + ADVISORY * (play > tolerance) + unknown(play), bore, hub)
+    outcome = worst(not_met=play < -tolerance, not_assessed=unknown(play), advisory=play > tolerance)
+    return Grade(outcome, bore, hub)
 
 
 def _explain_bore(view: AxleView, grade: Grade) -> Finding:
     field = f"/candidate/{view.name}/rim/centre_bore_mm"
     bore, hub = plain(grade.measured, 1), plain(grade.limit, 1)
     remedy = None
-    if grade.outcome == NOT_ASSESSED and grade.limit != grade.limit:
+    if grade.outcome == NOT_ASSESSED and unknown(grade.limit):
         message = "The hub's centre bore is not given."
         remedy = Remedy(
             f"measure vehicle.{view.name}.hub.centre_bore_mm",

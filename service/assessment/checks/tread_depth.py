@@ -3,18 +3,18 @@
 from __future__ import annotations
 
 from service.assessment.checks.axle_ratio import NOT_DRIVEN
-from service.assessment.checks.grade import LAST_BIT, Check, Grade, finite, unknown
+from service.assessment.checks.grade import LAST_BIT, Check, Grade, finite
 from service.assessment.checks.missing import diameter_remedy
 from service.assessment.checks.words import apart, plain, span
 from service.assessment.view.views import AxleView, CarView
-from service.core.findings import ADVISORY, MET, NOT_ASSESSED, NOT_MET, Finding, Remedy
-from service.core.numeric import pick
+from service.core.findings import ADVISORY, MET, NOT_ASSESSED, NOT_MET, Finding, Remedy, worst
+from service.core.numeric import known, pick, unknown
 
 
 def _grade_depth(view: AxleView) -> Grade:
     depth, limits = view.then.facts.tread_depth_mm, view.limits
     least, enough = limits.tread_depth_least_mm.value, limits.tread_depth_advisory_mm.value
-    outcome = ADVISORY * (depth < enough) + (NOT_MET - ADVISORY) * (depth < least) + unknown(depth)
+    outcome = worst(not_met=depth < least, not_assessed=unknown(depth), advisory=depth < enough)
     return Grade(outcome, depth, pick(outcome == NOT_MET, least, enough))
 
 
@@ -47,10 +47,13 @@ def _grade_difference(car: CarView) -> Grade:
     worn = limits.diameter_per_tread_depth.value * abs(front.facts.tread_depth_mm - rear.facts.tread_depth_mm)
     share = 100.0 * worn / front.geometry.overall_diameter_mm
     near, far = limits.axle_ratio_met_percent.value, limits.axle_ratio_advisory_percent.value
-    all_wheel = car.vehicle.driven_axle == "all"
-    sharper = (NOT_MET - ADVISORY) * all_wheel
-    outcome = ADVISORY * (share > near + LAST_BIT) + sharper * (share > far + LAST_BIT) + unknown(share)
-    outcome = outcome * (not car.vehicle.is_trailer)
+    if car.vehicle.is_trailer:
+        return Grade(MET, share, near)
+    outcome = worst(
+        not_met=(share > far + LAST_BIT) & (car.vehicle.driven_axle == "all"),
+        not_assessed=unknown(share),
+        advisory=share > near + LAST_BIT,
+    )
     return Grade(outcome, share, pick(outcome == NOT_MET, far, near))
 
 
@@ -62,11 +65,11 @@ def _explain_difference(car: CarView, grade: Grade) -> Finding:
     if car.vehicle.is_trailer:
         return Finding("tyre.tread_difference", "vehicle", MET, NOT_DRIVEN, None, None, None, limit.basis)
     if grade.outcome == NOT_ASSESSED:
-        missing = "front" if front != front else "rear"
+        missing = "front" if unknown(front) else "rear"
         message = "Whether new tyres meet worn ones is not known: the tread depth is not given on both axles."
         field = f"/candidate/{missing}/tyre/tread_depth_mm"
         remedy = Remedy(f"measure candidate.{missing}.tyre.tread_depth_mm", field, "tread_depth_mm", unit="mm")
-        if front == front and rear == rear:
+        if known(front) and known(rear):
             message = "What wear makes of the diameter is not known without the overall diameter."
             remedy = diameter_remedy(car.front)
     else:

@@ -2,19 +2,17 @@
 
 from __future__ import annotations
 
-from service.assessment.checks.grade import LAST_BIT, Check, Grade, finite, unknown
+from service.assessment.checks.grade import LAST_BIT, Check, Grade, finite
 from service.assessment.checks.missing import deflection_remedy
 from service.assessment.checks.words import apart, plain, span, tyre_pointer
 from service.assessment.view.figures import NEW_TREAD_DEPTH_MM, standing_water_onset_kmh
 from service.assessment.view.views import AxleView, CarView
-from service.core.findings import ADVISORY, NOT_ASSESSED, Finding, Remedy
-from service.core.numeric import known_or
+from service.core.findings import ADVISORY, MET, NOT_ASSESSED, Finding, Remedy, worst
+from service.core.numeric import known_or, unknown
 from service.core.sources import SOURCES, basis
 
 LEVEL = f"level after {SOURCES['GALLAWAY-1979'].title} (a quotation was read)"
 ONSET = basis("PROJECT", f"{LEVEL}, effect of width its own; tread pattern and compound are not in it")
-# An order that worsens by less than this is well within the estimate: no change to be alarmed at.
-ORDER_TOLERANCE_PERCENT = 2.0
 # A lead of less than this reads as "at the same speed".
 WORTH_A_WORD_PERCENT = 0.5
 WIDTH_STEP_MM = 5.0
@@ -25,12 +23,12 @@ def _grade_onset(view: AxleView) -> Grade:
     limit = view.limits.aquaplaning_onset_change_advisory_percent.value
     # A worn tyre that stays as it is has its own finding, on its tread.
     warned = (change < limit) | (_worn(view) & (change < -LAST_BIT))
-    return Grade(ADVISORY * warned + unknown(change), change, limit)
+    return Grade(worst(not_assessed=unknown(change), advisory=warned), change, limit)
 
 
-def _worn(view: AxleView) -> int:
+def _worn(view: AxleView) -> bool:
     """Return whether the tread is so low that the formula, which hardly minds it, is too kind."""
-    return 1 * (view.then.facts.tread_depth_mm < view.limits.tread_depth_advisory_mm.value)
+    return view.then.facts.tread_depth_mm < view.limits.tread_depth_advisory_mm.value
 
 
 def _explain_onset(view: AxleView, grade: Grade) -> Finding:
@@ -86,9 +84,10 @@ def _remedy(view: AxleView, limit_percent: float) -> Remedy:
 
 def _grade_order(car: CarView) -> Grade:
     then, now = car.change.rear_onset_lead_percent, car.change.rear_onset_lead_percent_present
-    first_and_worse = (then < 0.0) & (then < now - ORDER_TOLERANCE_PERCENT)
-    outcome = ADVISORY * first_and_worse + unknown(then - now)
-    return Grade(outcome * (not car.vehicle.is_trailer), then, 0.0)
+    if car.vehicle.is_trailer:
+        return Grade(MET, then, 0.0)
+    first_and_worse = (then < 0.0) & (then < now + car.limits.wet_order_change_advisory_percent.value)
+    return Grade(worst(not_assessed=unknown(then - now), advisory=first_and_worse), then, 0.0)
 
 
 def _explain_order(car: CarView, grade: Grade) -> Finding:

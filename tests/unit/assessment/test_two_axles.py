@@ -1,5 +1,7 @@
 """Balance, grip order and wet order around their limits, and new tyres that meet worn ones."""
 
+import dataclasses
+
 import pytest
 
 from service.assessment.checks import balance, wet_grip
@@ -72,6 +74,26 @@ def test_aquaplaning_may_start_ten_per_cent_earlier(change, outcome_code):
 )
 def test_the_rear_axle_must_not_come_to_float_first(present, proposed, outcome_code):
     car = car_with(rear_onset_lead_percent_present=present, rear_onset_lead_percent=proposed)
+    assert wet_grip.AXLE_ORDER.grade(car).outcome == outcome_code
+
+
+def with_limit(car, name, value):
+    """Return the vehicle as the checks see it where the place sets another limit."""
+    limit = dataclasses.replace(getattr(car.limits, name), value=value)
+    return car._replace(limits=dataclasses.replace(car.limits, **{name: limit}))
+
+
+@pytest.mark.parametrize(("limit", "outcome_code"), [(-3.0, 1), (-6.0, 0)])
+def test_a_place_may_set_how_much_grip_the_rear_may_lose(limit, outcome_code):
+    car = with_limit(car_with(grip_order_percent=-5.0), "grip_order_change_advisory_percent", limit)
+    grade = balance.GRIP_ORDER.grade(car)
+    assert (grade.outcome, grade.limit) == (outcome_code, limit)
+
+
+@pytest.mark.parametrize(("limit", "outcome_code"), [(-2.0, 1), (-6.0, 0)])
+def test_a_place_may_set_how_much_sooner_the_rear_may_float(limit, outcome_code):
+    car = car_with(rear_onset_lead_percent_present=0.0, rear_onset_lead_percent=-5.0)
+    car = with_limit(car, "wet_order_change_advisory_percent", limit)
     assert wet_grip.AXLE_ORDER.grade(car).outcome == outcome_code
 
 
