@@ -10,7 +10,7 @@ from service.api.render.numbers import HUNDREDTHS, TENTHS, Json, Layout, rounded
 from service.assessment.answer.axle_answer import AxleAnswer
 from service.assessment.case import Fitment
 from service.assessment.checks.balance import balance
-from service.assessment.checks.speedometer import lawful_lead_percent, present_lead, r39, readings
+from service.assessment.checks.speedometer_lead import lawful_lead_percent, present_lead, r39, readings
 from service.assessment.view.change import AxleChange, Wheel
 from service.assessment.view.estimates import WheelEstimates, wheel_estimates
 from service.assessment.view.views import CarView

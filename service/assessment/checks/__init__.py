@@ -15,7 +15,7 @@ from service.assessment.checks import (
     rim_load,
     rim_width,
     speed,
-    speedometer,
+    speedometer_lead,
     structure,
     temporary_spare,
     track,
@@ -48,7 +48,7 @@ AXLE_CHECKS: tuple[Check[AxleView], ...] = (
     wet_grip.AQUAPLANING,
 )
 CAR_CHECKS: tuple[Check[CarView], ...] = (
-    speedometer.SPEEDOMETER,
+    speedometer_lead.SPEEDOMETER,
     axle_ratio.AXLE_RATIO,
     structure.STRUCTURE,
     tread_depth.DIFFERENCE,

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from service.assessment.case import Case
 from service.assessment.checks.grade import Grade, finite
 from service.assessment.checks.words import apart, plain
-from service.assessment.law import displayed_speed, towing, winter_tyres
+from service.assessment.law import speedometer_rule, towing, winter_tyres
 from service.assessment.law.law_remedies import law_remedy, missing_for_law
 from service.assessment.law.measured_quantities import ON_AN_AXLE, ON_THE_VEHICLE
 from service.assessment.view.views import AxleView, CarView
@@ -54,8 +54,8 @@ def grades(case: Case, car: CarView) -> Iterator[tuple[str, Where, Grade]]:
     for special in (winter_tyres, towing):
         for axle, grade in special.grades(case, car):
             yield special.CODE, axle.name, grade
-    for grade in displayed_speed.grades(case, car):
-        yield displayed_speed.CODE, "vehicle", grade
+    for grade in speedometer_rule.grades(case, car):
+        yield speedometer_rule.CODE, "vehicle", grade
 
 
 def _places(car: CarView) -> tuple[tuple[Where, AxleView | CarView], ...]:
@@ -70,7 +70,7 @@ def findings_on_axle(view: AxleView) -> list[Finding]:
 def findings_on_vehicle(case: Case, car: CarView) -> list[Finding]:
     """Return the same for the rules on the vehicle, and what winter, towing and the speedometer add."""
     found = _findings("vehicle", car)
-    for special in (winter_tyres, towing, displayed_speed):
+    for special in (winter_tyres, towing, speedometer_rule):
         found += special.findings(case, car)
     return found
 

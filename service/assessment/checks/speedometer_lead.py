@@ -42,6 +42,16 @@ def r39() -> SpeedometerRule:
     return default_packs()["unece"].speedometer
 
 
+def is_r39(rule: SpeedometerRule) -> bool:
+    """Return whether a place's rule asks no more than this check: R39's band, at its test speeds, shown or true."""
+    return _asks(rule) == _asks(r39())
+
+
+def _asks(rule: SpeedometerRule) -> tuple[object, ...]:
+    edges = rule.least_gain, rule.least_constant_kmh, rule.most_gain, rule.most_constant_kmh
+    return (*edges, rule.test_speed_is, rule.test_speeds)
+
+
 def present_lead(vehicle: Vehicle) -> float:
     """Return the displayed over the true speed now, NaN when it was not measured."""
     return vehicle.displayed_kmh / vehicle.true_kmh

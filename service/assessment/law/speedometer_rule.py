@@ -1,4 +1,4 @@
-"""Does the speedometer keep the place's own rule, where that is not UN R39?"""
+"""Does the speedometer keep the place's own rule, where that is not UN R39 at R39's own test speeds?"""
 
 from __future__ import annotations
 
@@ -7,7 +7,7 @@ import math
 from service.assessment.case import Case
 from service.assessment.checks.grade import Grade, finite
 from service.assessment.checks.missing import diameter_remedy
-from service.assessment.checks.speedometer import LAST_BIT_KMH, lawful_lead_percent, present_lead
+from service.assessment.checks.speedometer_lead import LAST_BIT_KMH, is_r39, lawful_lead_percent, present_lead
 from service.assessment.checks.words import beside_true_speed, lawful_lead
 from service.assessment.view.views import CarView
 from service.core.findings import MET, NOT_ASSESSED, Finding, Remedy, worst
@@ -20,13 +20,13 @@ CODE = "law.speedometer"
 
 
 def rule_of(case: Case) -> tuple[SpeedometerRule, tuple[str, ...]] | None:
-    """Return the place's own speedometer rule and the facts that would settle whether it applies; None: it is R39."""
+    """Return the place's own speedometer rule and the facts that would settle whether it applies; None: it is R39's."""
     vehicle, pack = case.vehicle, case.pack
     if vehicle.is_trailer:
         return None
     facts = VehicleFacts(vehicle.category, None, vehicle.max_mass_kg, vehicle.built)
     rule, missing = speedometer_asked(pack, facts, case.date or pack.edition_date)
-    if rule.kind == "r39" and not missing:
+    if rule.kind == "r39" and is_r39(rule) and not missing:
         return None
     return rule, missing
 
