@@ -1,4 +1,4 @@
-"""Does the car shift towards understeer or oversteer, and which axle reaches its limit first?
+"""Does the car shift towards understeer or oversteer?
 
 The absolute understeer gradient depends on the chassis as much as on the tyres, so only the change is reported.
 """
@@ -7,10 +7,10 @@ from __future__ import annotations
 
 from typing import Literal, NamedTuple
 
-from service.assessment.checks.balance_remedy import balance_remedy, grip_order_remedy
-from service.assessment.checks.grade import Check, Grade, finite
+from service.assessment.checks.balance_remedy import balance_remedy
+from service.assessment.checks.grade import Check, Grade
 from service.assessment.checks.missing import level_remedy, stiffness_remedy
-from service.assessment.checks.words import apart, signed
+from service.assessment.checks.words import signed
 from service.assessment.view.views import CarView
 from service.core.findings import ADVISORY, MET, NOT_ASSESSED, Finding, Remedy, worst
 from service.core.numeric import pick, unknown
@@ -23,9 +23,7 @@ DEGREES: tuple[Degree, ...] = ("negligible", "noticeable", "strong")
 # Their places in these lists.
 NEUTRAL, TOWARDS_UNDERSTEER, TOWARDS_OVERSTEER = 0, 1, 2
 NEGLIGIBLE, NOTICEABLE, STRONG = 0, 1, 2
-
 GRADIENT = basis("PROJECT", f"after {SOURCES['GILLESPIE'].title}, with the project's own tyre elasticities")
-ORDER = basis("PROJECT", "cornering stiffness over load, rear against front")
 NOT_STEERED = "A trailer is not steered, so it has no understeer or oversteer of its own."
 
 
@@ -80,7 +78,7 @@ def balance(car: CarView) -> Balance:
     return Balance(direction, degree, certain, warning, text)
 
 
-def _grade_change(car: CarView) -> Grade:
+def _grade(car: CarView) -> Grade:
     value = car.change.gradient_deg_per_g.value
     small = car.limits.balance_negligible_deg_per_g.value
     if car.vehicle.is_trailer:
@@ -88,7 +86,7 @@ def _grade_change(car: CarView) -> Grade:
     return Grade(worst(not_assessed=unknown(value), advisory=abs(value) >= small), value, small)
 
 
-def _explain_change(car: CarView, grade: Grade) -> Finding:
+def _explain(car: CarView, grade: Grade) -> Finding:
     if car.vehicle.is_trailer:
         return Finding("balance.change", "vehicle", MET, NOT_STEERED, None, None, None, GRADIENT)
     if grade.outcome == NOT_ASSESSED:
@@ -108,33 +106,4 @@ def _explain_change(car: CarView, grade: Grade) -> Finding:
     )
 
 
-def _grade_order(car: CarView) -> Grade:
-    change = car.change.grip_order_percent
-    least = car.limits.grip_order_change_advisory_percent.value
-    if car.vehicle.is_trailer:
-        return Grade(MET, change, least)
-    return Grade(worst(not_assessed=unknown(change), advisory=change < least), change, least)
-
-
-def _explain_order(car: CarView, grade: Grade) -> Finding:
-    if car.vehicle.is_trailer:
-        return Finding("balance.grip_order", "vehicle", MET, NOT_STEERED, None, None, None, ORDER)
-    remedy = None
-    if grade.outcome == NOT_ASSESSED:
-        message = "Which axle reaches its limit first cannot be estimated from what is known of the tyres."
-        remedy = stiffness_remedy(car.front, car.rear)
-    elif grade.outcome == MET and grade.measured == 0.0:
-        message = "The order in which the axles reach their limit does not change."
-    elif grade.outcome == MET:
-        how = "which is hardly a change" if grade.measured < 0.0 else "so the rear is no worse off"
-        message = f"The rear axle's grip changes by {signed(grade.measured)} % against the front's, {how}."
-    else:
-        less = apart(-grade.measured, -grade.limit, 1)
-        message = f"The rear axle loses {less} % of grip against the front: it comes nearer to breaking away first."
-        remedy = grip_order_remedy(car, grade.limit)
-    measured = finite(grade.measured)
-    return Finding("balance.grip_order", "vehicle", grade.outcome, message, measured, grade.limit, "%", ORDER, remedy)
-
-
-CHANGE = Check("balance.change", _grade_change, _explain_change)
-GRIP_ORDER = Check("balance.grip_order", _grade_order, _explain_order)
+CHANGE = Check("balance.change", _grade, _explain)

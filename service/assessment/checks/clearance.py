@@ -75,7 +75,7 @@ def _explain(view: AxleView, grade: Grade, side: Side) -> Finding:
     enough, shift = side.enough(view.limits), side.shift(view)
     limit = view.limits.clearance_least_mm if grade.outcome == NOT_MET else enough
     way = "more" if shift > 0.0 else "less"
-    moved = f"The wheel needs {_millimetres(abs(shift))} {way} room towards the {side.towards}"
+    moved = f"The wheel needs {millimetres(abs(shift))} {way} room towards the {side.towards}"
     remedy = None
     if unknown(shift):
         message, remedy = _unplaced(view, side)
@@ -90,7 +90,7 @@ def _explain(view: AxleView, grade: Grade, side: Side) -> Finding:
     elif grade.outcome == MET and unknown(grade.limit):
         message = f"{moved} than now."
     elif grade.outcome == NOT_MET:
-        message = f"{moved}, {_millimetres(-grade.measured)} more than there is: it touches."
+        message = f"{moved}, {millimetres(-grade.measured)} more than there is: it touches."
         remedy = _remedy(view, side, enough.value)
     elif grade.outcome == ADVISORY:
         left = apart(grade.measured, enough.value)
@@ -103,7 +103,7 @@ def _explain(view: AxleView, grade: Grade, side: Side) -> Finding:
     return Finding(code, view.name, grade.outcome, message, finite(grade.measured), shown, "mm", limit.basis, remedy)
 
 
-def _millimetres(length: float) -> str:
+def millimetres(length: float) -> str:
     """Return a length in whole millimetres; what is less than one, to a tenth."""
     if length >= WHOLE_MM:
         return f"{plain(length)} mm"
@@ -172,39 +172,4 @@ def _check(side: Side) -> Check[AxleView]:
     return Check(f"clearance.{side.name}", grade, explain)
 
 
-def _grade_twin(view: AxleView) -> Grade:
-    gap, limits = view.then.geometry.twin_gap_mm, view.limits
-    least, enough = limits.clearance_least_mm.value, limits.clearance_twin_met_mm.value
-    if view.axle.wheels_per_side == 1:
-        return Grade(MET, gap, gap)
-    touches = gap < least - LAST_BIT
-    outcome = worst(not_met=touches, not_assessed=unknown(gap), advisory=gap < enough - LAST_BIT)
-    return Grade(outcome, gap, pick(touches, least, enough))
-
-
-def _explain_twin(view: AxleView, grade: Grade) -> Finding:
-    enough = view.limits.clearance_twin_met_mm
-    remedy: Remedy | None = None
-    if view.axle.wheels_per_side == 1:
-        message = "There is one wheel on each side."
-    elif grade.outcome == NOT_ASSESSED:
-        message, remedy = "Whether the twin tyres touch is not known: a rim states no offset (ET).", offset_remedy(view)
-    elif grade.outcome == MET:
-        message = f"The twin tyres stand {plain(grade.measured)} mm apart."
-    else:
-        low, high = offset_window_mm(view)
-        most = high if low <= high else None
-        narrower = "" if low <= high else ", or narrower tyres"
-        text = f"ET {span(low, most, '')}{narrower}"
-        remedy = Remedy(text, rim_pointer(view.name), "offset_mm", low, most, unit="mm")
-        message = (
-            f"The twin tyres stand {apart(grade.measured, enough.value)} mm apart; {plain(enough.value)} mm is advised."
-        )
-        if grade.outcome == NOT_MET:
-            message = f"The twin tyres touch: {_millimetres(-grade.measured)} are lacking between them."
-    measured, limit = finite(grade.measured), finite(grade.limit)
-    return Finding("clearance.twin", view.name, grade.outcome, message, measured, limit, "mm", enough.basis, remedy)
-
-
 INBOARD, OUTBOARD, RADIAL = (_check(side) for side in SIDES)
-TWIN = Check("clearance.twin", _grade_twin, _explain_twin)

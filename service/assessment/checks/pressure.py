@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from service.assessment.checks.grade import Check, Grade, finite
-from service.assessment.checks.load import index_remedy
+from service.assessment.checks.load_capacity import index_remedy
 from service.assessment.checks.words import plain
 from service.assessment.view.views import AxleView
 from service.core.findings import ADVISORY, MET, NOT_ASSESSED, NOT_MET, Finding, Remedy, worst

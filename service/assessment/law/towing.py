@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from service.assessment.case import Case
 from service.assessment.checks.grade import LAST_BIT, Grade, finite
-from service.assessment.checks.load import index_remedy
+from service.assessment.checks.load_capacity import index_remedy
 from service.assessment.checks.words import plain, tyre_pointer
 from service.assessment.view.views import AxleView, CarView
 from service.core.findings import ADVISORY, NOT_ASSESSED, Finding, Remedy, worst

@@ -1,4 +1,4 @@
-"""Does the tyre's bead diameter match the rim's? And does the rim clear the brake?"""
+"""Does the rim clear the brake?"""
 
 from __future__ import annotations
 
@@ -9,39 +9,15 @@ from service.core.findings import NOT_ASSESSED, NOT_MET, Finding, Remedy, worst
 from service.core.numeric import unknown
 from service.core.sources import basis
 
-BEAD = basis("ISO-4000-2", "nominal rim diameter code")
 BRAKE = basis("COMMON-PRACTICE", "the vehicle's maker states the least rim diameter")
 
 
-def _grade_diameter(view: AxleView) -> Grade:
-    rim, tyre = view.then.facts.rim_code, view.then.facts.tyre_rim_code
-    return Grade(worst(not_met=rim != tyre), rim, tyre)
-
-
-def _explain_diameter(view: AxleView, grade: Grade) -> Finding:
-    rim, tyre = plain(grade.measured, 2), plain(grade.limit, 2)
-    if grade.outcome == NOT_MET:
-        message = f"The tyre is for a rim of diameter code {tyre}; this rim has {rim}. It must not be mounted."
-        remedy = Remedy(
-            f"a rim of diameter code {tyre}, or a tyre for code {rim}",
-            rim_pointer(view.name),
-            "rim_diameter_in",
-            grade.limit,
-            grade.limit,
-            tyre,
-            "in",
-        )
-    else:
-        message, remedy = f"Tyre and rim both have diameter code {rim}.", None
-    return Finding("rim.diameter", view.name, grade.outcome, message, grade.measured, grade.limit, "in", BEAD, remedy)
-
-
-def _grade_brake(view: AxleView) -> Grade:
+def _grade(view: AxleView) -> Grade:
     rim, least = view.then.facts.rim_code, view.axle.min_rim_diameter_in
     return Grade(worst(not_met=rim < least, not_assessed=unknown(least)), rim, least)
 
 
-def _explain_brake(view: AxleView, grade: Grade) -> Finding:
+def _explain(view: AxleView, grade: Grade) -> Finding:
     remedy = None
     if grade.outcome == NOT_ASSESSED:
         field = f"/vehicle/{view.name}/min_rim_diameter_in"
@@ -66,5 +42,4 @@ def _explain_brake(view: AxleView, grade: Grade) -> Finding:
     return Finding("rim.brake_clearance", view.name, grade.outcome, message, measured, limit, "in", BRAKE, remedy)
 
 
-DIAMETER = Check("rim.diameter", _grade_diameter, _explain_diameter, required=True)
-BRAKE_CLEARANCE = Check("rim.brake_clearance", _grade_brake, _explain_brake)
+BRAKE_CLEARANCE = Check("rim.brake_clearance", _grade, _explain)
