@@ -1,20 +1,28 @@
 """The vocabulary of an answer: outcomes, bases, remedies, estimates, findings.
 
-Outcomes are small whole numbers so that one wheel and a million grade alike: a check adds them up
-with comparisons (`ADVISORY * (x > a) + ...`) and the worst is the largest. Named tuples, because
-some forty findings are made for every answer.
+Outcomes are small whole numbers so that one wheel and a million grade alike; `worst` alone says which of
+several counts. Named tuples, because some forty findings are made for every answer.
 """
 
 from __future__ import annotations
 
-from typing import Generic, Literal, NamedTuple
+from itertools import product
+from typing import Generic, Literal, NamedTuple, overload
 
-from service.core.numeric import Num
+import numpy as np
+from numpy.typing import NDArray
+
+from service.core.numeric import BoolArray, Num
+
+Outcomes = NDArray[np.int8]
+Holds = bool | BoolArray
 
 MET = 0
 ADVISORY = 1
 NOT_ASSESSED = 2
 NOT_MET = 3
+# Behind the others, since no answer names it yet: no check gives it, and a code is no rank.
+NOT_RECOMMENDED = 4
 OUTCOME_NAMES = ("met", "advisory", "not_assessed", "not_met")
 
 OutcomeName = Literal["met", "advisory", "not_met", "not_assessed"]
@@ -22,6 +30,37 @@ AxleName = Literal["front", "rear"]
 Where = Literal["front", "rear", "vehicle"]
 BasisKind = Literal["regulation", "standard", "published_model", "common_practice", "project_estimate"]
 BasisStatus = Literal["read", "second_hand", "memory", "derived", "own"]
+
+_WORST_FIRST = tuple(np.int8(code) for code in (NOT_MET, NOT_RECOMMENDED, NOT_ASSESSED, ADVISORY))
+# What counts of every combination: a single check asks forty times an answer.
+_OF_ONE: dict[tuple[Holds, ...], int] = {
+    told: next((int(code) for holds, code in zip(told, _WORST_FIRST, strict=True) if holds), MET)
+    for told in product((False, True), repeat=4)
+}
+
+
+@overload
+def worst(
+    *, not_met: bool = ..., not_recommended: bool = ..., not_assessed: bool = ..., advisory: bool = ...
+) -> int: ...
+@overload
+def worst(
+    *, not_met: Holds = ..., not_recommended: Holds = ..., not_assessed: Holds = ..., advisory: Holds = ...
+) -> int | Outcomes: ...
+def worst(
+    *, not_met: Holds = False, not_recommended: Holds = False, not_assessed: Holds = False, advisory: Holds = False
+) -> int | Outcomes:
+    """Return the outcome that counts, worst first, and MET where none holds; element by element for arrays."""
+    told = (not_met, not_recommended, not_assessed, advisory)
+    try:
+        return _OF_ONE[told]
+    except TypeError:
+        # An array has no hash, so this is about many: each code goes over the milder ones.
+        outcome = np.zeros((), np.int8)
+        for holds, code in zip(reversed(told), reversed(_WORST_FIRST), strict=True):
+            if holds is not False:
+                outcome = np.where(holds, code, outcome)
+        return outcome
 
 
 class Estimate(NamedTuple, Generic[Num]):

@@ -1,42 +1,62 @@
 """One arithmetic for one wheel and for a million: functions that accept a float or an array alike.
 
 A quantity that is not known is NaN on both paths. Comparisons with NaN are false, so an unknown
-never passes for a number; `unknown` is the only way to ask.
+never passes for a number; `known` and `unknown` are the only ways to ask.
 """
 
 from __future__ import annotations
 
-import math
-from typing import TypeVar, cast
+from math import exp, isnan, log, nan
+from typing import TypeVar, cast, overload
 
 import numpy as np
 from numpy.typing import NDArray
 
 FloatArray = NDArray[np.float64]
+BoolArray = NDArray[np.bool_]
 Num = TypeVar("Num", float, FloatArray)
+Value = TypeVar("Value", int, float, FloatArray)
 
-UNKNOWN = math.nan
+UNKNOWN = nan
+
+
+@overload
+def known(value: float) -> bool: ...
+@overload
+def known(value: FloatArray) -> BoolArray: ...
+def known(value: float | FloatArray) -> bool | BoolArray:
+    """Return whether a quantity is known, element by element."""
+    return not isnan(value) if isinstance(value, float) else ~np.isnan(value)
+
+
+@overload
+def unknown(value: float) -> bool: ...
+@overload
+def unknown(value: FloatArray) -> BoolArray: ...
+def unknown(value: float | FloatArray) -> bool | BoolArray:
+    """Return whether a quantity is not known, element by element."""
+    return isnan(value) if isinstance(value, float) else np.isnan(value)
 
 
 def larger(first: Num, second: Num) -> Num:
     """Return the larger of two quantities, element by element; the first where either is NaN."""
     if isinstance(first, float) and isinstance(second, float):
-        return second if second > first else first
-    return cast("Num", np.where(second > first, second, first))
+        return max(first, second)
+    return np.where(second > first, second, first)
 
 
 def smaller(first: Num, second: Num) -> Num:
     """Return the smaller of two quantities, element by element; the first where either is NaN."""
     if isinstance(first, float) and isinstance(second, float):
-        return second if second < first else first
-    return cast("Num", np.where(second < first, second, first))
+        return min(first, second)
+    return np.where(second < first, second, first)
 
 
 def known_or(first: Num, second: Num) -> Num:
     """Return the first quantity where it is known, else the second."""
     if isinstance(first, float) and isinstance(second, float):
-        return first if first == first else second
-    return cast("Num", np.where(first == first, first, second))
+        return second if isnan(first) else first
+    return np.where(np.isnan(first), second, first)
 
 
 def round_half_up(value: Num) -> Num:
@@ -44,22 +64,23 @@ def round_half_up(value: Num) -> Num:
     return (value + 0.5) // 1.0
 
 
-def pick(condition: object, yes: Num, no: Num) -> Num:
+def pick(condition: object, yes: Value, no: Value) -> Value:
     """Return `yes` where the condition holds, else `no`, element by element."""
     if isinstance(condition, bool):
         return yes if condition else no
-    return cast("Num", np.where(np.asarray(condition), yes, no))
+    # Either number may stand for a whole array of equal ones; only the condition tells, and no type says so.
+    return cast("Value", np.where(np.asarray(condition), yes, no))
 
 
 def natural_log(value: Num) -> Num:
     """Return the natural logarithm."""
     if isinstance(value, float):
-        return math.log(value)
-    return cast("Num", np.log(value))
+        return log(value)
+    return np.log(value)
 
 
 def exponential(value: Num) -> Num:
     """Return e to the power of the value."""
     if isinstance(value, float):
-        return math.exp(value)
-    return cast("Num", np.exp(value))
+        return exp(value)
+    return np.exp(value)

@@ -50,7 +50,9 @@ class Limits:
     track_change_met_mm: Limit
     balance_negligible_deg_per_g: Limit
     balance_strong_deg_per_g: Limit
+    grip_order_change_advisory_percent: Limit
     aquaplaning_onset_change_advisory_percent: Limit
+    wet_order_change_advisory_percent: Limit
     least_pressure_kpa: Limit
     pressure_above_reference_met_kpa: Limit
     pressure_above_reference_most_kpa: Limit

@@ -5,7 +5,7 @@ from __future__ import annotations
 from service.api.render.numbers import HUNDREDTHS, TENTHS, Json, Layout, rounded, scale
 from service.assessment.case import Fitment
 from service.assessment.checks.balance import balance
-from service.assessment.checks.speedometer import lawful_lead_percent, present_lead, r39, readings
+from service.assessment.checks.speedometer_lead import lawful_lead_percent, present_lead, r39, readings
 from service.assessment.view.change import AxleChange, Wheel
 from service.assessment.view.estimates import WheelEstimates, wheel_estimates
 from service.assessment.view.views import AxleView, CarView

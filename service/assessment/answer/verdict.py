@@ -14,11 +14,11 @@ SUITABLE, WITH_CONDITIONS, UNDETERMINED, UNSUITABLE = 0, 1, 2, 3
 VERDICTS: tuple[Verdict, ...] = ("suitable", "suitable_with_conditions", "undetermined", "unsuitable")
 # By outcome code (met, advisory, not assessed, not met): first for other questions, then for required ones.
 _PLACES = ((4, 2, 3, 0), (4, 2, 1, 0))
-LAST_PLACE = 4
 _CODES = (
     (SUITABLE, WITH_CONDITIONS, SUITABLE, UNSUITABLE),
     (SUITABLE, WITH_CONDITIONS, UNDETERMINED, UNSUITABLE),
 )
+LAST_PLACE = 4
 
 
 def verdict_codes(*, required: bool) -> tuple[int, ...]:

@@ -11,7 +11,7 @@ from service.assessment.batch.measures import load_margin_percent
 from service.assessment.batch.sizes import Sizes, marking_for, service_table, stock
 from service.assessment.batch.wheel_table import wheels_of
 from service.assessment.case import Axle, Case
-from service.assessment.checks.load import BELOW_PRESENT
+from service.assessment.checks.load_below_present import BELOW_PRESENT
 from service.assessment.view.conditions import conditions_of
 from service.assessment.view.views import AxleView
 from service.assessment.view.wheel_facts import columns

@@ -19,8 +19,8 @@ from service.assessment.batch.search_pairs import Pairs, Stagger, best, join
 from service.assessment.batch.sizes import Sizes, service_table
 from service.assessment.batch.wheel_table import PRESSURE, Wheels, wheels_of
 from service.assessment.case import Axle, Candidate, Case, Fitment, Rim, Tyre
+from service.assessment.checks.bead_diameter import DIAMETER
 from service.assessment.checks.grade import LAST_BIT
-from service.assessment.checks.rim_diameter import DIAMETER
 from service.assessment.view.conditions import conditions_of
 from service.assessment.view.figures import NEW_TREAD_DEPTH_MM
 from service.assessment.view.wheel_facts import columns

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from service.assessment.checks.grade import LAST_BIT, Check, Grade, finite, unknown
+from service.assessment.checks.grade import LAST_BIT, Check, Grade, finite
 from service.assessment.checks.missing import diameter_remedy
 from service.assessment.checks.words import apart, plain, signed, span
 from service.assessment.view.views import CarView
-from service.core.findings import ADVISORY, MET, NOT_ASSESSED, NOT_MET, Finding, Remedy
-from service.core.numeric import pick
+from service.core.findings import MET, NOT_ASSESSED, NOT_MET, Finding, Remedy, worst
+from service.core.numeric import pick, unknown
 
 NOT_DRIVEN = "A trailer has no drive or stability control of its own that unlike circumferences could mislead."
 
@@ -16,9 +16,13 @@ def _grade(car: CarView) -> Grade:
     change, limits = car.change.axle_ratio_percent, car.limits
     size = abs(change)
     near, far = limits.axle_ratio_met_percent.value, limits.axle_ratio_advisory_percent.value
-    sharper = (NOT_MET - ADVISORY) * (car.vehicle.driven_axle == "all")
-    outcome = ADVISORY * (size > near + LAST_BIT) + sharper * (size > far + LAST_BIT) + unknown(size)
-    outcome = outcome * (not car.vehicle.is_trailer)
+    if car.vehicle.is_trailer:
+        return Grade(MET, change, near)
+    outcome = worst(
+        not_met=(size > far + LAST_BIT) & (car.vehicle.driven_axle == "all"),
+        not_assessed=unknown(size),
+        advisory=size > near + LAST_BIT,
+    )
     return Grade(outcome, change, pick(outcome == NOT_MET, far, near))
 
 

@@ -1,4 +1,4 @@
-"""Does the car shift towards understeer or oversteer, and which axle reaches its limit first?
+"""Does the car shift towards understeer or oversteer?
 
 The absolute understeer gradient depends on the chassis as much as on the tyres, so only the change is reported.
 """
@@ -7,23 +7,23 @@ from __future__ import annotations
 
 from typing import Literal, NamedTuple
 
-from service.assessment.checks.balance_remedy import balance_remedy, grip_order_remedy
-from service.assessment.checks.grade import Check, Grade, finite, unknown
+from service.assessment.checks.balance_remedy import balance_remedy
+from service.assessment.checks.grade import Check, Grade
 from service.assessment.checks.missing import level_remedy, stiffness_remedy
-from service.assessment.checks.words import apart, signed
+from service.assessment.checks.words import signed
 from service.assessment.view.views import CarView
-from service.core.findings import ADVISORY, MET, NOT_ASSESSED, Finding, Remedy
+from service.core.findings import ADVISORY, MET, NOT_ASSESSED, Finding, Remedy, worst
+from service.core.numeric import pick, unknown
 from service.core.sources import SOURCES, basis
 
 Direction = Literal["towards_understeer", "towards_oversteer", "neutral"]
 Degree = Literal["negligible", "noticeable", "strong"]
 DIRECTIONS: tuple[Direction, ...] = ("neutral", "towards_understeer", "towards_oversteer")
 DEGREES: tuple[Degree, ...] = ("negligible", "noticeable", "strong")
-
+# Their places in these lists.
+NEUTRAL, TOWARDS_UNDERSTEER, TOWARDS_OVERSTEER = 0, 1, 2
+NEGLIGIBLE, NOTICEABLE, STRONG = 0, 1, 2
 GRADIENT = basis("PROJECT", f"after {SOURCES['GILLESPIE'].title}, with the project's own tyre elasticities")
-ORDER = basis("PROJECT", "cornering stiffness over load, rear against front")
-# Less than this is within what two tyres of one size differ by.
-ORDER_TOLERANCE_PERCENT = -3.0
 NOT_STEERED = "A trailer is not steered, so it has no understeer or oversteer of its own."
 
 
@@ -41,13 +41,13 @@ def degree_code(car: CarView) -> int:
     """Return how much the balance changes, an index into `DEGREES`; floats or arrays alike, 0 where not known."""
     size = abs(car.change.gradient_deg_per_g.value)
     small, strong = car.limits.balance_negligible_deg_per_g.value, car.limits.balance_strong_deg_per_g.value
-    return 1 * (size >= small) + 1 * (size > strong)
+    return pick(size > strong, STRONG, pick(size >= small, NOTICEABLE, NEGLIGIBLE))
 
 
 def direction_code(car: CarView) -> int:
     """Return which way the balance goes, an index into `DIRECTIONS`; floats or arrays alike, 0 where not known."""
     value, small = car.change.gradient_deg_per_g.value, car.limits.balance_negligible_deg_per_g.value
-    return 1 * (value >= small) + 2 * (value <= -small)
+    return pick(value >= small, TOWARDS_UNDERSTEER, pick(value <= -small, TOWARDS_OVERSTEER, NEUTRAL))
 
 
 def balance(car: CarView) -> Balance:
@@ -55,7 +55,7 @@ def balance(car: CarView) -> Balance:
     value, low, high = car.change.gradient_deg_per_g
     if car.vehicle.is_trailer:
         return Balance("neutral", "negligible", certain=True, warning=None, text=NOT_STEERED)
-    if value != value:
+    if unknown(value):
         return Balance("neutral", "negligible", certain=False, warning=None, text="The balance cannot be estimated.")
     small = car.limits.balance_negligible_deg_per_g.value
     certain = not (low < -small and high > small)
@@ -78,14 +78,15 @@ def balance(car: CarView) -> Balance:
     return Balance(direction, degree, certain, warning, text)
 
 
-def _grade_change(car: CarView) -> Grade:
+def _grade(car: CarView) -> Grade:
     value = car.change.gradient_deg_per_g.value
     small = car.limits.balance_negligible_deg_per_g.value
-    outcome = ADVISORY * (abs(value) >= small) + unknown(value)
-    return Grade(outcome * (not car.vehicle.is_trailer), value, small)
+    if car.vehicle.is_trailer:
+        return Grade(MET, value, small)
+    return Grade(worst(not_assessed=unknown(value), advisory=abs(value) >= small), value, small)
 
 
-def _explain_change(car: CarView, grade: Grade) -> Finding:
+def _explain(car: CarView, grade: Grade) -> Finding:
     if car.vehicle.is_trailer:
         return Finding("balance.change", "vehicle", MET, NOT_STEERED, None, None, None, GRADIENT)
     if grade.outcome == NOT_ASSESSED:
@@ -105,31 +106,4 @@ def _explain_change(car: CarView, grade: Grade) -> Finding:
     )
 
 
-def _grade_order(car: CarView) -> Grade:
-    change = car.change.grip_order_percent
-    outcome = ADVISORY * (change < ORDER_TOLERANCE_PERCENT) + unknown(change)
-    return Grade(outcome * (not car.vehicle.is_trailer), change, ORDER_TOLERANCE_PERCENT)
-
-
-def _explain_order(car: CarView, grade: Grade) -> Finding:
-    if car.vehicle.is_trailer:
-        return Finding("balance.grip_order", "vehicle", MET, NOT_STEERED, None, None, None, ORDER)
-    remedy = None
-    if grade.outcome == NOT_ASSESSED:
-        message = "Which axle reaches its limit first cannot be estimated from what is known of the tyres."
-        remedy = stiffness_remedy(car.front, car.rear)
-    elif grade.outcome == MET and grade.measured == 0.0:
-        message = "The order in which the axles reach their limit does not change."
-    elif grade.outcome == MET:
-        how = "which is hardly a change" if grade.measured < 0.0 else "so the rear is no worse off"
-        message = f"The rear axle's grip changes by {signed(grade.measured)} % against the front's, {how}."
-    else:
-        less = apart(-grade.measured, -grade.limit, 1)
-        message = f"The rear axle loses {less} % of grip against the front: it comes nearer to breaking away first."
-        remedy = grip_order_remedy(car, grade.limit)
-    measured = finite(grade.measured)
-    return Finding("balance.grip_order", "vehicle", grade.outcome, message, measured, grade.limit, "%", ORDER, remedy)
-
-
-CHANGE = Check("balance.change", _grade_change, _explain_change)
-GRIP_ORDER = Check("balance.grip_order", _grade_order, _explain_order)
+CHANGE = Check("balance.change", _grade, _explain)

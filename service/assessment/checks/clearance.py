@@ -13,8 +13,8 @@ from service.assessment.checks.grade import LAST_BIT, Check, Grade, finite
 from service.assessment.checks.missing import diameter_remedy, offset_remedy, width_remedy
 from service.assessment.checks.words import apart, plain, rim_pointer, span
 from service.assessment.view.views import AxleView
-from service.core.findings import ADVISORY, MET, NOT_ASSESSED, NOT_MET, Finding, Remedy
-from service.core.numeric import UNKNOWN, pick
+from service.core.findings import ADVISORY, MET, NOT_ASSESSED, NOT_MET, Finding, Remedy, worst
+from service.core.numeric import UNKNOWN, known, known_or, pick, unknown
 from service.rules.limits import Limit, Limits
 
 # Below this a length is told in tenths.
@@ -60,22 +60,24 @@ def _grade(view: AxleView, side: Side) -> Grade:
     shift, room = side.shift(view), side.room(view)
     left = room - shift
     least, enough = view.limits.clearance_least_mm.value, side.enough(view.limits).value
-    grows = shift > 0.0
     # Room that was already scarce and does not shrink is the vehicle's own affair.
-    near, touches = left < enough - LAST_BIT, left < least - LAST_BIT
-    not_known = ((left != left) & grows) | (shift != shift)
-    outcome = grows * (ADVISORY * near + (NOT_MET - ADVISORY) * touches) + NOT_ASSESSED * not_known
+    grows = shift > 0.0
+    outcome = worst(
+        not_met=grows & (left < least - LAST_BIT),
+        not_assessed=(grows & unknown(left)) | unknown(shift),
+        advisory=grows & (left < enough - LAST_BIT),
+    )
     limit = pick(outcome == NOT_MET, least, enough)
-    return Grade(outcome, pick(left == left, left, shift), pick(left == left, limit, UNKNOWN))
+    return Grade(outcome, known_or(left, shift), pick(known(left), limit, UNKNOWN))
 
 
 def _explain(view: AxleView, grade: Grade, side: Side) -> Finding:
     enough, shift = side.enough(view.limits), side.shift(view)
     limit = view.limits.clearance_least_mm if grade.outcome == NOT_MET else enough
     way = "more" if shift > 0.0 else "less"
-    moved = f"The wheel needs {_millimetres(abs(shift))} {way} room towards the {side.towards}"
+    moved = f"The wheel needs {millimetres(abs(shift))} {way} room towards the {side.towards}"
     remedy = None
-    if shift != shift:
+    if unknown(shift):
         message, remedy = _unplaced(view, side)
     elif grade.outcome == NOT_ASSESSED:
         field = f"vehicle.{view.name}.clearance.{side.name}_mm"
@@ -85,10 +87,10 @@ def _explain(view: AxleView, grade: Grade, side: Side) -> Finding:
         remedy = Remedy(text, f"/{field.replace('.', '/')}", f"{side.name}_mm", least, unit="mm")
     elif grade.outcome == MET and plain(abs(shift), 1) == "0":
         message = f"The room towards the {side.towards} does not change."
-    elif grade.outcome == MET and grade.limit != grade.limit:
+    elif grade.outcome == MET and unknown(grade.limit):
         message = f"{moved} than now."
     elif grade.outcome == NOT_MET:
-        message = f"{moved}, {_millimetres(-grade.measured)} more than there is: it touches."
+        message = f"{moved}, {millimetres(-grade.measured)} more than there is: it touches."
         remedy = _remedy(view, side, enough.value)
     elif grade.outcome == ADVISORY:
         left = apart(grade.measured, enough.value)
@@ -97,11 +99,11 @@ def _explain(view: AxleView, grade: Grade, side: Side) -> Finding:
     else:
         message = f"{moved}, which leaves {plain(grade.measured)} mm."
     code = f"clearance.{side.name}"
-    shown = None if grade.limit != grade.limit else limit.value
+    shown = None if unknown(grade.limit) else limit.value
     return Finding(code, view.name, grade.outcome, message, finite(grade.measured), shown, "mm", limit.basis, remedy)
 
 
-def _millimetres(length: float) -> str:
+def millimetres(length: float) -> str:
     """Return a length in whole millimetres; what is less than one, to a tenth."""
     if length >= WHOLE_MM:
         return f"{plain(length)} mm"
@@ -151,7 +153,7 @@ def offset_window_mm(view: AxleView) -> tuple[float, float]:
     for side in SIDES[:2]:
         spare = side.room(view) - side.shift(view) - side.enough(limits).value
         # Standing no further than the present wheel is always enough.
-        ends.append(max(spare, -side.shift(view)) if spare == spare else -side.shift(view))
+        ends.append(max(spare, -side.shift(view)) if known(spare) else -side.shift(view))
     inboard, outboard = ends
     if view.axle.wheels_per_side > 1:
         # Both edges of a twin move out with the offset, and the two tyres come together without it.
@@ -170,38 +172,4 @@ def _check(side: Side) -> Check[AxleView]:
     return Check(f"clearance.{side.name}", grade, explain)
 
 
-def _grade_twin(view: AxleView) -> Grade:
-    gap, limits = view.then.geometry.twin_gap_mm, view.limits
-    least, enough = limits.clearance_least_mm.value, limits.clearance_twin_met_mm.value
-    if view.axle.wheels_per_side == 1:
-        return Grade(MET, gap, gap)
-    outcome = ADVISORY * (gap < enough - LAST_BIT) + (NOT_MET - ADVISORY) * (gap < least - LAST_BIT)
-    return Grade(outcome + NOT_ASSESSED * (gap != gap), gap, pick(gap < least - LAST_BIT, least, enough))
-
-
-def _explain_twin(view: AxleView, grade: Grade) -> Finding:
-    enough = view.limits.clearance_twin_met_mm
-    remedy: Remedy | None = None
-    if view.axle.wheels_per_side == 1:
-        message = "There is one wheel on each side."
-    elif grade.outcome == NOT_ASSESSED:
-        message, remedy = "Whether the twin tyres touch is not known: a rim states no offset (ET).", offset_remedy(view)
-    elif grade.outcome == MET:
-        message = f"The twin tyres stand {plain(grade.measured)} mm apart."
-    else:
-        low, high = offset_window_mm(view)
-        most = high if low <= high else None
-        narrower = "" if low <= high else ", or narrower tyres"
-        text = f"ET {span(low, most, '')}{narrower}"
-        remedy = Remedy(text, rim_pointer(view.name), "offset_mm", low, most, unit="mm")
-        message = (
-            f"The twin tyres stand {apart(grade.measured, enough.value)} mm apart; {plain(enough.value)} mm is advised."
-        )
-        if grade.outcome == NOT_MET:
-            message = f"The twin tyres touch: {_millimetres(-grade.measured)} are lacking between them."
-    measured, limit = finite(grade.measured), finite(grade.limit)
-    return Finding("clearance.twin", view.name, grade.outcome, message, measured, limit, "mm", enough.basis, remedy)
-
-
 INBOARD, OUTBOARD, RADIAL = (_check(side) for side in SIDES)
-TWIN = Check("clearance.twin", _grade_twin, _explain_twin)

@@ -10,7 +10,8 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Generic, NamedTuple, TypeVar
 
-from service.core.findings import NOT_ASSESSED, Finding
+from service.core.findings import Finding
+from service.core.numeric import known
 
 View = TypeVar("View")
 
@@ -36,11 +37,6 @@ class Check(NamedTuple, Generic[View]):
     required: bool = False
 
 
-def unknown(value: float) -> int:
-    """Return NOT_ASSESSED where the value is not known, else 0; to be added to an outcome."""
-    return NOT_ASSESSED * (value != value)
-
-
 def finite(value: float) -> float | None:
     """Return the number for an answer, None where it is not known."""
-    return float(value) if value == value else None
+    return float(value) if known(value) else None

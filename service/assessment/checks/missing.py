@@ -10,6 +10,7 @@ from service.assessment.view.change import Wheel
 from service.assessment.view.figures import DEEPEST_SHARE, HIGHEST_ASPECT_PERCENT, MOST_OVERLOAD
 from service.assessment.view.views import AxleView
 from service.core.findings import Remedy
+from service.core.numeric import known, unknown
 from service.core.units import STANDARD_GRAVITY_M_S2
 from service.physics.vertical_stiffness import vertical_stiffness_n_per_mm
 from service.standards.load_index import least_index_for_kg
@@ -42,7 +43,7 @@ def _places(views: tuple[AxleView, ...]) -> Iterator[_Place]:
 def offset_remedy(view: AxleView) -> Remedy | None:
     """Return which rim of an axle states no offset; None when both do."""
     for place, which in zip(_places((view,)), ("fitted", "proposed"), strict=True):
-        if place.wheel.facts.offset_mm != place.wheel.facts.offset_mm:
+        if unknown(place.wheel.facts.offset_mm):
             text = f"state the offset (ET) of the {which} rim"
             return Remedy(text, f"{place.pointer}/rim/size", "offset_mm", unit="mm")
     return None
@@ -52,9 +53,7 @@ def service_remedy(view: AxleView) -> Remedy | None:
     """Return which tyre of an axle states no load index or speed symbol with a meaning; None when both do."""
     for place in _places((view,)):
         facts = place.wheel.facts
-        if facts.rated_kg * facts.load_factor * facts.speed_capability_kmh != (
-            facts.rated_kg * facts.load_factor * facts.speed_capability_kmh
-        ):
+        if unknown(facts.rated_kg * facts.load_factor * facts.speed_capability_kmh):
             text = f"state load index and speed symbol of {place.name}.tyre"
             return Remedy(text, f"{place.pointer}/tyre/size", "service_description")
     return None
@@ -63,10 +62,10 @@ def service_remedy(view: AxleView) -> Remedy | None:
 def diameter_remedy(*views: AxleView) -> Remedy | None:
     """Return which wheel's overall diameter is lacking; None when all are known."""
     for place in _places(views):
-        if place.wheel.geometry.rolling_circumference_mm != place.wheel.geometry.rolling_circumference_mm:
+        if unknown(place.wheel.geometry.rolling_circumference_mm):
             return _state_diameter(place)
     for place in _places(views):
-        if place.wheel.facts.section_height_mm != place.wheel.facts.section_height_mm:
+        if unknown(place.wheel.facts.section_height_mm):
             return _state_diameter(place)
     return None
 
@@ -79,7 +78,7 @@ def _state_diameter(place: _Place) -> Remedy:
 def width_remedy(*views: AxleView) -> Remedy | None:
     """Return which wheel's section width is lacking; None when all are known."""
     for place in _places(views):
-        if place.wheel.geometry.section_width_mm != place.wheel.geometry.section_width_mm:
+        if unknown(place.wheel.geometry.section_width_mm):
             pointer = f"{place.pointer}/tyre/section_width_mm"
             return Remedy(f"state {place.name}.tyre.section_width_mm", pointer, "section_width_mm", unit="mm")
     return None
@@ -105,8 +104,7 @@ def deflection_remedy(*views: AxleView) -> Remedy | None:
             most = plain(HIGHEST_ASPECT_PERCENT)
             text = f"a size no higher than {most} % of its width in {place.name}"
             return Remedy(text, f"{place.pointer}/tyre/size", "aspect_percent", at_most=HIGHEST_ASPECT_PERCENT)
-        behaviour = place.wheel.behaviour
-        if behaviour.static_loaded_radius_mm == behaviour.static_loaded_radius_mm:
+        if known(place.wheel.behaviour.static_loaded_radius_mm):
             continue
         least = _least_pressure_kpa(place)
         text = f"a tyre in {place.name} that is not crushed by its load"
@@ -155,10 +153,10 @@ def level_remedy(*views: AxleView) -> Remedy | None:
     """Return what the level of the present cornering stiffness lacks; None when nothing is."""
     for view in views:
         pointer, facts = f"/vehicle/{view.name}/fitted/tyre/size", view.now.facts
-        if facts.rated_kg != facts.rated_kg:
+        if unknown(facts.rated_kg):
             text = f"state load index and speed symbol of vehicle.{view.name}.fitted.tyre"
             return Remedy(text, pointer, "service_description")
-        if view.now.behaviour.axle_stiffness_n_per_deg != view.now.behaviour.axle_stiffness_n_per_deg:
+        if unknown(view.now.behaviour.axle_stiffness_n_per_deg):
             least = least_index_for_kg(view.axle.estimate_mass_kg / view.axle.tyres / MOST_OVERLOAD + 1e-6)
             over = plain(100.0 * (MOST_OVERLOAD - 1.0))
             words = f"check the present load index and the axle's mass: they overload the present tyre by over {over} %"

@@ -2,18 +2,18 @@
 
 from __future__ import annotations
 
-from service.assessment.checks.grade import LAST_BIT, Check, Grade, finite, unknown
+from service.assessment.checks.grade import LAST_BIT, Check, Grade, finite
 from service.assessment.checks.words import apart, plain, signed, span, tyre_pointer
 from service.assessment.view.views import AxleView
-from service.core.findings import ADVISORY, MET, NOT_ASSESSED, NOT_MET, Finding, Remedy
-from service.core.numeric import pick
+from service.core.findings import MET, NOT_ASSESSED, NOT_MET, Finding, Remedy, worst
+from service.core.numeric import pick, unknown
 
 
 def _grade(view: AxleView) -> Grade:
     change = view.change.overall_diameter_percent
     size, limits = abs(change), view.limits
     near, far = limits.overall_diameter_met_percent.value, limits.overall_diameter_advisory_percent.value
-    outcome = ADVISORY * (size > near + LAST_BIT) + (NOT_MET - ADVISORY) * (size > far + LAST_BIT) + unknown(size)
+    outcome = worst(not_met=size > far + LAST_BIT, not_assessed=unknown(size), advisory=size > near + LAST_BIT)
     return Grade(outcome, change, pick(outcome == NOT_MET, far, near))
 
 
@@ -23,7 +23,7 @@ def _explain(view: AxleView, grade: Grade) -> Finding:
     limit = far if grade.outcome == NOT_MET else near
     remedy = None
     if grade.outcome == NOT_ASSESSED:
-        unknown_now = view.now.geometry.overall_diameter_mm != view.now.geometry.overall_diameter_mm
+        unknown_now = unknown(view.now.geometry.overall_diameter_mm)
         at = f"vehicle.{view.name}.fitted.tyre" if unknown_now else f"candidate.{view.name}.tyre"
         message = (
             "The overall diameter is not known: the size has no aspect ratio, and the table for such sizes no row."

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from service.assessment.checks.grade import Check, Grade, finite
-from service.assessment.checks.load import index_remedy
+from service.assessment.checks.load_capacity import index_remedy
 from service.assessment.checks.words import plain
 from service.assessment.view.views import AxleView
-from service.core.findings import ADVISORY, MET, NOT_ASSESSED, NOT_MET, Finding, Remedy
-from service.core.numeric import known_or, larger, pick, smaller
+from service.core.findings import ADVISORY, MET, NOT_ASSESSED, NOT_MET, Finding, Remedy, worst
+from service.core.numeric import known, known_or, larger, pick, smaller, unknown
 from service.core.sources import basis
 from service.physics.pressure_load import load_at_pressure_kg, speed_pressure_addition_kpa
 
@@ -55,15 +55,15 @@ def _grade(view: AxleView) -> Grade:
     pressure, needed = view.then.facts.pressure_kpa, view.then.load.required_pressure_kpa
     carried, (usual, most) = view.then.load, _greatest(view)
     # Beyond its reference pressure a tyre carries no more, so what it cannot carry there it never will.
-    too_weak = (carried.capacity_kg < carried.required_kg) & (needed == needed)
+    too_weak = (carried.capacity_kg < carried.required_kg) & known(needed)
     low = (pressure < needed) | too_weak
-    high = (pressure > most) & (1 - low)
-    enough = carried.capacity_kg >= carried.required_kg
-    not_known = (pressure - needed != pressure - needed) & (enough | (needed != needed)) & (1 - high)
-    below_present = pressure < smaller(view.now.facts.pressure_kpa, usual)
-    unusual = ((pressure > usual) | below_present) & (1 - (low | high)) & (1 - not_known)
-    outcome = NOT_MET * (low | high) + ADVISORY * unusual + NOT_ASSESSED * not_known
-    return Grade(outcome, pressure, pick(high == 1, most, pick((unusual == 1) & (pressure > usual), usual, needed)))
+    outcome = worst(
+        not_met=low | (pressure > most),
+        not_assessed=unknown(pressure - needed),
+        advisory=(pressure > usual) | (pressure < smaller(view.now.facts.pressure_kpa, usual)),
+    )
+    above = pick(pressure > most, most, pick((outcome == ADVISORY) & (pressure > usual), usual, needed))
+    return Grade(outcome, pressure, pick(low, needed, above))
 
 
 def _explain(view: AxleView, grade: Grade) -> Finding:
@@ -71,7 +71,7 @@ def _explain(view: AxleView, grade: Grade) -> Finding:
     remedy: Remedy | None = None
     if grade.outcome in (ADVISORY, NOT_MET) and grade.measured > usual and grade.limit in (usual, most):
         message, remedy = _too_high(view, grade)
-    elif grade.limit != grade.limit:
+    elif unknown(grade.limit):
         message, remedy = _without_reference(view)
     elif view.then.load.capacity_kg < view.then.load.required_kg:
         reference = plain(view.then.facts.reference_pressure_kpa)
@@ -126,7 +126,7 @@ def _stronger_remedy(view: AxleView) -> Remedy:
 
 def _without_reference(view: AxleView) -> tuple[str, Remedy]:
     facts = view.then.facts
-    if facts.rated_kg != facts.rated_kg or facts.load_factor != facts.load_factor:
+    if unknown(facts.rated_kg) or unknown(facts.load_factor):
         return "The least pressure is not known, since the tyre states no load index or speed symbol.", Remedy(
             f"state load index and speed symbol of candidate.{view.name}.tyre",
             f"/candidate/{view.name}/tyre/size",

@@ -5,7 +5,7 @@ from __future__ import annotations
 from service.assessment.checks.grade import Check, Grade
 from service.assessment.checks.words import rim_pointer
 from service.assessment.view.views import AxleView
-from service.core.findings import ADVISORY, MET, Finding, Remedy
+from service.core.findings import MET, Finding, Remedy, worst
 from service.core.sources import basis
 
 HUMP = basis("ISO-4000-2", "note on humps for tubeless tyres")
@@ -13,8 +13,7 @@ HUMP = basis("ISO-4000-2", "note on humps for tubeless tyres")
 
 def _grade(view: AxleView) -> Grade:
     facts = view.then.facts
-    stated = (facts.hump == 1.0) & (facts.one_piece == 1.0)
-    return Grade(ADVISORY - ADVISORY * stated, facts.hump, 1.0)
+    return Grade(worst(advisory=(facts.hump != 1.0) | (facts.one_piece != 1.0)), facts.hump, 1.0)
 
 
 def _explain(view: AxleView, grade: Grade) -> Finding:

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from service.assessment.checks.grade import LAST_BIT, Check, Grade, finite, unknown
+from service.assessment.checks.grade import LAST_BIT, Check, Grade, finite
 from service.assessment.checks.words import plain
 from service.assessment.view.views import AxleView
-from service.core.findings import NOT_ASSESSED, NOT_MET, Finding, Remedy
+from service.core.findings import NOT_ASSESSED, NOT_MET, Finding, Remedy, worst
+from service.core.numeric import unknown
 from service.core.sources import basis
 
 SHARE = basis("COMMON-PRACTICE", "each wheel carries its equal share of the maximum axle mass")
@@ -14,7 +15,7 @@ SHARE = basis("COMMON-PRACTICE", "each wheel carries its equal share of the maxi
 def _grade(view: AxleView) -> Grade:
     rating = view.then.facts.rim_rating_kg
     share = view.axle.max_axle_mass_kg / view.axle.tyres
-    return Grade(NOT_MET * (rating < share) + unknown(rating), rating, share)
+    return Grade(worst(not_met=rating < share, not_assessed=unknown(rating)), rating, share)
 
 
 def _explain(view: AxleView, grade: Grade) -> Finding:

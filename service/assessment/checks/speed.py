@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from service.assessment.checks.grade import Check, Grade, finite, unknown
+from service.assessment.checks.grade import Check, Grade, finite
 from service.assessment.checks.words import plain, tyre_pointer
 from service.assessment.view.views import AxleView
-from service.core.findings import ADVISORY, MET, NOT_ASSESSED, NOT_MET, Finding, Remedy
+from service.core.findings import ADVISORY, MET, NOT_ASSESSED, Finding, Remedy, worst
+from service.core.numeric import known, unknown
 from service.core.sources import basis
 from service.standards.speed_symbol import least_symbol_for_kmh
 
@@ -15,17 +16,17 @@ COMMERCIAL = basis("UN-R54 annex 8", "speed above the symbol at reduced load")
 
 def _grade(view: AxleView) -> Grade:
     speed, top = view.then.facts.speed_capability_kmh, view.vehicle.max_speed_kmh
-    relief = _winter_relief(view) if view.conditions.winter else 0
-    return Grade((speed < top) * (NOT_MET - relief) + unknown(speed), speed, top)
-
-
-def _winter_relief(view: AxleView) -> int:
-    """Return by how much the outcome of a slow winter tyre is milder."""
-    facts, conditions = view.then.facts, view.conditions
-    counts = conditions.winter_tyre(facts.winter_mark)
-    fast_enough = facts.speed_capability_kmh >= conditions.winter_floor_kmh
-    allowed = (NOT_MET - ADVISORY) * ((counts == 1.0) & fast_enough)
-    return allowed + (NOT_MET - NOT_ASSESSED) * ((counts != counts) & fast_enough)
+    slow = speed < top
+    if not view.conditions.winter:
+        return Grade(worst(not_met=slow, not_assessed=unknown(speed)), speed, top)
+    # A winter tyre that is fast enough for the place may be slower than the vehicle.
+    counts, floor = view.conditions.winter_tyre(view.then.facts.winter_mark), view.conditions.winter_floor_kmh
+    outcome = worst(
+        not_met=slow & ((counts == 0.0) | (speed < floor) | unknown(floor)),
+        not_assessed=(slow & unknown(counts)) | unknown(speed),
+        advisory=slow,
+    )
+    return Grade(outcome, speed, top)
 
 
 def _explain(view: AxleView, grade: Grade) -> Finding:
@@ -34,7 +35,7 @@ def _explain(view: AxleView, grade: Grade) -> Finding:
     enough = "" if grade.outcome == MET else " only"
     message = f"The tyre may run {plain(grade.measured)} km/h{enough}; the vehicle reaches {top} km/h."
     remedy = None if grade.outcome == MET else _symbol_remedy(view, grade.limit)
-    if grade.outcome == NOT_ASSESSED and grade.measured == grade.measured:
+    if grade.outcome == NOT_ASSESSED and known(grade.measured):
         message = f"Whether this is a winter tyre here, which may run {plain(grade.measured)} km/h, depends on its age."
         remedy = Remedy("a tyre marked 3PMSF", tyre_pointer(view.name), "marking", equals="3PMSF")
     elif grade.outcome == NOT_ASSESSED:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from service.assessment.checks.grade import Check, Grade
 from service.assessment.checks.words import tyre_pointer
 from service.assessment.view.views import CarView
-from service.core.findings import ADVISORY, NOT_MET, Finding, Remedy
+from service.core.findings import ADVISORY, NOT_MET, Finding, Remedy, worst
 from service.core.sources import basis
 
 SAME = basis("EU-MI0081", "all tyres of the same structure")
@@ -14,13 +14,12 @@ SAME = basis("EU-MI0081", "all tyres of the same structure")
 def _grade(car: CarView) -> Grade:
     front, rear = car.front.then.facts, car.rear.then.facts
     # A temporary spare is excepted; that it is no regular fitment is a finding of its own.
-    spare = (front.temporary_spare == 1.0) | (rear.temporary_spare == 1.0)
-    mixed = (front.radial != rear.radial) & (1 - spare)
+    regular = (front.temporary_spare == 0.0) & (rear.temporary_spare == 0.0)
+    mixed = front.radial != rear.radial
     # A car that is mixed now can only gain.
     was_alike = car.front.now.facts.radial == car.rear.now.facts.radial
     changed = ((front.radial != car.front.now.facts.radial) | (rear.radial != car.rear.now.facts.radial)) & was_alike
-    outcome = NOT_MET * mixed + ADVISORY * (changed & (1 - mixed) & (1 - spare))
-    return Grade(outcome, front.radial, rear.radial)
+    return Grade(worst(not_met=mixed & regular, advisory=changed & regular), front.radial, rear.radial)
 
 
 def _explain(car: CarView, grade: Grade) -> Finding:

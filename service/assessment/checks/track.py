@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from service.assessment.checks.grade import LAST_BIT, Check, Grade, finite, unknown
+from service.assessment.checks.grade import LAST_BIT, Check, Grade, finite
 from service.assessment.checks.missing import offset_remedy
 from service.assessment.checks.words import plain, rim_pointer, signed, span
 from service.assessment.view.views import AxleView
-from service.core.findings import ADVISORY, NOT_ASSESSED, Finding, Remedy
-from service.core.numeric import known_or
+from service.core.findings import ADVISORY, NOT_ASSESSED, Finding, Remedy, worst
+from service.core.numeric import known, known_or, unknown
 from service.core.sources import basis
 
 GEOMETRY = basis("COMMON-PRACTICE", "the track changes by twice the change of offset, whatever the widths (geometry)")
@@ -21,7 +21,7 @@ def _usual_mm(view: AxleView) -> float:
 
 def _grade(view: AxleView) -> Grade:
     track, usual = view.change.track_mm, _usual_mm(view)
-    return Grade(ADVISORY * (abs(track) > usual + LAST_BIT) + unknown(track), track, usual)
+    return Grade(worst(not_assessed=unknown(track), advisory=abs(track) > usual + LAST_BIT), track, usual)
 
 
 def _explain(view: AxleView, grade: Grade) -> Finding:
@@ -34,7 +34,7 @@ def _explain(view: AxleView, grade: Grade) -> Finding:
     else:
         scrub = signed(view.change.scrub_radius_mm)
         share = ""
-        if view.axle.track_mm == view.axle.track_mm:
+        if known(view.axle.track_mm):
             share = f" ({plain(100.0 * abs(grade.measured) / view.axle.track_mm, 1)} %)"
         message = f"The track changes by {signed(grade.measured)} mm{share} and the scrub radius by {scrub} mm."
     if grade.outcome == ADVISORY:

@@ -6,10 +6,9 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from service.assessment.case import Case
-from service.assessment.checks import special_use
 from service.assessment.checks.grade import Grade, finite
 from service.assessment.checks.words import apart, plain
-from service.assessment.law import displayed_speed as law_speedometer
+from service.assessment.law import speedometer_rule, towing, winter_tyres
 from service.assessment.law.law_remedies import law_remedy, missing_for_law
 from service.assessment.law.measured_quantities import ON_AN_AXLE, ON_THE_VEHICLE
 from service.assessment.view.views import AxleView, CarView
@@ -53,14 +52,11 @@ def grades(case: Case, car: CarView) -> Iterator[tuple[str, Where, Grade]]:
             yield rule.code, where, Grade(rule.outcome(*values), values[0], rule.value)
         for rule, _ in unsettled:
             yield rule.code, where, Grade(NOT_ASSESSED, UNKNOWN, rule.value)
-    if case.season == "winter" and case.pack.winter is not None:
-        for axle in (car.front, car.rear):
-            yield "law.winter_tyre", axle.name, special_use.grade_winter(axle)
-    for axle in special_use.towing_views(case, car):
-        yield "load.towing", axle.name, special_use.grade_towing(axle)
-    speedometer = law_speedometer.rule_of(case)
-    if speedometer is not None:
-        yield law_speedometer.CODE, "vehicle", law_speedometer.grade(car, *speedometer)
+    for special in (winter_tyres, towing):
+        for axle, grade in special.grades(case, car):
+            yield special.CODE, axle.name, grade
+    for grade in speedometer_rule.grades(case, car):
+        yield speedometer_rule.CODE, "vehicle", grade
 
 
 def _places(car: CarView) -> tuple[tuple[Where, AxleView | CarView], ...]:
@@ -75,9 +71,9 @@ def findings_on_axle(view: AxleView) -> list[Finding]:
 def findings_on_vehicle(case: Case, car: CarView) -> list[Finding]:
     """Return the same for the rules on the vehicle, and what winter, towing and the speedometer add."""
     found = _findings("vehicle", car)
-    found += special_use.winter_findings(case, car)
-    found += special_use.towing_findings(case, car)
-    return found + law_speedometer.findings(case, car)
+    for special in (winter_tyres, towing, speedometer_rule):
+        found += special.findings(case, car)
+    return found
 
 
 def _findings(where: Where, view: AxleView | CarView) -> list[Finding]:

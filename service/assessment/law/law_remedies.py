@@ -13,7 +13,7 @@ from service.assessment.checks.missing import diameter_remedy, offset_remedy, se
 from service.assessment.checks.words import rim_pointer, span, tyre_pointer
 from service.assessment.view.views import AxleView, CarView
 from service.core.findings import Remedy
-from service.core.numeric import known_or
+from service.core.numeric import known_or, unknown
 from service.core.units import MM_PER_INCH
 from service.rules.rule import Bound, Rule
 from service.standards.load_index import least_index_for_kg
@@ -45,7 +45,7 @@ def missing_for_law(bound: Bound, where: str, view: AxleView | CarView) -> Remed
     if not isinstance(view, AxleView):
         return None
     if bound.quantity.startswith(("track", "offset")):
-        if bound.quantity == "track_change_percent" and view.axle.track_mm != view.axle.track_mm:
+        if bound.quantity == "track_change_percent" and unknown(view.axle.track_mm):
             return Remedy(f"state vehicle.{where}.track_mm", f"/vehicle/{where}/track_mm", "track_mm", unit="mm")
         return offset_remedy(view)
     if bound.quantity.startswith(("overall", "rolling")):

@@ -9,7 +9,7 @@ from collections.abc import Callable, Mapping
 from types import MappingProxyType
 
 from service.assessment.view.views import AxleView, CarView
-from service.core.numeric import known_or
+from service.core.numeric import known_or, pick
 from service.core.units import MM_PER_INCH
 
 Measure = Callable[[AxleView], float]
@@ -51,7 +51,7 @@ def _structure_same(car: CarView) -> float:
     front, rear = car.front.then.facts, car.rear.then.facts
     # A temporary spare is excepted from this rule.
     spare = (front.temporary_spare == 1.0) | (rear.temporary_spare == 1.0)
-    return 1.0 * ((front.radial == rear.radial) | spare)
+    return pick((front.radial == rear.radial) | spare, 1.0, 0.0)
 
 
 ON_AN_AXLE: Mapping[str, Measure] = MappingProxyType(
@@ -88,6 +88,8 @@ ON_AN_AXLE: Mapping[str, Measure] = MappingProxyType(
 ON_THE_VEHICLE: Mapping[str, Callable[[CarView], float]] = MappingProxyType(
     {
         "structure_same": _structure_same,
-        "radial_rear_where_radial_front": lambda car: 1.0 * (car.rear.then.facts.radial >= car.front.then.facts.radial),
+        "radial_rear_where_radial_front": lambda car: pick(
+            car.rear.then.facts.radial >= car.front.then.facts.radial, 1.0, 0.0
+        ),
     }
 )

@@ -91,6 +91,34 @@ def test_japans_speedometer_rule_goes_by_the_day_the_vehicle_was_built(built, di
     assert outcome(check(request), "law.speedometer", "vehicle") == expected
 
 
+# The speed at which the rule is tried is the speed shown (circular 18/03-3-1; JP-148: 30.9 km/h at 40 km/h shown), so
+# the upper edge 1.1 V2 + c is met at V2 = (V1 - c) / 1.1: at 97 km/h 97 x 120 / 105.45 = 110.4 and 97 x 40 / 30.91 =
+# 125.5 km/h. Were the speed the true one, it would be 97 x 136 / 120 = 109.9 and 97 x 50 / 40 = 121.3 km/h.
+@pytest.mark.parametrize(
+    ("pack", "displayed_kmh", "expected"),
+    [
+        ("au-nsw", 110.3, "met"),
+        ("au-nsw", 110.5, "advisory"),
+        ("au-sa", 110.3, "met"),
+        ("au-sa", 110.5, "advisory"),
+        ("au-wa", 110.3, "met"),
+        ("au-wa", 110.5, "advisory"),
+        ("jp", 125.4, "met"),
+        ("jp", 125.6, "advisory"),
+    ],
+)
+def test_where_the_test_speed_is_the_one_shown_the_rule_is_tried_there(pack, displayed_kmh, expected):
+    changes = {"/vehicle/built": "2015-01-01", "/vehicle/speedometer/displayed_kmh": displayed_kmh}
+    assert outcome(check(under(pack, changes)), "law.speedometer", "vehicle") == expected
+
+
+@pytest.mark.parametrize("pack", ["unece", "nl", "nz"])
+def test_where_the_rule_is_un_r39_itself_it_is_asked_once(pack):
+    codes = [each.code for each in check(under(pack)).findings]
+    assert "law.speedometer" not in codes
+    assert "diameter.speedometer" in codes
+
+
 def test_without_the_day_built_japans_rule_is_not_settled():
     found = finding(check(under("jp")), "law.speedometer", "vehicle")
     assert OUTCOME_NAMES[found.outcome] == "not_assessed"

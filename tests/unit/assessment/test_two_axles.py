@@ -1,8 +1,10 @@
 """Balance, grip order and wet order around their limits, and new tyres that meet worn ones."""
 
+import dataclasses
+
 import pytest
 
-from service.assessment.checks import balance, wet_grip
+from service.assessment.checks import aquaplaning_onset, balance, grip_order, wet_order
 from service.core.findings import Estimate
 from tests.support.cases import ABSENT, changed, check, finding, outcome, saloon
 
@@ -56,13 +58,13 @@ def test_a_band_that_reaches_beyond_the_class_on_both_sides_leaves_the_direction
 
 @pytest.mark.parametrize(("change", "outcome_code"), [(0.0, 0), (-3.0, 0), (-3.01, 1), (5.0, 0)])
 def test_the_rear_may_lose_three_per_cent_of_grip_against_the_front(change, outcome_code):
-    assert balance.GRIP_ORDER.grade(car_with(grip_order_percent=change)).outcome == outcome_code
+    assert grip_order.GRIP_ORDER.grade(car_with(grip_order_percent=change)).outcome == outcome_code
 
 
 @pytest.mark.parametrize(("change", "outcome_code"), [(-9.9, 0), (-10.0, 0), (-10.1, 1), (5.0, 0)])
 def test_aquaplaning_may_start_ten_per_cent_earlier(change, outcome_code):
     view = view_with(aquaplaning_onset_percent=Estimate(change, 1.7 * change, 0.75 * change))
-    assert wet_grip.AQUAPLANING.grade(view).outcome == outcome_code
+    assert aquaplaning_onset.AQUAPLANING.grade(view).outcome == outcome_code
 
 
 # A rear axle that floats first is a warning where it was not so, or less so by more than two per cent, before.
@@ -72,7 +74,27 @@ def test_aquaplaning_may_start_ten_per_cent_earlier(change, outcome_code):
 )
 def test_the_rear_axle_must_not_come_to_float_first(present, proposed, outcome_code):
     car = car_with(rear_onset_lead_percent_present=present, rear_onset_lead_percent=proposed)
-    assert wet_grip.AXLE_ORDER.grade(car).outcome == outcome_code
+    assert wet_order.AXLE_ORDER.grade(car).outcome == outcome_code
+
+
+def with_limit(car, name, value):
+    """Return the vehicle as the checks see it where the place sets another limit."""
+    limit = dataclasses.replace(getattr(car.limits, name), value=value)
+    return car._replace(limits=dataclasses.replace(car.limits, **{name: limit}))
+
+
+@pytest.mark.parametrize(("limit", "outcome_code"), [(-3.0, 1), (-6.0, 0)])
+def test_a_place_may_set_how_much_grip_the_rear_may_lose(limit, outcome_code):
+    car = with_limit(car_with(grip_order_percent=-5.0), "grip_order_change_advisory_percent", limit)
+    grade = grip_order.GRIP_ORDER.grade(car)
+    assert (grade.outcome, grade.limit) == (outcome_code, limit)
+
+
+@pytest.mark.parametrize(("limit", "outcome_code"), [(-2.0, 1), (-6.0, 0)])
+def test_a_place_may_set_how_much_sooner_the_rear_may_float(limit, outcome_code):
+    car = car_with(rear_onset_lead_percent_present=0.0, rear_onset_lead_percent=-5.0)
+    car = with_limit(car, "wet_order_change_advisory_percent", limit)
+    assert wet_order.AXLE_ORDER.grade(car).outcome == outcome_code
 
 
 def test_worn_tyres_at_the_rear_are_warned_of_in_the_wet():

@@ -15,8 +15,8 @@ from service.assessment.checks.grade import Check, Grade, finite
 from service.assessment.checks.missing import diameter_remedy
 from service.assessment.checks.words import apart, beside_true_speed, lawful_lead, plain, signed
 from service.assessment.view.views import CarView
-from service.core.findings import MET, NOT_ASSESSED, NOT_MET, Finding, Remedy
-from service.core.numeric import pick
+from service.core.findings import MET, NOT_ASSESSED, Finding, Remedy, worst
+from service.core.numeric import pick, unknown
 from service.core.sources import basis
 from service.physics.speedometer import indicated_speed_kmh
 from service.rules.reader import default_packs
@@ -40,6 +40,16 @@ class Reading(NamedTuple):
 def r39() -> SpeedometerRule:
     """Return the UN R39 rule, which holds as a safety check whatever the place."""
     return default_packs()["unece"].speedometer
+
+
+def is_r39(rule: SpeedometerRule) -> bool:
+    """Return whether a place's rule asks no more than this check: R39's band, at its test speeds, shown or true."""
+    return _asks(rule) == _asks(r39())
+
+
+def _asks(rule: SpeedometerRule) -> tuple[object, ...]:
+    edges = rule.least_gain, rule.least_constant_kmh, rule.most_gain, rule.most_constant_kmh
+    return (*edges, rule.test_speed_is, rule.test_speeds)
 
 
 def present_lead(vehicle: Vehicle) -> float:
@@ -95,8 +105,8 @@ def _grade(car: CarView) -> Grade:
     least, most = lawful_lead_percent(r39(), car.vehicle.max_speed_kmh, ratio)
     outside = (lead < least - LAST_BIT_KMH) | (lead > most + LAST_BIT_KMH)
     # Without a measured lead an unchanged circumference leaves the speedometer as lawful as it is.
-    not_known = NOT_ASSESSED * (((lead != lead) & (ratio != 1.0)) | (ratio != ratio))
-    outcome = (NOT_MET * outside + not_known) * (not car.vehicle.is_trailer)
+    not_known = (unknown(lead) & (ratio != 1.0)) | unknown(ratio)
+    outcome = MET if car.vehicle.is_trailer else worst(not_met=outside, not_assessed=not_known)
     return Grade(outcome, lead, pick(lead > most, most, least))
 
 
@@ -104,7 +114,7 @@ def _explain(car: CarView, grade: Grade) -> Finding:
     if car.vehicle.is_trailer:
         message = "A trailer has no speedometer that its tyres could mislead."
         return Finding("diameter.speedometer", "vehicle", MET, message, None, None, "%", R39)
-    if car.change.driven_circumference_ratio != car.change.driven_circumference_ratio:
+    if unknown(car.change.driven_circumference_ratio):
         message = "The speedometer cannot be judged without the overall diameters of all tyres."
         ask = diameter_remedy(car.front, car.rear)
         return Finding("diameter.speedometer", "vehicle", grade.outcome, message, None, None, "%", R39, ask)
@@ -126,7 +136,7 @@ def _explain(car: CarView, grade: Grade) -> Finding:
             most,
             unit="%",
         )
-    elif grade.outcome == MET and grade.measured != grade.measured:
+    elif grade.outcome == MET and unknown(grade.measured):
         message = "The rolling circumference does not change, so the speedometer stays as it is."
     else:
         lead = lead_after_percent(car)

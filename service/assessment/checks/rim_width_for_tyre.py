@@ -6,12 +6,12 @@ the answer is to ask the maker.
 
 from __future__ import annotations
 
-from service.assessment.checks.grade import Check, Grade, finite, unknown
+from service.assessment.checks.grade import Check, Grade, finite
 from service.assessment.checks.words import plain, rim_pointer
 from service.assessment.view.views import AxleView
 from service.assessment.view.wheel_facts import BY_MAKER, BY_RULE, BY_TABLE
-from service.core.findings import ADVISORY, MET, NOT_ASSESSED, NOT_MET, Basis, Finding, Remedy
-from service.core.numeric import larger, pick
+from service.core.findings import ADVISORY, MET, NOT_ASSESSED, Basis, Finding, Remedy, worst
+from service.core.numeric import larger, pick, unknown
 from service.core.sources import basis
 
 BASES: dict[float, Basis] = {
@@ -25,8 +25,8 @@ def _grade(view: AxleView) -> Grade:
     facts = view.then.facts
     width, low, high = facts.rim_width_in, facts.approved_min_in, facts.approved_max_in
     outside = larger(low - width, width - high)
-    blurred = view.limits.rim_width_edge_in.value * (facts.approval == BY_RULE)
-    outcome = ADVISORY * (outside > 0.0) + (NOT_MET - ADVISORY) * (outside > blurred) + unknown(outside)
+    blurred = pick(facts.approval == BY_RULE, view.limits.rim_width_edge_in.value, 0.0)
+    outcome = worst(not_met=outside > blurred, not_assessed=unknown(outside), advisory=outside > 0.0)
     return Grade(outcome, width, pick(width < 0.5 * (low + high), low, high))
 
 

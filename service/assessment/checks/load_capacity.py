@@ -1,12 +1,13 @@
-"""Do the tyres carry the axle at the vehicle's top speed, and as much as the present ones do?"""
+"""Do the tyres carry the axle at the vehicle's top speed?"""
 
 from __future__ import annotations
 
-from service.assessment.checks.grade import LAST_BIT, Check, Grade, finite, unknown
+from service.assessment.checks.grade import LAST_BIT, Check, Grade, finite
 from service.assessment.checks.words import apart, plain, tyre_pointer
 from service.assessment.view.figures import load_share
 from service.assessment.view.views import AxleView
-from service.core.findings import ADVISORY, NOT_ASSESSED, NOT_MET, Finding, Remedy
+from service.core.findings import NOT_ASSESSED, NOT_MET, Finding, Remedy, worst
+from service.core.numeric import known, unknown
 from service.core.sources import basis
 from service.standards.load_index import least_index_for_kg
 from service.standards.passenger_speed_load import load_factor
@@ -14,12 +15,11 @@ from service.standards.speed_symbol import least_symbol_for_kmh
 
 PASSENGER = basis("UN-R30 2.31", "with the shares of the axle mass of UN R142 (from memory)")
 COMMERCIAL = basis("UN-R54 annex 8", "with the shares of the axle mass of UN R142 (from memory)")
-PRESENT = basis("COMMON-PRACTICE", "the proposed tyres carry no less than the present ones")
 
 
-def _grade_capacity(view: AxleView) -> Grade:
+def _grade(view: AxleView) -> Grade:
     capacity, mass = view.then.load.axle_capacity_kg, view.axle.max_axle_mass_kg
-    return Grade(NOT_MET * (capacity < mass - LAST_BIT) + unknown(capacity), capacity, mass)
+    return Grade(worst(not_met=capacity < mass - LAST_BIT, not_assessed=unknown(capacity)), capacity, mass)
 
 
 def index_remedy(view: AxleView, axle_mass_kg: float) -> Remedy:
@@ -27,7 +27,7 @@ def index_remedy(view: AxleView, axle_mass_kg: float) -> Remedy:
     facts = view.then.facts
     per_tyre = axle_mass_kg * load_share(facts, view.axle, view.limits, view.vehicle)
     factor, symbol = facts.load_factor, None
-    if facts.load_factor != facts.load_factor:
+    if unknown(facts.load_factor):
         symbol = least_symbol_for_kmh(view.vehicle.max_speed_kmh)
         factor = 1.0 if symbol is None else load_factor(symbol, view.vehicle.max_speed_kmh)
     index = least_index_for_kg(per_tyre / factor)
@@ -42,7 +42,7 @@ def index_remedy(view: AxleView, axle_mass_kg: float) -> Remedy:
     return Remedy(words, pointer, "load_index", float(index))
 
 
-def _explain_capacity(view: AxleView, grade: Grade) -> Finding:
+def _explain(view: AxleView, grade: Grade) -> Finding:
     facts = view.then.facts
     where = COMMERCIAL if facts.commercial else PASSENGER
     mass = plain(grade.limit)
@@ -50,7 +50,7 @@ def _explain_capacity(view: AxleView, grade: Grade) -> Finding:
     if grade.outcome == NOT_ASSESSED:
         message = f"What the tyres carry is not known without load index and speed symbol. The axle needs {mass} kg."
         remedy = index_remedy(view, grade.limit)
-        if facts.rated_kg == facts.rated_kg:
+        if known(facts.rated_kg):
             speed = plain(view.vehicle.max_speed_kmh)
             message = f"What the tyres carry at {speed} km/h is for their maker to state. The axle needs {mass} kg."
             remedy = Remedy("the tyre maker's statement for this speed", tyre_pointer(view.name), "speed_symbol")
@@ -70,35 +70,4 @@ def _explain_capacity(view: AxleView, grade: Grade) -> Finding:
     )
 
 
-def _grade_present(view: AxleView) -> Grade:
-    then, now = view.then.load.axle_capacity_kg, view.now.load.axle_capacity_kg
-    return Grade(ADVISORY * (then < now) + unknown(then - now), then, now)
-
-
-def _explain_present(view: AxleView, grade: Grade) -> Finding:
-    remedy = None
-    if grade.outcome == NOT_ASSESSED:
-        side = "present" if grade.limit != grade.limit else "proposed"
-        pointer = f"/vehicle/{view.name}/fitted/tyre/size" if side == "present" else tyre_pointer(view.name)
-        facts = view.now.facts if side == "present" else view.then.facts
-        if facts.rated_kg == facts.rated_kg and facts.speed_capability_kmh != facts.speed_capability_kmh:
-            message = f"The loads cannot be compared: at this speed that of the {side} tyre is for its maker to state."
-            ask = Remedy("the tyre maker's statement for this speed", pointer, "speed_symbol")
-            return Finding("load.below_present", view.name, grade.outcome, message, None, None, "kg", PRESENT, ask)
-        message = f"Present and proposed load cannot be compared: the {side} tyre states no load index or speed symbol."
-        remedy = Remedy(f"state load index and speed symbol of the {side} tyre", pointer, "service_description")
-    elif grade.outcome == ADVISORY:
-        less = apart(grade.limit - grade.measured, 0.0)
-        message = f"The axle's tyres carry {less} kg less than the present ones."
-        remedy = index_remedy(view, grade.limit)
-    else:
-        more = plain(view.change.load_capacity_percent, 1)
-        message = f"The axle's tyres carry {more} % more than the present ones."
-        if more == "0":
-            message = "The axle's tyres carry as much as the present ones."
-    measured, limit = finite(grade.measured), finite(grade.limit)
-    return Finding("load.below_present", view.name, grade.outcome, message, measured, limit, "kg", PRESENT, remedy)
-
-
-CAPACITY = Check("load.capacity", _grade_capacity, _explain_capacity, required=True)
-BELOW_PRESENT = Check("load.below_present", _grade_present, _explain_present)
+CAPACITY = Check("load.capacity", _grade, _explain, required=True)

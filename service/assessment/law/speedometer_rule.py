@@ -1,4 +1,4 @@
-"""Does the speedometer keep the place's own rule, where that is not UN R39?"""
+"""Does the speedometer keep the place's own rule, where that is not UN R39 at R39's own test speeds?"""
 
 from __future__ import annotations
 
@@ -7,11 +7,11 @@ import math
 from service.assessment.case import Case
 from service.assessment.checks.grade import Grade, finite
 from service.assessment.checks.missing import diameter_remedy
-from service.assessment.checks.speedometer import LAST_BIT_KMH, lawful_lead_percent, present_lead
+from service.assessment.checks.speedometer_lead import LAST_BIT_KMH, is_r39, lawful_lead_percent, present_lead
 from service.assessment.checks.words import beside_true_speed, lawful_lead
 from service.assessment.view.views import CarView
-from service.core.findings import ADVISORY, MET, NOT_ASSESSED, NOT_MET, Finding, Remedy
-from service.core.numeric import UNKNOWN, pick
+from service.core.findings import MET, NOT_ASSESSED, Finding, Remedy, worst
+from service.core.numeric import UNKNOWN, pick, unknown
 from service.rules.pack import VehicleFacts, speedometer_asked
 from service.rules.provenance import CHECK_THE_TEXT
 from service.rules.sections import SpeedometerRule
@@ -20,18 +20,24 @@ CODE = "law.speedometer"
 
 
 def rule_of(case: Case) -> tuple[SpeedometerRule, tuple[str, ...]] | None:
-    """Return the place's own speedometer rule and the facts that would settle whether it applies; None: it is R39."""
+    """Return the place's own speedometer rule and the facts that would settle whether it applies; None: it is R39's."""
     vehicle, pack = case.vehicle, case.pack
     if vehicle.is_trailer:
         return None
     facts = VehicleFacts(vehicle.category, None, vehicle.max_mass_kg, vehicle.built)
     rule, missing = speedometer_asked(pack, facts, case.date or pack.edition_date)
-    if rule.kind == "r39" and not missing:
+    if rule.kind == "r39" and is_r39(rule) and not missing:
         return None
     return rule, missing
 
 
-def grade(car: CarView, rule: SpeedometerRule, missing: tuple[str, ...]) -> Grade:
+def grades(case: Case, car: CarView) -> list[Grade]:
+    """Return the grade of the place's own speedometer rule, when it has one."""
+    found = rule_of(case)
+    return [] if found is None else [_grade(car, *found)]
+
+
+def _grade(car: CarView, rule: SpeedometerRule, missing: tuple[str, ...]) -> Grade:
     """Return whether the displayed speed stays within the rule's band; floats or arrays alike."""
     if missing:
         return Grade(NOT_ASSESSED, UNKNOWN, UNKNOWN)
@@ -39,9 +45,9 @@ def grade(car: CarView, rule: SpeedometerRule, missing: tuple[str, ...]) -> Grad
     ratio = car.change.driven_circumference_ratio
     least, most = lawful_lead_percent(rule, car.vehicle.max_speed_kmh, ratio)
     outside = (lead < least - LAST_BIT_KMH) | (lead > most + LAST_BIT_KMH)
-    not_known = NOT_ASSESSED * (((lead != lead) & (ratio != 1.0)) | (ratio != ratio))
-    broken = NOT_MET if rule.can_forbid else ADVISORY
-    return Grade(broken * outside + not_known, lead, pick(lead > most, most, least))
+    not_known = (unknown(lead) & (ratio != 1.0)) | unknown(ratio)
+    outcome = worst(not_met=outside & rule.can_forbid, not_assessed=not_known, advisory=outside)
+    return Grade(outcome, lead, pick(lead > most, most, least))
 
 
 def findings(case: Case, car: CarView) -> list[Finding]:
@@ -50,21 +56,21 @@ def findings(case: Case, car: CarView) -> list[Finding]:
     if found is None:
         return []
     rule, missing = found
-    graded = grade(car, rule, missing)
+    graded = _grade(car, rule, missing)
     remedy: Remedy | None = None
     least, most = lawful_lead_percent(rule, car.vehicle.max_speed_kmh, car.change.driven_circumference_ratio)
     if missing:
         names = " and ".join(f"vehicle.{name}" for name in missing)
         message = f"Which speedometer rule applies here depends on {names}."
         remedy = Remedy(f"state {names}", f"/vehicle/{missing[0]}", missing[0])
-    elif least != least:
+    elif unknown(least):
         message = f"{rule.title}: The speedometer cannot be judged without the overall diameters of all tyres."
         remedy = diameter_remedy(car.front, car.rear)
     else:
         needed = lawful_lead(least, most)
         message = f"{rule.title}: With the present tyres the speedometer must read {needed}"
         reads = f"it reads {beside_true_speed(graded.measured)}"
-        if graded.measured != graded.measured:
+        if unknown(graded.measured):
             unchanged = graded.outcome == MET
             reads = "the circumference does not change" if unchanged else "its reading is not given"
         message = f"{message}; {reads}."

@@ -1,0 +1,46 @@
+"""Which axle reaches its limit first?"""
+
+from __future__ import annotations
+
+from service.assessment.checks.balance import NOT_STEERED
+from service.assessment.checks.balance_remedy import grip_order_remedy
+from service.assessment.checks.grade import Check, Grade, finite
+from service.assessment.checks.missing import stiffness_remedy
+from service.assessment.checks.words import apart, signed
+from service.assessment.view.views import CarView
+from service.core.findings import MET, NOT_ASSESSED, Finding, worst
+from service.core.numeric import unknown
+from service.core.sources import basis
+
+ORDER = basis("PROJECT", "cornering stiffness over load, rear against front")
+
+
+def _grade(car: CarView) -> Grade:
+    change = car.change.grip_order_percent
+    least = car.limits.grip_order_change_advisory_percent.value
+    if car.vehicle.is_trailer:
+        return Grade(MET, change, least)
+    return Grade(worst(not_assessed=unknown(change), advisory=change < least), change, least)
+
+
+def _explain(car: CarView, grade: Grade) -> Finding:
+    if car.vehicle.is_trailer:
+        return Finding("balance.grip_order", "vehicle", MET, NOT_STEERED, None, None, None, ORDER)
+    remedy = None
+    if grade.outcome == NOT_ASSESSED:
+        message = "Which axle reaches its limit first cannot be estimated from what is known of the tyres."
+        remedy = stiffness_remedy(car.front, car.rear)
+    elif grade.outcome == MET and grade.measured == 0.0:
+        message = "The order in which the axles reach their limit does not change."
+    elif grade.outcome == MET:
+        how = "which is hardly a change" if grade.measured < 0.0 else "so the rear is no worse off"
+        message = f"The rear axle's grip changes by {signed(grade.measured)} % against the front's, {how}."
+    else:
+        less = apart(-grade.measured, -grade.limit, 1)
+        message = f"The rear axle loses {less} % of grip against the front: it comes nearer to breaking away first."
+        remedy = grip_order_remedy(car, grade.limit)
+    measured = finite(grade.measured)
+    return Finding("balance.grip_order", "vehicle", grade.outcome, message, measured, grade.limit, "%", ORDER, remedy)
+
+
+GRIP_ORDER = Check("balance.grip_order", _grade, _explain)

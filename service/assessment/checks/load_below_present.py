@@ -1,0 +1,46 @@
+"""Do the tyres carry as much as the present ones do?"""
+
+from __future__ import annotations
+
+from service.assessment.checks.grade import Check, Grade, finite
+from service.assessment.checks.load_capacity import index_remedy
+from service.assessment.checks.words import apart, plain, tyre_pointer
+from service.assessment.view.views import AxleView
+from service.core.findings import ADVISORY, NOT_ASSESSED, Finding, Remedy, worst
+from service.core.numeric import known, unknown
+from service.core.sources import basis
+
+PRESENT = basis("COMMON-PRACTICE", "the proposed tyres carry no less than the present ones")
+
+
+def _grade(view: AxleView) -> Grade:
+    then, now = view.then.load.axle_capacity_kg, view.now.load.axle_capacity_kg
+    return Grade(worst(not_assessed=unknown(then - now), advisory=then < now), then, now)
+
+
+def _explain(view: AxleView, grade: Grade) -> Finding:
+    remedy = None
+    if grade.outcome == NOT_ASSESSED:
+        side = "present" if unknown(grade.limit) else "proposed"
+        pointer = f"/vehicle/{view.name}/fitted/tyre/size" if side == "present" else tyre_pointer(view.name)
+        facts = view.now.facts if side == "present" else view.then.facts
+        if known(facts.rated_kg) and unknown(facts.speed_capability_kmh):
+            message = f"The loads cannot be compared: at this speed that of the {side} tyre is for its maker to state."
+            ask = Remedy("the tyre maker's statement for this speed", pointer, "speed_symbol")
+            return Finding("load.below_present", view.name, grade.outcome, message, None, None, "kg", PRESENT, ask)
+        message = f"Present and proposed load cannot be compared: the {side} tyre states no load index or speed symbol."
+        remedy = Remedy(f"state load index and speed symbol of the {side} tyre", pointer, "service_description")
+    elif grade.outcome == ADVISORY:
+        less = apart(grade.limit - grade.measured, 0.0)
+        message = f"The axle's tyres carry {less} kg less than the present ones."
+        remedy = index_remedy(view, grade.limit)
+    else:
+        more = plain(view.change.load_capacity_percent, 1)
+        message = f"The axle's tyres carry {more} % more than the present ones."
+        if more == "0":
+            message = "The axle's tyres carry as much as the present ones."
+    measured, limit = finite(grade.measured), finite(grade.limit)
+    return Finding("load.below_present", view.name, grade.outcome, message, measured, limit, "kg", PRESENT, remedy)
+
+
+BELOW_PRESENT = Check("load.below_present", _grade, _explain)
