@@ -9,7 +9,7 @@ from typing import Literal
 
 from fastapi import APIRouter, Request
 
-from service.api.errors.problem import BODY_PROBLEMS, QUERY_PROBLEMS, problem_responses
+from service.api.errors.problem import BODY_PROBLEMS, problem_responses
 from service.api.schemas.base import Wire, number, part, text, whole
 from service.api.transport.observability import observe_verdict
 from service.api.transport.routes import StrictRoute, body_limit
@@ -53,7 +53,7 @@ async def echo_with_query(body: Body, times: int = 1) -> Body:
     return body if times else Body(inner=body.inner)
 
 
-@router.get("/v1/echo", responses=problem_responses(*QUERY_PROBLEMS))
+@router.get("/v1/echo", responses=problem_responses(422, 500))
 async def look(text: str = "", limit: int = 1) -> str:
     """Give back the query parameter."""
     return text * limit
@@ -72,7 +72,7 @@ async def broken() -> str:
     raise ValueError("the-secret-of-the-caller")
 
 
-@router.post("/v1/toil", responses=problem_responses(*BODY_PROBLEMS, 503))
+@router.post("/v1/toil", responses=problem_responses(*BODY_PROBLEMS))
 async def work(request: Request, body: Body) -> str:
     """Keep the worker busy for as many hundredths of a second as `speed_kmh` says."""
     return await run_bounded(request, burn, body.inner.speed_kmh / 100.0)

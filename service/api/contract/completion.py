@@ -3,16 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import Any, Final
+from typing import Final
 
 import orjson
 
 from service.api.contract.examples import EXAMPLES
 from service.api.errors.problem import HEADERS, KINDS, MEDIA_TYPE, body
 from service.api.errors.request_faults import RequestFault
+from service.api.render.numbers import Json
 from service.api.transport.security import PROTECTED_PREFIX
-
-Json = dict[str, Any]
 
 TAGS: Final = {
     "fitments": "Questions about candidate fitments on a vehicle.",

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
-from typing import Any, Final, NamedTuple
+from typing import Final, NamedTuple
 
 import orjson
 
@@ -14,6 +14,7 @@ from service.api.render import assessment_answer as render
 from service.api.render import comparison_answer as render_comparison
 from service.api.render import reference as render_reference
 from service.api.render import search_answer as render_search
+from service.api.render.numbers import Json
 from service.api.schemas.comparison import CompareRequest
 from service.api.schemas.request import CheckRequest
 from service.api.schemas.size_search import SearchRequest
@@ -25,8 +26,6 @@ from service.designation.rim import parse_rim
 from service.designation.tyre import parse_tyre
 from service.rules.reader import default_packs, pack_named
 from service.standards import catalogue
-
-Json = dict[str, Any]
 
 JSON: Final = "application/json"
 SVG: Final = "image/svg+xml"

@@ -177,5 +177,4 @@ HEADERS: Mapping[int, dict[str, object]] = {
 }
 
 # What any route with a body may answer, whatever else it may answer.
-BODY_PROBLEMS = (400, 401, 408, 413, 415, 422, 429, 500)
-QUERY_PROBLEMS = (401, 422, 429, 500)
+BODY_PROBLEMS = (400, 405, 408, 413, 415, 422, 500, 503)

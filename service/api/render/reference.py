@@ -7,6 +7,7 @@ from dataclasses import fields, is_dataclass
 from typing import Any
 
 from service.api.render.assessment_answer import basis
+from service.api.render.numbers import Json
 from service.core.findings import Basis
 from service.core.sources import basis as basis_of
 from service.designation.rim import RimDesignation
@@ -15,8 +16,6 @@ from service.rules.limits import LIMIT_NAMES, Limit
 from service.rules.pack import RulePack
 from service.rules.rule import Rule
 from service.standards.catalogue import Table
-
-Json = dict[str, Any]
 
 
 def plain(value: object) -> Any:  # noqa: ANN401 - any value of the domain becomes any value of JSON

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from typing import Annotated
+from collections.abc import Callable
+from typing import Annotated, Any
 
 from fastapi import APIRouter, Query
 from fastapi.responses import JSONResponse
@@ -10,13 +11,27 @@ from fastapi.responses import JSONResponse
 from service.api.errors.problem import problem_responses
 from service.api.render.reference import designation
 from service.api.schemas.designation import RimParts, TyreParts
+from service.api.schemas.request import MAX_DESIGNATION
 from service.api.transport.routes import StrictRoute
 from service.core.errors import DomainError
-from service.designation.rim import RIM_PATTERN, parse_rim
-from service.designation.tyre import TYRE_PATTERN, parse_tyre
+from service.designation.rim import RIM_PATTERN, RimDesignation, parse_rim
+from service.designation.tyre import TYRE_PATTERN, TyreDesignation, parse_tyre
 
 router = APIRouter(prefix="/v1/designations", route_class=StrictRoute, tags=["designations"])
 POINTER = "/query/text"
+
+
+def _designation(description: str, example: str, pattern: str) -> Any:  # noqa: ANN401 - as FastAPI's Query
+    """Return the query parameter whose pattern is published; the reader itself refuses, since it says where and why."""
+    extra: dict[str, Any] = {"pattern": pattern, "minLength": 1, "maxLength": MAX_DESIGNATION}
+    return Query(description=description, examples=[example], json_schema_extra=extra)
+
+
+def _parts(read: Callable[[str], TyreDesignation | RimDesignation], text: str) -> JSONResponse:
+    try:
+        return JSONResponse(designation(read(text)))
+    except DomainError as error:
+        raise error.at(POINTER) from None
 
 
 @router.get(
@@ -28,19 +43,11 @@ POINTER = "/query/text"
 )
 async def tyre(
     text: Annotated[
-        str,
-        Query(
-            description="The designation as on the sidewall.",
-            examples=["225/70R15C 112/110R (115N)"],
-            json_schema_extra={"pattern": TYRE_PATTERN, "minLength": 1, "maxLength": 100},
-        ),
+        str, _designation("The designation as on the sidewall.", "225/70R15C 112/110R (115N)", TYRE_PATTERN)
     ],
 ) -> JSONResponse:
     """Give its parts, its canonical spelling and what was assumed."""
-    try:
-        return JSONResponse(designation(parse_tyre(text)))
-    except DomainError as error:
-        raise error.at(POINTER) from None
+    return _parts(parse_tyre, text)
 
 
 @router.get(
@@ -51,17 +58,7 @@ async def tyre(
     responses=problem_responses(405, 422, 500),
 )
 async def rim(
-    text: Annotated[
-        str,
-        Query(
-            description="The designation as on the wheel.",
-            examples=["8J x 18 H2 ET45"],
-            json_schema_extra={"pattern": RIM_PATTERN, "minLength": 1, "maxLength": 100},
-        ),
-    ],
+    text: Annotated[str, _designation("The designation as on the wheel.", "8J x 18 H2 ET45", RIM_PATTERN)],
 ) -> JSONResponse:
     """Give its parts, its canonical spelling and what was assumed."""
-    try:
-        return JSONResponse(designation(parse_rim(text)))
-    except DomainError as error:
-        raise error.at(POINTER) from None
+    return _parts(parse_rim, text)

@@ -6,10 +6,11 @@ from typing import Annotated, Any, Final, Literal
 
 from fastapi import APIRouter, Query, Request, Response
 
-from service.api.errors.problem import problem_responses
+from service.api.errors.problem import BODY_PROBLEMS, problem_responses
 from service.api.inbound import translate
 from service.api.routers.fitments import CHECK_BODY_BYTES
 from service.api.schemas.request import CheckRequest
+from service.api.transport.observability import observe_verdict
 from service.api.transport.routes import StrictRoute, body_limit
 from service.assessment.answer.assess import assess
 from service.drawing import paper
@@ -22,7 +23,7 @@ router = APIRouter(prefix="/v1/fitments", route_class=StrictRoute, tags=["fitmen
 
 View = Literal["section", "patches"]
 SVG: Final = "image/svg+xml"
-_PROBLEMS: Final = problem_responses(400, 405, 408, 413, 415, 422, 500, 503)
+_PROBLEMS: Final = problem_responses(*BODY_PROBLEMS)
 
 
 def _document(description: str, media_type: str) -> dict[int | str, dict[str, Any]]:
@@ -66,5 +67,5 @@ async def drawing(
 async def report(asked: CheckRequest, request: Request) -> Response:
     """Answer with question, verdict, drawings, findings with their sources, actions and cautions."""
     found = assess(translate.case(asked))
-    request.app.state.metrics.observe_verdict(found.verdict)
+    observe_verdict(request, found.verdict)
     return Response(render_report(found), media_type="text/html", headers={"Content-Security-Policy": policy()})

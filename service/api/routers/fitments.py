@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from fastapi import APIRouter, Request
 
-from service.api.errors.problem import problem_responses
+from service.api.errors.problem import BODY_PROBLEMS, problem_responses
 from service.api.inbound import translate
 from service.api.render.assessment_answer import assessment
 from service.api.schemas.assessment import Assessment
 from service.api.schemas.request import CheckRequest
+from service.api.transport.observability import observe_verdict
 from service.api.transport.routes import StrictRoute, body_limit
 from service.assessment.answer.assess import assess
 
@@ -23,11 +24,11 @@ CHECK_BODY_BYTES = 16 * 1024
     summary="Assess one candidate on one vehicle",
     operation_id="check_fitment",
     response_model=Assessment,
-    responses=problem_responses(400, 405, 408, 413, 415, 422, 500, 503),
+    responses=problem_responses(*BODY_PROBLEMS),
 )
 @body_limit(CHECK_BODY_BYTES)
 async def check(asked: CheckRequest, request: Request) -> object:
     """Answer with a verdict, its findings, the numbers behind them, what to do and what to beware of."""
     found = assessment(assess(translate.case(asked)))
-    request.app.state.metrics.observe_verdict(found["verdict"])
+    observe_verdict(request, found["verdict"])
     return found

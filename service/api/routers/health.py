@@ -2,24 +2,15 @@
 
 from __future__ import annotations
 
-from typing import Literal
-
 from fastapi import APIRouter, Request, Response
 from prometheus_client import CONTENT_TYPE_LATEST
 
 from service import __version__
 from service.api.errors.problem import HttpProblem, problem_responses
-from service.api.schemas.base import Wire, part, text
+from service.api.schemas.liveness import Health
 from service.api.transport.routes import StrictRoute
 
 router = APIRouter(route_class=StrictRoute, tags=["operation"])
-
-
-class Health(Wire):
-    """A process that answers."""
-
-    status: Literal["ok"] = part("Always `ok`; a process that is not answers with a problem.", "ok")
-    version: str = text("The version of the service.", 40, "1.0.0")
 
 
 @router.get(

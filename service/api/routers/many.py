@@ -8,7 +8,7 @@ import numpy as np
 import orjson
 from fastapi import APIRouter, Request, Response
 
-from service.api.errors.problem import problem_responses
+from service.api.errors.problem import BODY_PROBLEMS, problem_responses
 from service.api.inbound import translate
 from service.api.inbound.candidate_lists import read_candidates, read_stock
 from service.api.render import comparison_answer as render_comparison
@@ -17,6 +17,7 @@ from service.api.render.comparison_answer import CSV_MEDIA_TYPE
 from service.api.schemas.comparison import CompareRequest, Comparison
 from service.api.schemas.size_search import SearchRequest, SearchResult
 from service.api.transport.accept import preferred
+from service.api.transport.observability import observe_verdict
 from service.api.transport.routes import StrictRoute, body_limit
 from service.assessment.answer.verdict import VERDICTS
 from service.assessment.batch.compare import Compared
@@ -34,7 +35,7 @@ COMPARE_BODY_BYTES = 3072 * 1024
 # The same of a stock of 5,000 sizes is some 3.8 MiB.
 SEARCH_BODY_BYTES = 4096 * 1024
 
-_PROBLEMS = problem_responses(400, 405, 408, 413, 415, 422, 500, 503)
+_PROBLEMS = problem_responses(*BODY_PROBLEMS)
 _TABLE: dict[int | str, dict[str, Any]] = {
     200: {
         "content": {
@@ -73,7 +74,7 @@ def compare(asked: CompareRequest, request: Request) -> object:
 def _count_verdicts(request: Request, found: Compared) -> None:
     counts = np.bincount(found.graded.verdicts, minlength=len(VERDICTS)).tolist()
     for verdict, count in zip(VERDICTS, counts, strict=True):
-        request.app.state.metrics.observe_verdict(verdict, count)
+        observe_verdict(request, verdict, count)
 
 
 @router.post(

@@ -43,16 +43,21 @@ class Remedy(AnswerPart):
     unit: str = words("Unit of the two values; absent for plain numbers.", 20, "kg", default=None)
 
 
-class Finding(AnswerPart):
-    """One answered question."""
+class FindingHead(AnswerPart):
+    """What any answered question says: which it is, where, how it came out, by which numbers."""
 
     code: str = words("Which question it answers; a stable code.", 60, "load.capacity", CODE)
     axle: Where = part("The axle it concerns, or the vehicle.", "rear")
     outcome: Outcome = part("How the question came out.", "not_met")
-    message: str = words("The answer in a sentence.", 600, "The axle's tyres carry 1137.8 kg; the axle needs 1180 kg.")
     measured: float = maybe("The number found", "in `unit`", 1137.8)
     limit: float = maybe("The limit it was held against", "in `unit`", 1180.0)
     unit: str = words("Unit of both; absent where there is no number.", 20, "kg", default=None)
+
+
+class Finding(FindingHead):
+    """One answered question."""
+
+    message: str = words("The answer in a sentence.", 600, "The axle's tyres carry 1137.8 kg; the axle needs 1180 kg.")
     basis: Basis = part("What it rests on.")
     remedy: Remedy = part("What would settle it; absent when met.", default=None)
 
@@ -102,25 +107,30 @@ class WheelFigures(AnswerPart):
     wheel_inertia_kg_m2: Estimate = part("Moment of inertia about the axle [kg m2]; absent likewise.", default=None)
 
 
-class AxleChange(AnswerPart):
-    """What changes on one axle, proposed minus present; absent numbers are not known."""
+class KeyChange(AnswerPart):
+    """What changes most tellingly on one axle, proposed minus present; absent numbers are not known."""
 
     overall_diameter_percent: float = maybe("Change of overall diameter", "%", -0.15)
-    overall_diameter_mm: float = maybe("Change of overall diameter", "mm", -1.0)
-    rolling_circumference_percent: float = maybe("Change of rolling circumference", "%", -0.15)
     section_width_mm: float = maybe("Change of section width", "mm", 20.0)
     inboard_edge_mm: float = maybe("Shift of the inner edge; positive is less room", "mm", 10.4)
     outboard_edge_mm: float = maybe("Shift of the outer edge; positive is less room", "mm", 10.4)
-    track_mm: float = maybe("Change of track", "mm", 0.0)
-    scrub_radius_mm: float = maybe("Change of scrub radius; positive is outboard", "mm", 0.0)
-    ride_height_mm: float = maybe("Change of ride height, from the loaded radii", "mm", -0.3)
-    load_capacity_percent: float = maybe("Change of what the axle's tyres carry", "%", 6.2)
     cornering_stiffness_percent: Estimate = part(
         "Change of cornering stiffness [%]; absent when not known.", default=None
     )
     aquaplaning_onset_percent: Estimate = part(
         "Change of the aquaplaning onset [%]; absent when not known.", default=None
     )
+
+
+class AxleChange(KeyChange):
+    """What changes on one axle, proposed minus present; absent numbers are not known."""
+
+    overall_diameter_mm: float = maybe("Change of overall diameter", "mm", -1.0)
+    rolling_circumference_percent: float = maybe("Change of rolling circumference", "%", -0.15)
+    track_mm: float = maybe("Change of track", "mm", 0.0)
+    scrub_radius_mm: float = maybe("Change of scrub radius; positive is outboard", "mm", 0.0)
+    ride_height_mm: float = maybe("Change of ride height, from the loaded radii", "mm", -0.3)
+    load_capacity_percent: float = maybe("Change of what the axle's tyres carry", "%", 6.2)
 
 
 class AxleAnswer(AnswerPart):

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from typing import Any
 
-from pydantic import BaseModel, ConfigDict, Field
+from pydantic import AfterValidator, BaseModel, ConfigDict, Field
 from pydantic_core import PydanticCustomError, PydanticUndefined
 
 from service.core.errors import DomainError, UnreadableDesignation
@@ -71,15 +72,7 @@ def whole(
     default: Any = REQUIRED,  # noqa: ANN401 - see `number`
 ) -> Any:  # noqa: ANN401 - see `number`
     """Return a field for a whole number; `transport/routes.py` sees to it that `200.0` is one too."""
-    lowest, highest = bounds
-    return Field(
-        default=default,
-        description=_with_unit(description, unit),
-        ge=lowest,
-        le=highest,
-        examples=[example],
-        json_schema_extra={"x-unit": unit},
-    )
+    return number(description, unit, bounds, example, default)
 
 
 def text(
@@ -109,6 +102,19 @@ def as_fault(error: DomainError) -> PydanticCustomError:
     if isinstance(error, UnreadableDesignation):
         context |= {"position": error.position, "expected": error.expected}
     return PydanticCustomError(error.code, "{fault_detail}", context)
+
+
+def readable(read: Callable[[str], object]) -> AfterValidator:
+    """Return a validator for a text that this reader of the domain takes, and is kept as it was sent."""
+
+    def check(value: str) -> str:
+        try:
+            read(value)
+        except DomainError as error:
+            raise as_fault(error) from None
+        return value
+
+    return AfterValidator(check)
 
 
 def _with_unit(description: str, unit: str) -> str:

@@ -7,11 +7,11 @@ from typing import Annotated, Any
 from pydantic import GetJsonSchemaHandler, GetPydanticSchema
 from pydantic_core import CoreSchema
 
-from service.api.schemas.assessment import Estimate, Remedy, RulePackName
-from service.api.schemas.base import CODE, AnswerPart, maybe, part, text, whole
+from service.api.schemas.assessment import Estimate, FindingHead, KeyChange, Remedy, RulePackName
+from service.api.schemas.base import AnswerPart, maybe, part, text, whole
 from service.api.schemas.error_answer import Fault
 from service.api.schemas.request import Candidate, FitmentRequest
-from service.api.schemas.vocabulary import Outcome, RankBy, Trade, Verdict, Where
+from service.api.schemas.vocabulary import RankBy, Trade, Verdict
 from service.assessment.batch.measures import MEANING
 from service.assessment.checks.balance import Degree, Direction
 
@@ -67,20 +67,10 @@ class Measures(AnswerPart):
     diameter_deviation_percent: float = measure("diameter_deviation_percent", "%", 0.47)
 
 
-class ComparedAxle(AnswerPart):
+class ComparedAxle(KeyChange):
     """Key numbers of one axle, proposed minus present."""
 
-    overall_diameter_percent: float = maybe("Change of overall diameter", "%", -0.15)
-    section_width_mm: float = maybe("Change of section width", "mm", 20.0)
-    inboard_edge_mm: float = maybe("Shift of the inner edge; positive is less room", "mm", 10.4)
-    outboard_edge_mm: float = maybe("Shift of the outer edge; positive is less room", "mm", 10.4)
     load_margin_percent: float = maybe("By how much the tyres carry more than the maximum axle mass", "%", 18.5)
-    cornering_stiffness_percent: Estimate = part(
-        "Change of cornering stiffness [%]; absent when not known.", default=None
-    )
-    aquaplaning_onset_percent: Estimate = part(
-        "Change of the aquaplaning onset [%]; absent when not known.", default=None
-    )
 
 
 class ComparedAxles(AnswerPart):
@@ -103,15 +93,9 @@ class ComparedVehicle(AnswerPart):
     speedometer_lead_percent: float = maybe("By how much the speedometer reads too high afterwards", "%", 3.3)
 
 
-class ComparedFinding(AnswerPart):
+class ComparedFinding(FindingHead):
     """One of the worst findings of a candidate; `check` tells what it rests on."""
 
-    code: str = text("Which question it answers; a stable code.", 60, "load.capacity", CODE)
-    axle: Where = part("The axle it concerns, or the vehicle.", "rear")
-    outcome: Outcome = part("How the question came out.", "not_met")
-    measured: float = maybe("The number found", "in `unit`", 1137.8)
-    limit: float = maybe("The limit it was held against", "in `unit`", 1180.0)
-    unit: str = text("Unit of both; absent where there is no number.", 20, "kg", default=None)
     message: str = text(
         "The answer in a sentence; in explained rows only.", 600, "The tyre may run 210 km/h.", default=None
     )

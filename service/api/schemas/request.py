@@ -8,12 +8,11 @@ from __future__ import annotations
 
 from typing import Annotated, Any
 
-from pydantic import AfterValidator, ConfigDict
+from pydantic import ConfigDict
 
-from service.api.schemas.base import Wire, as_fault, number, part, text, whole
+from service.api.schemas.base import Wire, number, part, readable, text, whole
 from service.api.schemas.vocabulary import Category, DrivenAxle, RulePackId, Season
 from service.core import ranges
-from service.core.errors import DomainError
 from service.core.numeric import UNKNOWN
 from service.designation.bolt_circle import BOLT_CIRCLE_PATTERN, parse_bolt_circle
 from service.designation.rim import RIM_PATTERN, parse_rim
@@ -35,30 +34,6 @@ class RequestPart(Wire):
     model_config = ConfigDict(json_schema_extra=_hide_absent)
 
 
-def _readable_tyre(value: str) -> str:
-    try:
-        parse_tyre(value)
-    except DomainError as error:
-        raise as_fault(error) from None
-    return value
-
-
-def _readable_rim(value: str) -> str:
-    try:
-        parse_rim(value)
-    except DomainError as error:
-        raise as_fault(error) from None
-    return value
-
-
-def _readable_bolt_circle(value: str) -> str:
-    try:
-        parse_bolt_circle(value)
-    except DomainError as error:
-        raise as_fault(error) from None
-    return value
-
-
 def _designation(description: str, pattern: str, example: str, **more: Any) -> Any:  # noqa: ANN401 - as pydantic's Field
     """Return a field whose pattern is published; the reader itself refuses, since it says where and why."""
     return part(
@@ -69,9 +44,9 @@ def _designation(description: str, pattern: str, example: str, **more: Any) -> A
     )
 
 
-TyreSize = Annotated[str, AfterValidator(_readable_tyre)]
-RimSize = Annotated[str, AfterValidator(_readable_rim)]
-BoltCircleText = Annotated[str, AfterValidator(_readable_bolt_circle)]
+TyreSize = Annotated[str, readable(parse_tyre)]
+RimSize = Annotated[str, readable(parse_rim)]
+BoltCircleText = Annotated[str, readable(parse_bolt_circle)]
 
 
 class RimWidths(RequestPart):

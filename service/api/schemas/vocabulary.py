@@ -7,15 +7,14 @@ from __future__ import annotations
 
 from typing import Annotated, Any, Literal
 
-from pydantic import AfterValidator, Field, GetJsonSchemaHandler
+from pydantic import Field, GetJsonSchemaHandler
 from typing_extensions import TypeAliasType
 
-from service.api.schemas.base import as_fault
+from service.api.schemas.base import readable
 from service.assessment import case
 from service.assessment.answer import verdict
 from service.assessment.batch import measures, search_pairs
 from service.core import findings
-from service.core.errors import DomainError
 from service.rules.reader import pack_ids, pack_named
 
 Verdict = TypeAliasType(
@@ -81,14 +80,6 @@ Stagger = TypeAliasType(
 Season = TypeAliasType("Season", Annotated[case.Season, Field(description="A season of tyres.")])
 
 
-def _known_pack(value: str) -> str:
-    try:
-        pack_named(value)
-    except DomainError as error:
-        raise as_fault(error) from None
-    return value
-
-
 class _Packs:
     """Names the packs in the schema, when it is asked for and not on import."""
 
@@ -100,5 +91,5 @@ class _Packs:
 
 RulePackId = TypeAliasType(
     "RulePackId",
-    Annotated[str, AfterValidator(_known_pack), _Packs(), Field(description="Id of a rule pack; see /v1/rule-packs.")],
+    Annotated[str, readable(pack_named), _Packs(), Field(description="Id of a rule pack; see /v1/rule-packs.")],
 )

@@ -93,9 +93,9 @@ class Metrics:
         return generate_latest(self.registry)
 
 
-def observe_verdict(request: Request, verdict: str) -> None:
-    """Count a verdict that the answer to this request gives."""
-    request.app.state.metrics.observe_verdict(verdict)
+def observe_verdict(request: Request, verdict: str, count: int = 1) -> None:
+    """Count verdicts of one kind that the answer to this request gives."""
+    request.app.state.metrics.observe_verdict(verdict, count)
 
 
 def make_logger(level: str) -> FilteringBoundLogger:
