@@ -20,10 +20,10 @@ from service.assessment.batch.grading import grade_all
 from service.assessment.case import Case
 from service.assessment.view.wheel_facts import WheelFacts, columns, table_of_columns
 from service.rules.reader import pack_named
-from service.sweep.candidates import Candidates, OwnCandidates, SharedCandidates, vehicle_key
-from service.sweep.catalogue import candidate, records, vehicle
-from service.sweep.grading import VERDICTS, Results, results
+from service.sweep.candidate_arrays import Candidates, OwnCandidates, SharedCandidates, vehicle_key
 from service.sweep.job import Job
+from service.sweep.table_cases import candidate, records, vehicle
+from service.sweep.vehicle_results import VERDICTS, Results, results
 
 # Candidates graded in one go: enough to make calls cheap, few enough to stay in the caches of a processor.
 CHUNK = 16_384

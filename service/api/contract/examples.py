@@ -19,7 +19,7 @@ from service.api.schemas.request import CheckRequest
 from service.api.schemas.search import SearchRequest
 from service.assessment.answer.assess import assess
 from service.assessment.batch.compare import compare
-from service.assessment.batch.search import search
+from service.assessment.batch.size_search import search
 from service.assessment.batch.sizes import stock as sizes_of
 from service.designation.rim import parse_rim
 from service.designation.tyre import parse_tyre

@@ -12,7 +12,7 @@ from service.api.schemas.search import MAX_STOCK_FAULTS, SearchRequest
 from service.assessment.answer.actions import CAUTIONS
 from service.assessment.batch.compare import explained
 from service.assessment.batch.needs import Needs
-from service.assessment.batch.search import GRID_NOTE, NEW_NOTE, Found, Sieve
+from service.assessment.batch.size_search import GRID_NOTE, NEW_NOTE, Found, Sieve
 from service.assessment.case import Case, Fitment
 
 

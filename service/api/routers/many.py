@@ -21,7 +21,7 @@ from service.api.transport.routes import StrictRoute, body_limit
 from service.assessment.answer.verdict import VERDICTS
 from service.assessment.batch.compare import Compared
 from service.assessment.batch.compare import compare as compare_candidates
-from service.assessment.batch.search import search as search_sizes
+from service.assessment.batch.size_search import search as search_sizes
 from service.assessment.batch.sizes import grid, marking_for
 from service.assessment.batch.sizes import stock as stock_of
 

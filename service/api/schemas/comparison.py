@@ -12,7 +12,7 @@ from service.api.schemas.base import number, part, text, whole
 from service.api.schemas.problem import Fault
 from service.api.schemas.request import Candidate, Question
 from service.api.schemas.vocabulary import Outcome, RankBy, Trade, Verdict, Where
-from service.assessment.batch.measures import MEANING
+from service.assessment.batch.comparison_measures import MEANING
 
 MAX_CANDIDATES = 500
 MAX_FAULTS_PER_ROW = 5

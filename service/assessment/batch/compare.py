@@ -9,8 +9,8 @@ from collections.abc import Sequence
 from typing import NamedTuple
 
 from service.assessment.answer.assess import Assessment, assess
+from service.assessment.batch.comparison_measures import Flags, Measures, RankBy, Sets, gains, losses, measures
 from service.assessment.batch.grading import Graded, grade_all, stack_candidates
-from service.assessment.batch.measures import Flags, Measures, RankBy, Sets, gains, losses, measures
 from service.assessment.batch.ranking import Places, not_bettered, ranked, worst_questions
 from service.assessment.case import Candidate, Case
 

@@ -6,8 +6,8 @@ from typing import NamedTuple
 
 import numpy as np
 
+from service.assessment.batch.comparison_measures import load_margin_percent
 from service.assessment.batch.grading import Graded, as_column, grade_all
-from service.assessment.batch.measures import load_margin_percent
 from service.assessment.batch.sizes import Sizes, marking_for, service_table, stock
 from service.assessment.batch.wheel_table import wheels_of
 from service.assessment.case import Axle, Case

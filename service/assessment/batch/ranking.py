@@ -6,8 +6,8 @@ import numpy as np
 from numpy.typing import NDArray
 
 from service.assessment.answer.verdict import LAST_PLACE, UNSUITABLE, places
+from service.assessment.batch.comparison_measures import MERITS, RANK_BY, Flags, Measures, RankBy, width_change_mm
 from service.assessment.batch.grading import Graded, Outcomes, as_column
-from service.assessment.batch.measures import MERITS, RANK_BY, Flags, Measures, RankBy, width_change_mm
 from service.core.numeric import FloatArray
 
 Places = NDArray[np.intp]

@@ -9,8 +9,8 @@ from typing import NamedTuple
 
 import numpy as np
 
+from service.assessment.batch.comparison_measures import Flags, RankBy, load_margin_percent
 from service.assessment.batch.grading import Graded, as_column, grade_all
-from service.assessment.batch.measures import Flags, RankBy, load_margin_percent
 from service.assessment.batch.wheel_table import PRESSURE, Places, Wheels
 from service.assessment.case import Case
 from service.assessment.checks.clearance import SIDES

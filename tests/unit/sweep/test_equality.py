@@ -6,12 +6,12 @@ from collections import Counter
 import pytest
 
 from service.assessment.answer.assess import Assessment, assess
-from service.assessment.batch.measures import load_margin_percent
+from service.assessment.batch.comparison_measures import load_margin_percent
 from service.assessment.case import Case
 from service.assessment.checks import REQUIRED
 from service.core.findings import ADVISORY, NOT_ASSESSED, NOT_MET
 from service.rules.reader import pack_named
-from service.sweep.catalogue import candidate, records, vehicle
+from service.sweep.table_cases import candidate, records, vehicle
 from tests.unit.sweep.small_catalogue import candidates, vehicles
 
 VEHICLES = 26

@@ -10,8 +10,8 @@ import numpy as np
 
 from service.assessment.answer.verdict import UNSUITABLE
 from service.assessment.batch.compare import Compared, compare
+from service.assessment.batch.comparison_measures import RankBy, measures
 from service.assessment.batch.grading import grade_all
-from service.assessment.batch.measures import RankBy, measures
 from service.assessment.batch.needs import Needs, grid_services, marked, needs_of
 from service.assessment.batch.ranking import ranked
 from service.assessment.batch.search_axle import AxleFound, AxleLimits, filter_axles, first_reasons

@@ -22,7 +22,7 @@ from service.assessment.view.views import candidate_facts
 from service.assessment.view.wheel_facts import ServiceFacts, WheelFacts, columns, rows_of, table_of
 from service.core.numeric import FloatArray
 from service.designation.tyre import TyreDesignation
-from service.sweep.catalogue import candidate, records
+from service.sweep.table_cases import candidate, records
 
 # The facts that depend on the vehicle, by place in the row; a test compares whole rows over many vehicles.
 BY_VEHICLE = rows_of(ServiceFacts)
