@@ -35,7 +35,6 @@ UNPUBLISHED = ("common_practice", "project_estimate")
 # key: (title, edition, day checked, status, kind); a new entry goes to the end of its group.
 _ENTRIES: dict[str, tuple[str, str, str, BasisStatus, BasisKind]] = {
     # United Nations and European Union
-    "UN-R30": ("UN Regulation No. 30, passenger tyres", "to Supplement 27", UNREAD, "memory", "regulation"),
     "UN-R30 2.31": (
         "UN Regulation No. 30, para. 2.31, load at speed",
         "as printed in Automotive Engineering, ch. 10.1",
@@ -52,9 +51,7 @@ _ENTRIES: dict[str, tuple[str, str, str, BasisStatus, BasisKind]] = {
     ),
     "UN-R30 6.1.2.1": ("UN Regulation No. 30, para. 6.1.2.1, outer diameter", "", UNREAD, "memory", "regulation"),
     "UN-R30 6.1.4.2": ("UN Regulation No. 30, para. 6.1.4.2, width tolerance", "", UNREAD, "memory", "regulation"),
-    "UN-R30 6.1.5": ("UN Regulation No. 30, para. 6.1.5, outer diameter band", "", UNREAD, "memory", "regulation"),
     "UN-R30 annex 5": ("UN Regulation No. 30, annex 5, sizes with a table row", "", UNREAD, "memory", "regulation"),
-    "UN-R30 annex 7": ("UN Regulation No. 30, annex 7, test pressures", "", UNREAD, "memory", "regulation"),
     "UN-R30 load index": (
         "Load-capacity index table",
         "as printed in the Dutch Regeling voertuigen, annex 4 (indices 50 and 59 from memory)",
@@ -69,7 +66,6 @@ _ENTRIES: dict[str, tuple[str, str, str, BasisStatus, BasisKind]] = {
         "read",
         "regulation",
     ),
-    "UN-R39": ("UN Regulation No. 39, speedometer", "", NOTES, "second_hand", "regulation"),
     "UN-R39 5.3": ("UN Regulation No. 39, para. 5.3, speedometer", "", NOTES, "second_hand", "regulation"),
     "UN-R39 5.2.5": ("UN Regulation No. 39, para. 5.2.5, test speeds", "", UNREAD, "memory", "regulation"),
     "EU-75-443": (
@@ -87,10 +83,8 @@ _ENTRIES: dict[str, tuple[str, str, str, BasisStatus, BasisKind]] = {
         "read",
         "regulation",
     ),
-    "UN-R61 6.10.2": ("UN Regulation No. 61, para. 6.10.2, wheel projection", "", NOTES, "read", "regulation"),
     "UN-R64": ("UN Regulation No. 64, temporary-use spare", "01 to 03 series", UNREAD, "memory", "regulation"),
     "UN-R142": ("UN Regulation No. 142, installation of tyres", "", UNREAD, "memory", "regulation"),
-    "EU-458-2011": ("Regulation (EU) 458/2011, installation of tyres", "", UNREAD, "memory", "regulation"),
     "EU-MI0081": (
         "EU summary on the installation of tyres (mi0081)",
         "",
@@ -98,17 +92,7 @@ _ENTRIES: dict[str, tuple[str, str, str, BasisStatus, BasisKind]] = {
         "read",
         "regulation",
     ),
-    "EU-3-2014": (
-        "Regulation (EU) 3/2014, annex XV 4.1.1-4.1.3, symbols and load",
-        "category L",
-        NOTES,
-        "read",
-        "regulation",
-    ),
     "EU-92-23": ("Directive 92/23/EEC, tyres", "consolidated", NOTES, "read", "regulation"),
-    "EU-1009-2010": ("Regulation (EU) 1009/2010, wheel guards, guard depth", "", NOTES, "read", "regulation"),
-    "EU-1009-2010 sector": ("Regulation (EU) 1009/2010, 30 and 50 degrees", "", UNREAD, "memory", "regulation"),
-    "EU-2021-535": ("Regulation (EU) 2021/535, annex V, wheel guards", "", UNREAD, "memory", "regulation"),
     "EU-1222-2009 annex I": (
         "Regulation (EC) 1222/2009, annex I, classes of the tyre label",
         "",
@@ -124,20 +108,15 @@ _ENTRIES: dict[str, tuple[str, str, str, BasisStatus, BasisKind]] = {
         "memory",
         "regulation",
     ),
-    "EU-EPREL": ("EU tyre label registry, speed symbols as printed", "", NOTES, "read", "regulation"),
     # National law and national inspection
     "NL-RV": ("Regeling voertuigen (Netherlands)", "10 May 2017", NOTES, "read", "regulation"),
-    "NL-RV annex 4": ("Regeling voertuigen, Bijlage VIII, annex 4", "10 May 2017", NOTES, "read", "regulation"),
-    "NL-RV annex 5": ("Regeling voertuigen, Bijlage VIII, annex 5", "10 May 2017", NOTES, "read", "regulation"),
     "DE-STVZO": ("Strassenverkehrs-Zulassungs-Ordnung (Germany)", "26 March 2022", NOTES, "read", "regulation"),
-    "ES-RD-2822": ("Real Decreto 2822/1998, anexo VII (Spain)", "7 August 2026", NOTES, "read", "regulation"),
     "ES-ITV": ("Manual de procedimiento ITV (Spain)", "revision 6, January 2009", NOTES, "second_hand", "regulation"),
     "FI-TRAFICOM": ("Traficom regulation on modification (Finland)", "", NOTES, "second_hand", "regulation"),
     "UK-SI-2001-25": ("SI 2001/25, schedule 3, para. 5 (United Kingdom)", "", NOTES, "read", "regulation"),
     "AU-NSW-VSI9": ("Vehicle Standards Information 9 (NSW)", "10 December 2019", NOTES, "read", "regulation"),
     "AU-NSW-VSI9 rev 4": ("Vehicle Standards Information 9 (NSW)", "revision 4", NOTES, "second_hand", "regulation"),
     "AU-NSW-40A": ("Road Transport (Vehicle Registration) Regulation, 40A (NSW)", "2017", NOTES, "read", "regulation"),
-    "AU-WA-27": ("Vehicle standards rules, rule 27 (Western Australia)", "", NOTES, "read", "regulation"),
     "AU-WA-46": ("Vehicle standards rules, rule 46 (Western Australia)", "", NOTES, "read", "regulation"),
     "AU-SA-52": ("Vehicle standards rules, rule 52 (South Australia)", "", NOTES, "read", "regulation"),
     "AU-SA": ("Light vehicle guidance (South Australia)", "", NOTES, "second_hand", "regulation"),
@@ -150,8 +129,6 @@ _ENTRIES: dict[str, tuple[str, str, str, BasisStatus, BasisKind]] = {
     ),
     "AU-VSB14 cars": ("Vehicle Standards Bulletin 14 (Australia)", "", UNREAD, "memory", "regulation"),
     "AU-ADR-18-03": ("Australian Design Rule 18/03, speedometer", "", NOTES, "second_hand", "regulation"),
-    "AU-ADR-18-03 circular": ("Australian Design Rule 18/03, circular 18/03-3-1", "", NOTES, "read", "regulation"),
-    "AU-ADR-42": ("Australian Design Rule 42, cl. 15.1.2.1, wheel guards", "", NOTES, "second_hand", "regulation"),
     "NZ-VIRM": ("Vehicle Inspection Requirements Manual (New Zealand)", "", NOTES, "read", "regulation"),
     "JP-148": (
         "Japan, notification art. 148 and 226, built to 31 December 2006",
@@ -168,7 +145,6 @@ _ENTRIES: dict[str, tuple[str, str, str, BasisStatus, BasisKind]] = {
         "regulation",
     ),
     "US-FMVSS-110": ("FMVSS 110 S4.2.1, as NHTSA letter nht90-3.98 states it", "", NOTES, "read", "regulation"),
-    "US-FMVSS-110 S4.2.2": ("FMVSS 110 S4.2.1.2, S4.2.2.2 and S4.2.2.3", "", UNREAD, "memory", "regulation"),
     "US-FMVSS-120": (
         "FMVSS 120 S5.1.2, as NHTSA letters nht76-1.47 and nht80-3.25 state it",
         "",
@@ -176,27 +152,10 @@ _ENTRIES: dict[str, tuple[str, str, str, BasisStatus, BasisKind]] = {
         "read",
         "regulation",
     ),
-    "US-FMVSS-139": ("FMVSS 139, scope", "2007", NOTES, "read", "regulation"),
-    "US-NHTSA-2672Y": ("NHTSA letter 2672y, speed adjustment factors", "", NOTES, "read", "regulation"),
     "US-49CFR393.82": ("49 CFR 393.82, speedometer of buses and trucks", "70 FR 48054", NOTES, "read", "regulation"),
-    "US-NHTSA-E9-26135": (
-        "NHTSA notice E9-26135, T-type test pressure",
-        "74 FR 56166, 30 October 2009",
-        NOTES,
-        "read",
-        "regulation",
-    ),
-    "CA-SOR-2013-198": ("Motor Vehicle Tire Safety Regulations (Canada)", "", NOTES, "read", "regulation"),
     # Standards and design guides
     "ISO-4000-2": ("ISO 4000-2, passenger car rims, clause 4", "2021 and 2007 editions", NOTES, "read", "standard"),
     "ISO-4000-2 table 4": ("ISO 4000-2, table 4, specified rim diameter", "", UNREAD, "memory", "standard"),
-    "DIN-7817": (
-        "DIN 7817, rim designation",
-        "as printed in Automotive Engineering, p. 301",
-        NOTES,
-        "read",
-        "standard",
-    ),
     "ETRTO": ("ETRTO Standards Manual and design guide", "", UNREAD, "memory", "standard"),
     "ETRTO pressure-load": (
         "ETRTO load by pressure",
@@ -218,7 +177,6 @@ _ENTRIES: dict[str, tuple[str, str, str, BasisStatus, BasisKind]] = {
         "published_model",
     ),
     "MF-TYRE": ("MF-Tyre 6.2, tread width relation", "6.2", NOTES, "read", "published_model"),
-    "MF-TYRE sets": ("Open Magic Formula parameter sets", "", NOTES, "read", "published_model"),
     "SIMILARITY": ("Cornering stiffness by similarity, open simulator", "", NOTES, "read", "published_model"),
     "GILLESPIE": ("Gillespie, Fundamentals of Vehicle Dynamics, ch. 6", "", NOTES, "read", "published_model"),
     "GALLAWAY-1979": ("Gallaway et al., FHWA-RD-79-31", "1979", NOTES, "second_hand", "published_model"),
@@ -242,13 +200,6 @@ _ENTRIES: dict[str, tuple[str, str, str, BasisStatus, BasisKind]] = {
     "FOOTPRINTS-2021": (
         "Measured footprints of 255/40R17 tyres",
         "25 September 2021",
-        NOTES,
-        "read",
-        "published_model",
-    ),
-    "LEISTER-2018": (
-        "Leister, Passenger Car Tires and Wheels, ch. 3, abstract",
-        "2018",
         NOTES,
         "read",
         "published_model",

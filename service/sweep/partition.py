@@ -20,7 +20,7 @@ from service.assessment.batch.grading import grade_all
 from service.assessment.case import Case
 from service.assessment.view.wheel_facts import WheelFacts, columns, table_of_columns
 from service.rules.reader import pack_named
-from service.sweep.candidates import Candidates, OwnCandidates, SharedCandidates, vehicle_key
+from service.sweep.candidate_arrays import Candidates, OwnCandidates, SharedCandidates, vehicle_key
 from service.sweep.catalogue_rows import candidate, records, vehicle
 from service.sweep.job import Job
 from service.sweep.vehicle_results import VERDICTS, Results, results

@@ -18,10 +18,10 @@ from service import __version__
 from service.assessment.answer.verdict import VERDICTS
 from service.core.errors import DomainError
 from service.rules.reader import pack_named
+from service.sweep.input_tables import is_day, read_inputs
 from service.sweep.job import BadSweep, Job, Options
 from service.sweep.manifest import begin, finish, sha256
 from service.sweep.partition import COUNTS_KEY, FOLDER, INPUT_NAMES, Part, keep, load, parts, work, write_whole
-from service.sweep.reading import is_day, read_inputs
 
 
 def sweep(options: Options) -> int:

@@ -9,8 +9,8 @@ import pandas as pd
 from numpy.typing import NDArray
 
 from service.assessment.answer.verdict import UNDETERMINED, VERDICTS
+from service.assessment.batch.comparison_measures import load_margin_percent
 from service.assessment.batch.grading import Graded, Outcomes
-from service.assessment.batch.measures import load_margin_percent
 from service.assessment.view.views import AxleView
 from service.core.findings import ADVISORY, NOT_ASSESSED, NOT_MET
 

@@ -39,7 +39,7 @@ def _keys_in_python(path: Path) -> Iterator[str]:
 def _values_of_source(node: object) -> Iterator[str]:
     if isinstance(node, dict):
         for name, value in node.items():
-            if name == "source":
+            if name == "source" or name.endswith("_source"):
                 yield str(value)
             else:
                 yield from _values_of_source(value)
@@ -88,6 +88,11 @@ REFERENCES = _references()
 @pytest.mark.parametrize("key", sorted(USED))
 def test_a_key_that_is_used_is_listed(key):
     assert key in SOURCES, f"used in {sorted(USED[key])}"
+
+
+@pytest.mark.parametrize("key", sorted(SOURCES))
+def test_a_source_that_is_listed_is_cited(key):
+    assert key in USED
 
 
 @pytest.mark.parametrize("place", sorted(REFERENCES))

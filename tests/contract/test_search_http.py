@@ -6,7 +6,7 @@ import pytest
 from starlette.testclient import TestClient
 
 from service.api.routers.many import SEARCH_BODY_BYTES
-from service.api.schemas.size_search import MAX_RIMS, MAX_STOCK, MAX_STOCK_FAULTS, MAX_STOCK_TEXT
+from service.api.schemas.search import MAX_RIMS, MAX_STOCK, MAX_STOCK_FAULTS, MAX_STOCK_TEXT
 from tests.contract.document import app
 from tests.support.cases import Json, saloon
 

@@ -4,7 +4,7 @@ Reference: each other. The tolerance of 1e-9 is for the last bits of powers and 
 than Python does.
 """
 
-from math import isclose, isnan
+from math import isclose
 
 import numpy as np
 import pytest
@@ -28,6 +28,7 @@ def both(request: pytest.FixtureRequest) -> tuple[Graded, list[Assessment]]:
     """Return what both ways find of the candidates of one seed."""
     cases = _cases(request.param)
     together = grade_all(cases[0], *stack_candidates(cases[0], [each.candidate for each in cases]))
+    assert len({each.candidate for each in cases}) > CANDIDATES // 2, "the candidates of a seed differ"
     return together, [assess(each) for each in cases]
 
 
@@ -39,10 +40,6 @@ def _cases(seed: int) -> list[Case]:
 
 def _by_question(single: Assessment) -> dict[tuple[str, str], tuple[int, float | None, float | None]]:
     return {(each.code, each.axle): (each.outcome, each.measured, each.limit) for each in single.findings}
-
-
-def test_ten_thousand_cases_are_looked_at():
-    assert len(SEEDS) * CANDIDATES >= 10_000
 
 
 def test_both_ask_the_same_questions(both):
@@ -98,4 +95,3 @@ def test_every_verdict_and_outcome_occurs():
             outcomes.setdefault(question.code, set()).update(row.tolist())
     own = {code: met for code, met in outcomes.items() if not code.startswith("law.")}
     assert [code for code, met in own.items() if len(met) < 2] == []
-    assert not any(isnan(value) for each in found for value in each.verdicts.tolist())

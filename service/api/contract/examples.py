@@ -17,10 +17,10 @@ from service.api.render import search_answer as render_search
 from service.api.render.numbers import Json
 from service.api.schemas.comparison import CompareRequest
 from service.api.schemas.request import CheckRequest
-from service.api.schemas.size_search import SearchRequest
+from service.api.schemas.search import SearchRequest
 from service.assessment.answer.assess import assess
 from service.assessment.batch.compare import compare
-from service.assessment.batch.search import search
+from service.assessment.batch.size_search import search
 from service.assessment.batch.sizes import stock as sizes_of
 from service.designation.rim import parse_rim
 from service.designation.tyre import parse_tyre

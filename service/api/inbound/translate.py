@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from service.api.schemas import request as wire
-from service.api.schemas.size_search import SearchRequest
-from service.assessment.batch.search import Wanted
+from service.api.schemas.search import SearchRequest
 from service.assessment.batch.search_axle import AxleLimits
+from service.assessment.batch.size_search import Wanted
 from service.assessment.case import Axle, Candidate, Case, Fitment, Measured, Rim, Tyre, Vehicle
 from service.core.findings import AxleName
 from service.designation.bolt_circle import parse_bolt_circle

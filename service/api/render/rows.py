@@ -16,7 +16,7 @@ from service.api.render.numbers import Json
 from service.assessment.answer.assess import Assessment
 from service.assessment.answer.verdict import VERDICTS
 from service.assessment.batch.compare import MOST_FINDINGS, Compared
-from service.assessment.batch.measures import load_margin_percent, trades
+from service.assessment.batch.comparison_measures import load_margin_percent, trades
 from service.assessment.checks.balance import DEGREES, DIRECTIONS, degree_code, direction_code
 from service.assessment.checks.speedometer_lead import lead_after_percent
 from service.assessment.view.views import AxleView

@@ -8,11 +8,11 @@ from service.api.errors.problem import member
 from service.api.errors.request_faults import RequestFault
 from service.api.render.numbers import Json
 from service.api.render.rows import explain, rows
-from service.api.schemas.size_search import MAX_STOCK_FAULTS, SearchRequest
+from service.api.schemas.search import MAX_STOCK_FAULTS, SearchRequest
 from service.assessment.answer.actions import CAUTIONS
 from service.assessment.batch.compare import explained
 from service.assessment.batch.needs import Needs
-from service.assessment.batch.search import GRID_NOTE, NEW_NOTE, Found, Sieve
+from service.assessment.batch.size_search import GRID_NOTE, NEW_NOTE, Found, Sieve
 from service.assessment.case import Case, Fitment
 
 

@@ -15,14 +15,14 @@ from service.api.render import comparison_answer as render_comparison
 from service.api.render import search_answer as render_search
 from service.api.render.comparison_answer import CSV_MEDIA_TYPE
 from service.api.schemas.comparison import CompareRequest, Comparison
-from service.api.schemas.size_search import SearchRequest, SearchResult
+from service.api.schemas.search import SearchRequest, SearchResult
 from service.api.transport.accept import preferred
 from service.api.transport.observability import observe_verdict
 from service.api.transport.routes import StrictRoute, body_limit
 from service.assessment.answer.verdict import VERDICTS
 from service.assessment.batch.compare import Compared
 from service.assessment.batch.compare import compare as compare_candidates
-from service.assessment.batch.search import search as search_sizes
+from service.assessment.batch.size_search import search as search_sizes
 from service.assessment.batch.sizes import grid, marking_for
 from service.assessment.batch.sizes import stock as stock_of
 

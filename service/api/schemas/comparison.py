@@ -12,7 +12,7 @@ from service.api.schemas.base import AnswerPart, maybe, part, text, whole
 from service.api.schemas.error_answer import Fault
 from service.api.schemas.request import Candidate, FitmentRequest
 from service.api.schemas.vocabulary import RankBy, Trade, Verdict
-from service.assessment.batch.measures import MEANING
+from service.assessment.batch.comparison_measures import MEANING
 from service.assessment.checks.balance import Degree, Direction
 
 MAX_CANDIDATES = 500

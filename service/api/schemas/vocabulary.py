@@ -13,7 +13,7 @@ from typing_extensions import TypeAliasType
 from service.api.schemas.base import readable
 from service.assessment import case
 from service.assessment.answer import verdict
-from service.assessment.batch import measures, search_pairs
+from service.assessment.batch import comparison_measures, search_pairs
 from service.core import findings
 from service.rules.reader import pack_ids, pack_named
 
@@ -53,7 +53,7 @@ DrivenAxle = TypeAliasType("DrivenAxle", Annotated[case.DrivenAxle, Field(descri
 RankBy = TypeAliasType(
     "RankBy",
     Annotated[
-        measures.RankBy,
+        comparison_measures.RankBy,
         Field(
             description="What is ranked by, after the verdict: least deviation of overall diameter; greatest dry grip, "
             "wet margin or load margin; least change of balance."
@@ -63,7 +63,7 @@ RankBy = TypeAliasType(
 Trade = TypeAliasType(
     "Trade",
     Annotated[
-        measures.Trade,
+        comparison_measures.Trade,
         Field(description="What is better or worse than with the present fitment."),
     ],
 )

@@ -8,13 +8,10 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import NamedTuple
 
-import numpy as np
-from numpy.typing import NDArray
-
 from service.assessment.answer.assess import Assessment, assess
+from service.assessment.batch.comparison_measures import Flags, Measures, RankBy, Sets, gains, losses, measures
 from service.assessment.batch.grading import Graded, grade_all, stack_candidates
-from service.assessment.batch.measures import Measures, RankBy, gains, losses, measures
-from service.assessment.batch.ranking import Flags, Places, not_bettered, ranked, worst_questions
+from service.assessment.batch.ranking import Places, not_bettered, ranked, worst_questions
 from service.assessment.case import Candidate, Case
 
 MOST_FINDINGS = 5
@@ -28,9 +25,8 @@ class Compared(NamedTuple):
     order: Places
     """The candidates, best first."""
     not_bettered: Flags
-    gains: NDArray[np.int64]
-    """Sets of `measures.TRADES`."""
-    losses: NDArray[np.int64]
+    gains: Sets
+    losses: Sets
     worst: Places
     """Shape (MOST_FINDINGS, candidates): rows of the graded questions, worst first."""
     worth_showing: Flags
@@ -47,19 +43,18 @@ def compare(case: Case, candidates: Sequence[Candidate], rank_by: RankBy) -> Com
 
 def weigh_up(case: Case, graded: Graded, rank_by: RankBy) -> Compared:
     """Return the comparison of what was graded; the candidate of the case is one of them."""
-    size = graded.verdicts.shape
-    found = Measures._make(np.broadcast_to(value, size) for value in measures(graded.car))
+    found = measures(graded)
     worst, worth = worst_questions(graded, MOST_FINDINGS)
     return Compared(
-        graded,
-        found,
-        ranked(graded, found, rank_by),
-        not_bettered(graded.verdicts, found),
-        np.broadcast_to(np.asarray(gains(graded.car, found)), size),
-        np.broadcast_to(np.asarray(losses(graded.car, found)), size),
-        worst,
-        worth,
-        _units(case, graded),
+        graded=graded,
+        measures=found,
+        order=ranked(graded, found, rank_by),
+        not_bettered=not_bettered(graded.verdicts, found),
+        gains=gains(graded.car, found),
+        losses=losses(graded.car, found),
+        worst=worst,
+        worth_showing=worth,
+        units=_units(case, graded),
     )
 
 

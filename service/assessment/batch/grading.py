@@ -48,6 +48,11 @@ class Graded(NamedTuple):
     """Shape (candidates,), indices into `verdict.VERDICTS`."""
 
 
+def as_column(value: float, graded_size: tuple[int, ...]) -> FloatArray:
+    """Return a figure of a view as the array that it is; one that no candidate changes is the same for all."""
+    return np.broadcast_to(np.asarray(value, np.float64), graded_size)
+
+
 def stack_candidates(case: Case, candidates: Sequence[Candidate]) -> tuple[WheelFacts, WheelFacts]:
     """Return the front and the rear wheels of candidates on the vehicle of a case, stacked."""
     wheels = [candidate_facts(case, each) for each in candidates]

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from typing import NamedTuple, cast
+from typing import NamedTuple
 
 import numpy as np
 
-from service.assessment.batch.grading import Graded, grade_all
-from service.assessment.batch.measures import load_margin_percent
+from service.assessment.batch.comparison_measures import load_margin_percent
+from service.assessment.batch.grading import Graded, as_column, grade_all
 from service.assessment.batch.sizes import Sizes, marking_for, service_table, stock
 from service.assessment.batch.wheel_table import wheels_of
 from service.assessment.case import Axle, Case
@@ -87,7 +87,7 @@ def _least(graded: Graded, view: AxleView, least_margin_percent: float) -> int:
     mine = [place for place, each in enumerate(graded.questions) if each.where == view.name]
     asked = np.array([graded.questions[place].code.startswith(_ADVICE_HEEDED) for place in mine])
     outcomes = graded.outcomes[mine]
-    scarce = cast("FloatArray", load_margin_percent(view)) < least_margin_percent
+    scarce = as_column(load_margin_percent(view), outcomes.shape[1:]) < least_margin_percent
     unmet = (outcomes == NOT_MET).sum(axis=0) + (outcomes[asked] == ADVISORY).sum(axis=0) + 1 * scarce
     # A size has its symbols to choose from, while a higher index mostly takes a larger tyre.
     heavier = view.then.facts.load_index > view.now.facts.load_index

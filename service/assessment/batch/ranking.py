@@ -2,18 +2,15 @@
 
 from __future__ import annotations
 
-from typing import cast
-
 import numpy as np
 from numpy.typing import NDArray
 
 from service.assessment.answer.verdict import LAST_PLACE, UNSUITABLE, places
-from service.assessment.batch.grading import Graded, Outcomes
-from service.assessment.batch.measures import MERITS, RANK_BY, Measures, RankBy, width_change_mm
+from service.assessment.batch.comparison_measures import MERITS, RANK_BY, Flags, Measures, RankBy, width_change_mm
+from service.assessment.batch.grading import Graded, Outcomes, as_column
 from service.core.numeric import FloatArray
 
 Places = NDArray[np.intp]
-Flags = NDArray[np.bool_]
 
 
 def ranked(graded: Graded, found: Measures, rank_by: RankBy) -> Places:
@@ -21,11 +18,10 @@ def ranked(graded: Graded, found: Measures, rank_by: RankBy) -> Places:
 
     Candidates alike in all of it keep the caller's order. A measure that is not known comes after all known ones.
     """
-    size = graded.verdicts.shape
     keys = (
-        -_known_or_worst(-width_change_mm(graded.car), size),
-        -_known_or_worst(MERITS["closest_to_present"](found), size),
-        -_known_or_worst(MERITS[rank_by](found), size),
+        -_known_or_worst(-as_column(width_change_mm(graded.car), graded.verdicts.shape)),
+        -_known_or_worst(MERITS["closest_to_present"](found)),
+        -_known_or_worst(MERITS[rank_by](found)),
         graded.verdicts,
     )
     return np.lexsort(keys)
@@ -41,7 +37,7 @@ def not_bettered(verdicts: Outcomes, found: Measures) -> Flags:
     as_good = np.ones((len(choice), len(choice)), np.bool_)
     better = np.zeros_like(as_good)
     for by in RANK_BY:
-        merit = _known_or_worst(MERITS[by](found), verdicts.shape)[choice]
+        merit = _known_or_worst(MERITS[by](found))[choice]
         as_good &= merit[:, None] >= merit
         better |= merit[:, None] > merit
     marked = np.zeros(verdicts.shape, np.bool_)
@@ -61,6 +57,5 @@ def worst_questions(graded: Graded, most: int) -> tuple[Places, Flags]:
     return order, np.take_along_axis(place, order, axis=0) < LAST_PLACE
 
 
-def _known_or_worst(merit: float, size: tuple[int, ...]) -> FloatArray:
-    values = np.broadcast_to(cast("FloatArray", merit), size)
-    return np.where(values == values, values, -np.inf)
+def _known_or_worst(merit: FloatArray) -> FloatArray:
+    return np.where(np.isnan(merit), -np.inf, merit)

@@ -5,13 +5,12 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Callable, Mapping, Sequence
 from types import MappingProxyType
-from typing import NamedTuple, cast
+from typing import NamedTuple
 
 import numpy as np
-from numpy.typing import NDArray
 
-from service.assessment.batch.grading import Graded, grade_all
-from service.assessment.batch.measures import RankBy, load_margin_percent
+from service.assessment.batch.comparison_measures import Flags, RankBy, load_margin_percent
+from service.assessment.batch.grading import Graded, as_column, grade_all
 from service.assessment.batch.wheel_table import PRESSURE, Places, Wheels
 from service.assessment.case import Case
 from service.assessment.checks.clearance import SIDES
@@ -21,8 +20,6 @@ from service.assessment.view.views import AxleView
 from service.assessment.view.wheel_facts import WheelFacts, columns
 from service.core.findings import NOT_MET
 from service.core.numeric import UNKNOWN, FloatArray
-
-Flags = NDArray[np.bool_]
 
 # Wheels graded at once: more would only take memory.
 CHUNK = 8192
@@ -97,18 +94,16 @@ def _keep(graded: Graded, view: AxleView, wheels: Wheels, asks: _Asks) -> AxleFo
     size = wheels.size
     mine = [place for place, each in enumerate(graded.questions) if each.where == view.name]
     broken = {graded.questions[place].code: graded.outcomes[place, :size] == NOT_MET for place in mine}
-    broken |= {
-        name: np.broadcast_to(flags, view_size(view))[:size] for name, flags in _beyond(view, asks.limits).items()
-    }
+    broken |= {name: flags[:size] for name, flags in _beyond(view, asks.limits).items()}
     removed, kept = first_reasons(broken, size)
-    merit = np.broadcast_to(np.asarray(AXLE_MERITS[asks.rank_by](view)), view_size(view))[:size]
+    merit = as_column(AXLE_MERITS[asks.rank_by](view), view_size(view))[:size]
     table = wheels.table.copy()
-    table[PRESSURE] = np.asarray(proposed_pressure_kpa(view))[:size]
-    circumference = np.asarray(view.then.geometry.rolling_circumference_mm)[:size]
+    table[PRESSURE] = as_column(proposed_pressure_kpa(view), view_size(view))[:size]
+    circumference = as_column(view.then.geometry.rolling_circumference_mm, view_size(view))[:size]
     return AxleFound(
         Wheels(table, wheels.size_at, wheels.rim_at).at(kept),
         circumference[kept],
-        np.where(merit == merit, merit, -np.inf)[kept],
+        np.where(np.isnan(merit), -np.inf, merit)[kept],
         size,
         removed,
     )
@@ -129,17 +124,19 @@ def first_reasons(broken: Mapping[str, Flags], size: int) -> tuple[Counter[str],
 
 def _beyond(view: AxleView, limits: AxleLimits) -> dict[str, Flags]:
     """Return what goes beyond the caller's limits; what is not known, and a limit that is not set, do not."""
-    width = view.then.facts.nominal_width_mm
-    deviation = abs(view.change.overall_diameter_percent)
+    size = view_size(view)
+    width = as_column(view.then.facts.nominal_width_mm, size)
+    deviation = as_column(abs(view.change.overall_diameter_percent), size)
+    margin = as_column(load_margin_percent(view), size)
     flags = {
         "limits.overall_diameter_percent": deviation > limits.overall_diameter_percent + LAST_BIT,
         "limits.section_width_mm": (width < limits.min_section_width_mm) | (width > limits.max_section_width_mm),
-        "limits.load_margin_percent": load_margin_percent(view) < limits.load_margin_percent - LAST_BIT,
+        "limits.load_margin_percent": margin < limits.load_margin_percent - LAST_BIT,
     }
     for side in SIDES:
-        left = side.room(view) - side.shift(view)
+        left = as_column(side.room(view) - side.shift(view), size)
         flags[f"limits.{side.name}_room_mm"] = left < limits.room_mm - LAST_BIT
-    return cast("dict[str, Flags]", flags)
+    return flags
 
 
 def _joined(parts: Sequence[AxleFound], wheels: Wheels) -> AxleFound:

@@ -7,7 +7,8 @@ from typing import Literal, NamedTuple
 
 import numpy as np
 
-from service.assessment.batch.search_axle import AxleFound, Flags
+from service.assessment.batch.comparison_measures import Flags
+from service.assessment.batch.search_axle import AxleFound
 from service.assessment.batch.wheel_table import CODE, WIDTH, Places
 from service.assessment.case import Case
 from service.assessment.checks.grade import LAST_BIT

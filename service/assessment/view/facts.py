@@ -1,4 +1,9 @@
-"""From designations and what the caller says to the facts of one wheel."""
+"""From designations and what the caller says to the facts of one wheel.
+
+References
+----------
+.. [TRA] the load-pressure law of P-metric tyres.
+"""
 
 from __future__ import annotations
 
@@ -33,7 +38,7 @@ REINFORCED_PRESSURE_KPA = 290.0
 P_METRIC_PRESSURE_KPA = 240.0
 P_METRIC_REINFORCED_PRESSURE_KPA = 280.0
 TEMPORARY_SPARE_PRESSURE_KPA = 420.0
-# The load-pressure law of P-metric tyres, source TRA design guide (second hand).
+# The load-pressure law of P-metric tyres [TRA] (second hand).
 P_METRIC_EXPONENT = 0.5
 
 NOT_MEASURED = Measured()

@@ -2,7 +2,8 @@
 
 References
 ----------
-.. [UN-R30] para. 2.31 for passenger tyres, [UN-R54] annex 8 for commercial ones.
+.. [UN-R30 2.31] passenger tyres.
+.. [UN-R54] annex 8, commercial tyres.
 """
 
 from __future__ import annotations

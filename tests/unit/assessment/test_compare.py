@@ -17,7 +17,7 @@ from service.api.schemas.request import CheckRequest
 from service.assessment.answer.assess import assess
 from service.assessment.answer.verdict import UNSUITABLE
 from service.assessment.batch.compare import MOST_FINDINGS, Compared, compare
-from service.assessment.batch.measures import RANK_BY, RankBy, trades
+from service.assessment.batch.comparison_measures import RANK_BY, RankBy, trades
 from service.assessment.batch.ranking import not_bettered
 from service.assessment.case import Candidate, Case
 from service.core.findings import MET

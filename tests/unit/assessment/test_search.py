@@ -13,8 +13,8 @@ from service.api.inbound import translate
 from service.api.schemas.request import CheckRequest
 from service.assessment.answer.assess import Assessment, assess
 from service.assessment.batch.needs import needs_of
-from service.assessment.batch.search import Found, Sieve, Wanted, search
 from service.assessment.batch.search_axle import AxleLimits
+from service.assessment.batch.size_search import Found, Sieve, Wanted, search
 from service.assessment.batch.sizes import grid, stock
 from service.assessment.case import Candidate, Case, Fitment, Rim, Tyre
 from service.assessment.checks.pressure import proposed_pressure_kpa

@@ -6,7 +6,7 @@ from collections import Counter
 import pytest
 
 from service.assessment.answer.assess import Assessment, assess
-from service.assessment.batch.measures import load_margin_percent
+from service.assessment.batch.comparison_measures import load_margin_percent
 from service.assessment.case import Case
 from service.assessment.checks import REQUIRED
 from service.core.findings import ADVISORY, NOT_ASSESSED, NOT_MET

@@ -1,6 +1,6 @@
 """The measures by which fitments are compared: each is defined here and nowhere else.
 
-Floats or arrays alike. NaN where a measure is not known. The present fitment has 0 everywhere but for the load margin.
+NaN where a measure is not known. The present fitment has 0 everywhere but for the load margin.
 """
 
 from __future__ import annotations
@@ -9,11 +9,19 @@ from collections.abc import Callable, Mapping
 from types import MappingProxyType
 from typing import Literal, NamedTuple
 
+import numpy as np
+from numpy.typing import NDArray
+
 from service.assessment.answer.trade_offs import WORTH_A_WORD_MM, WORTH_A_WORD_PERCENT
+from service.assessment.batch.grading import Graded, as_column
 from service.assessment.checks.balance import degree_code
 from service.assessment.view.change import percent
 from service.assessment.view.views import AxleView, CarView
-from service.core.numeric import larger, pick, smaller
+from service.core.numeric import FloatArray, larger, pick, smaller
+
+Flags = NDArray[np.bool_]
+Sets = NDArray[np.int64]
+"""For each candidate a set of `TRADES`, written as a number."""
 
 RankBy = Literal["closest_to_present", "dry_grip", "wet_margin", "load_margin", "balance"]
 RANK_BY: tuple[RankBy, ...] = ("closest_to_present", "dry_grip", "wet_margin", "load_margin", "balance")
@@ -24,13 +32,13 @@ TRADES: tuple[Trade, ...] = ("dry_grip", "wet_margin", "load_margin", "balance",
 
 
 class Measures(NamedTuple):
-    """What a fitment is worth; `MEANING` says of each what it is."""
+    """What each fitment is worth, one element for each; `MEANING` says of each measure what it is."""
 
-    dry_grip_percent: float
-    wet_margin_percent: float
-    balance_deg_per_g: float
-    load_margin_percent: float
-    diameter_deviation_percent: float
+    dry_grip_percent: FloatArray
+    wet_margin_percent: FloatArray
+    balance_deg_per_g: FloatArray
+    load_margin_percent: FloatArray
+    diameter_deviation_percent: FloatArray
 
 
 MEANING: Mapping[str, str] = MappingProxyType(
@@ -47,17 +55,26 @@ MEANING: Mapping[str, str] = MappingProxyType(
 )
 
 
-def measures(car: CarView) -> Measures:
-    """Return the measures of what is proposed."""
+def measures(graded: Graded) -> Measures:
+    """Return the measures of what was graded."""
+    car, size = graded.car, graded.verdicts.shape
     front, rear = car.front, car.rear
     return Measures(
-        _least(
-            percent(1.0, front.change.cornering_stiffness.value), percent(1.0, rear.change.cornering_stiffness.value)
+        dry_grip_percent=as_column(
+            _least(
+                percent(1.0, front.change.cornering_stiffness.value),
+                percent(1.0, rear.change.cornering_stiffness.value),
+            ),
+            size,
         ),
-        _least(front.change.aquaplaning_onset_percent.value, rear.change.aquaplaning_onset_percent.value),
-        abs(car.change.gradient_deg_per_g.value),
-        _least(load_margin_percent(front), load_margin_percent(rear)),
-        _greatest(abs(front.change.overall_diameter_percent), abs(rear.change.overall_diameter_percent)),
+        wet_margin_percent=as_column(
+            _least(front.change.aquaplaning_onset_percent.value, rear.change.aquaplaning_onset_percent.value), size
+        ),
+        balance_deg_per_g=as_column(abs(car.change.gradient_deg_per_g.value), size),
+        load_margin_percent=as_column(_least(load_margin_percent(front), load_margin_percent(rear)), size),
+        diameter_deviation_percent=as_column(
+            _greatest(abs(front.change.overall_diameter_percent), abs(rear.change.overall_diameter_percent)), size
+        ),
     )
 
 
@@ -83,7 +100,7 @@ def _greatest(front: float, rear: float) -> float:
 
 
 # What is ranked by: for each, the greater the better.
-MERITS: Mapping[RankBy, Callable[[Measures], float]] = MappingProxyType(
+MERITS: Mapping[RankBy, Callable[[Measures], FloatArray]] = MappingProxyType(
     {
         "closest_to_present": lambda found: -found.diameter_deviation_percent,
         "dry_grip": lambda found: found.dry_grip_percent,
@@ -94,27 +111,40 @@ MERITS: Mapping[RankBy, Callable[[Measures], float]] = MappingProxyType(
 )
 
 
-def gains(car: CarView, found: Measures) -> int:
-    """Return what is better than with the present fitment, as a set of `TRADES` (see there)."""
-    return (
-        1 * (found.dry_grip_percent > WORTH_A_WORD_PERCENT)
-        + 2 * (found.wet_margin_percent > WORTH_A_WORD_PERCENT)
-        + 4 * (_load_gain_percent(car, found) > WORTH_A_WORD_PERCENT)
-        + 32 * (_room_lost_mm(car) < -WORTH_A_WORD_MM)
+def gains(car: CarView, found: Measures) -> Sets:
+    """Return what is better than with the present fitment, as sets of `TRADES` (see there)."""
+    return _sets(
+        found,
+        {
+            "dry_grip": found.dry_grip_percent > WORTH_A_WORD_PERCENT,
+            "wet_margin": found.wet_margin_percent > WORTH_A_WORD_PERCENT,
+            "load_margin": _load_gain_percent(car, found) > WORTH_A_WORD_PERCENT,
+            "room": _room_lost_mm(car) < -WORTH_A_WORD_MM,
+        },
     )
 
 
-def losses(car: CarView, found: Measures) -> int:
-    """Return what is worse than with the present fitment, as a set of `TRADES` (see there)."""
+def losses(car: CarView, found: Measures) -> Sets:
+    """Return what is worse than with the present fitment, as sets of `TRADES` (see there)."""
     near = car.limits.overall_diameter_met_percent.value
-    return (
-        1 * (found.dry_grip_percent < -WORTH_A_WORD_PERCENT)
-        + 2 * (found.wet_margin_percent < -WORTH_A_WORD_PERCENT)
-        + 4 * (_load_gain_percent(car, found) < -WORTH_A_WORD_PERCENT)
-        + 8 * (degree_code(car) > 0)
-        + 16 * (found.diameter_deviation_percent > near)
-        + 32 * (_room_lost_mm(car) > WORTH_A_WORD_MM)
+    return _sets(
+        found,
+        {
+            "dry_grip": found.dry_grip_percent < -WORTH_A_WORD_PERCENT,
+            "wet_margin": found.wet_margin_percent < -WORTH_A_WORD_PERCENT,
+            "load_margin": _load_gain_percent(car, found) < -WORTH_A_WORD_PERCENT,
+            "balance": degree_code(car) > 0,
+            "diameter": found.diameter_deviation_percent > near,
+            "room": _room_lost_mm(car) > WORTH_A_WORD_MM,
+        },
     )
+
+
+def _sets(found: Measures, holds: Mapping[Trade, bool | Flags]) -> Sets:
+    members = np.zeros(found.load_margin_percent.shape, np.int64)
+    for trade, flags in holds.items():
+        members += np.where(flags, 1 << TRADES.index(trade), 0)
+    return members
 
 
 def trades(members: int) -> list[Trade]:
@@ -122,9 +152,9 @@ def trades(members: int) -> list[Trade]:
     return [name for place, name in enumerate(TRADES) if members >> place & 1]
 
 
-def _load_gain_percent(car: CarView, found: Measures) -> float:
-    now = (load_margin_percent(view._replace(then=view.now)) for view in (car.front, car.rear))
-    return found.load_margin_percent - _least(*now)
+def _load_gain_percent(car: CarView, found: Measures) -> FloatArray:
+    front, rear = (load_margin_percent(view._replace(then=view.now)) for view in (car.front, car.rear))
+    return found.load_margin_percent - _least(front, rear)
 
 
 def _room_lost_mm(car: CarView) -> float:

@@ -4,14 +4,14 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Sequence
-from typing import NamedTuple, cast
+from typing import NamedTuple
 
 import numpy as np
 
 from service.assessment.answer.verdict import UNSUITABLE
 from service.assessment.batch.compare import Compared, compare
+from service.assessment.batch.comparison_measures import RankBy, measures
 from service.assessment.batch.grading import grade_all
-from service.assessment.batch.measures import RankBy, measures
 from service.assessment.batch.needs import Needs, grid_services, marked, needs_of
 from service.assessment.batch.ranking import ranked
 from service.assessment.batch.search_axle import AxleFound, AxleLimits, filter_axles, first_reasons
@@ -25,7 +25,7 @@ from service.assessment.view.conditions import conditions_of
 from service.assessment.view.figures import NEW_TREAD_DEPTH_MM
 from service.assessment.view.wheel_facts import columns
 from service.core.findings import NOT_MET
-from service.core.numeric import UNKNOWN, FloatArray, known_or, larger
+from service.core.numeric import UNKNOWN, known_or, larger
 from service.designation.tyre import TyreDesignation
 
 RIM_DIAMETER = DIAMETER.code
@@ -139,7 +139,7 @@ def _best_pairs(
         return [], 0, Counter()
     front, rear = wheels[0].table[:, pairs.front_at], wheels[1].table[:, pairs.rear_at]
     graded = grade_all(case, columns(front), columns(rear))
-    found = measures(graded.car)
+    found = measures(graded)
     broken = {
         question.code: outcomes == NOT_MET
         for question, outcomes in zip(graded.questions, graded.outcomes, strict=True)
@@ -147,8 +147,7 @@ def _best_pairs(
     }
     # What an axle asks for was asked before, but for the pressure, which was not yet proposed.
     broken["search.axle"] = graded.verdicts == UNSUITABLE
-    too_far = cast("FloatArray", found.balance_deg_per_g) > wanted.balance_deg_per_g + LAST_BIT
-    broken["limits.balance_deg_per_g"] = np.broadcast_to(too_far, graded.verdicts.shape)
+    broken["limits.balance_deg_per_g"] = found.balance_deg_per_g > wanted.balance_deg_per_g + LAST_BIT
     removed, left = first_reasons(broken, len(graded.verdicts))
     order = ranked(graded, found, wanted.rank_by)
     order = order[np.isin(order, left)][: wanted.most]
