@@ -10,20 +10,16 @@ from collections.abc import Mapping
 from dataclasses import dataclass, fields
 from types import MappingProxyType
 
-from service.core.findings import Basis
+from service.rules.provenance import Provenance
+from service.rules.written import Number
 
 
-@dataclass(frozen=True, slots=True)
-class Limit:
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Limit(Provenance):
     """One limit: value, unit and what it rests on."""
 
-    value: float
+    value: Number
     unit: str
-    basis: Basis
-    article: str = ""
-    source: str = ""
-    checked: str | None = None
-    note: str = ""
 
 
 # As a pack, the limits are themselves and no others (eq=False), which makes them a cheap key.

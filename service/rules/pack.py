@@ -8,15 +8,7 @@ from typing import NamedTuple
 
 from service.rules.limits import Limits
 from service.rules.rule import Applies, Bound, Rule, VehicleFacts, within
-from service.rules.sections import (
-    Allowance,
-    SpeedometerRule,
-    TemporarySpareRule,
-    TowingRule,
-    TrailerRule,
-    TwinRule,
-    WinterRule,
-)
+from service.rules.sections import Allowance, SpeedometerRule, WinterRule
 
 __all__ = ["Applies", "Asked", "Bound", "Rule", "RulePack", "VehicleFacts"]
 
@@ -43,51 +35,6 @@ class RulePack:
     winter: WinterRule | None
     allowances: tuple[Allowance, ...]
     notes: tuple[str, ...]
-
-    def rules_for(
-        self,
-        category: str | None,
-        axle: str,
-        *,
-        driven: bool | None,
-        mass_kg: float | None,
-        built: str | None,
-        date: str | None,
-    ) -> tuple[Rule, ...]:
-        """Return the rules that apply to an axle (`front`, `rear`) or the `vehicle` on this ISO day.
-
-        Without a day it is the first day of the pack's edition. A rule that needs a fact not given
-        is left out here and named by `unsettled_for`.
-        """
-        return asked(self, VehicleFacts(category, driven, mass_kg, built), axle, date or self.edition_date).rules
-
-    def unsettled_for(
-        self,
-        category: str | None,
-        axle: str,
-        *,
-        driven: bool | None,
-        mass_kg: float | None,
-        built: str | None,
-        date: str | None,
-    ) -> tuple[tuple[Rule, tuple[str, ...]], ...]:
-        """Return the rules that may apply, each with the names of the vehicle facts that would settle it."""
-        return asked(self, VehicleFacts(category, driven, mass_kg, built), axle, date or self.edition_date).unsettled
-
-    def speedometer_for(
-        self, category: str | None, mass_kg: float | None, built: str | None, date: str | None
-    ) -> SpeedometerRule:
-        """Return the speedometer rule of a vehicle: the first that surely applies.
-
-        The last rule of a pack applies to every vehicle (the reader sees to it), so there is always one.
-        """
-        return speedometer_asked(self, VehicleFacts(category, None, mass_kg, built), date or self.edition_date)[0]
-
-    def unsettled_speedometer_for(
-        self, category: str | None, mass_kg: float | None, built: str | None, date: str | None
-    ) -> tuple[str, ...]:
-        """Return the names of the vehicle facts that would settle which speedometer rule applies, empty if none."""
-        return speedometer_asked(self, VehicleFacts(category, None, mass_kg, built), date or self.edition_date)[1]
 
     def allowances_for(
         self,
@@ -117,28 +64,6 @@ class RulePack:
     def speedometer(self) -> SpeedometerRule:
         """Return the pack's first speedometer rule."""
         return self.speedometers[0]
-
-    @property
-    def temporary_spare(self) -> TemporarySpareRule:
-        """Return what a temporary-use spare permits here."""
-        return TemporarySpareRule(self.limits.temporary_spare_speed_kmh)
-
-    @property
-    def twin(self) -> TwinRule:
-        """Return the load shares of twin tyres here."""
-        return TwinRule(self.limits.load_share_twin_passenger, self.limits.load_share_twin_commercial)
-
-    @property
-    def trailer(self) -> TrailerRule:
-        """Return the load shares of trailers' passenger tyres here."""
-        limits = self.limits
-        return TrailerRule(limits.load_share_trailer_single, limits.load_share_trailer_twin, limits.trailer_speed_kmh)
-
-    @property
-    def towing(self) -> TowingRule:
-        """Return what towing permits here."""
-        limits = self.limits
-        return TowingRule(limits.towing_load_excess_percent, limits.towing_speed_kmh, limits.towing_pressure_gain_kpa)
 
 
 @lru_cache(maxsize=4096)

@@ -3,17 +3,18 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import replace
 from functools import cache
 from pathlib import Path
 from types import MappingProxyType
 
 from service.core.errors import UnknownName
-from service.rules.faults import PackError
+from service.rules.faults import PackError, PackFile
 from service.rules.limits import LIMIT_NAMES, SECTION_OF, Limit, Limits
 from service.rules.pack import RulePack
 from service.rules.rule import Applies, Rule
-from service.rules.section_tables import read_allowances, read_speedometers, read_winter
-from service.rules.sheet import Sheet, open_table, read_limits, read_sheet
+from service.rules.sheet import Sheet, read_limits, read_sheet
+from service.rules.tables import Setting
 
 __all__ = ["PackError", "default_packs", "load_packs", "pack_ids", "pack_named"]
 
@@ -56,12 +57,10 @@ def load_packs(directory: Path | None = None) -> Mapping[str, RulePack]:
         At the first fault, with file, line, rule and reason.
     """
     place = PACKS_DIRECTORY if directory is None else directory
-    sheets = {sheet.id: sheet for sheet in map(read_sheet, sorted(place.glob("*.toml")))}
+    sheets = {path.stem: read_sheet(PackFile(path)) for path in sorted(place.glob("*.toml"))}
     if not sheets:
         raise PackError(str(place), 1, "directory", "there is no pack: no file ends in .toml")
-    practice = open_table(COMMON_PRACTICE)
-    common = read_limits(practice)
-    practice.done()
+    common = read_limits(PackFile(COMMON_PRACTICE))
     packs: dict[str, RulePack] = {}
     for name in sheets:
         _resolve(name, sheets, packs, common, ())
@@ -78,38 +77,43 @@ def _resolve(
     """Put a pack and all that it builds on into `packs`, those first, and return it."""
     if name in packs:
         return packs[name]
-    sheet = sheets[name]
-    for parent in sheet.inherits:
+    file, heading = sheets[name]
+    for parent in heading.inherits:
         if parent not in sheets:
-            sheet.top.fault("inherits", f"inherits the unknown pack {parent[:60]!r}; known: {', '.join(sheets)}")
+            file.refuse(f"inherits the unknown pack {parent[:60]!r}; known: {', '.join(sheets)}", "inherits")
         if parent == name or parent in path:
-            sheet.top.fault("inherits", f"inherits in a circle: {' -> '.join((*path, name, parent))}")
-    parents = [_resolve(parent, sheets, packs, common, (*path, name)) for parent in sheet.inherits]
-    packs[name] = _assemble(sheet, parents, common)
+            file.refuse(f"inherits in a circle: {' -> '.join((*path, name, parent))}", "inherits")
+    parents = [_resolve(parent, sheets, packs, common, (*path, name)) for parent in heading.inherits]
+    packs[name] = _assemble(sheets[name], parents, common)
     return packs[name]
 
 
 def _assemble(sheet: Sheet, parents: list[RulePack], common: Mapping[str, Limit]) -> RulePack:
+    """Return a pack: what it writes itself before, or in place of, what it inherits."""
+    file, heading = sheet
     limits = _limits(sheet, parents, common)
     # Two parents may have the same grandparent; its rules come once.
-    inherited = tuple(dict.fromkeys(rule for parent in parents for rule in parent.speedometers))
-    reliefs = tuple(dict.fromkeys(item for parent in parents for item in parent.allowances))
+    speedometers = tuple(dict.fromkeys(rule for parent in parents for rule in parent.speedometers))
+    allowances = tuple(dict.fromkeys(item for parent in parents for item in parent.allowances))
+    own = sheet.own_law(Setting(heading.id, limits, speedometers))
+    winter = own.winter or next((parent.winter for parent in parents if parent.winter), None)
     pack = RulePack(
-        id=sheet.id,
-        title=sheet.title,
-        edition=sheet.edition,
-        inherits=sheet.inherits,
+        id=heading.id,
+        title=heading.title,
+        edition=heading.edition,
+        inherits=heading.inherits,
         limits=limits,
-        rules=_rules(sheet, parents),
-        speedometers=read_speedometers(sheet.top, sheet.id, limits, inherited),
-        winter=read_winter(sheet.top, limits, next((parent.winter for parent in parents if parent.winter), None)),
-        allowances=reliefs + read_allowances(sheet.top, sheet.id),
-        notes=sheet.notes,
+        rules=_rules(sheet, own.rules, parents),
+        speedometers=own.speedometer + speedometers,
+        winter=winter and replace(winter, speed_floor=limits.winter_speed_floor_kmh),
+        allowances=allowances + own.allowances,
+        notes=heading.notes,
     )
+    if not pack.speedometers:
+        file.refuse("[[speedometer]] is missing and none is inherited", "speedometer")
     last = pack.speedometers[-1]
     if last.applies != Applies() or last.valid_from or last.valid_to:
-        sheet.top.fault("speedometer", "the last speedometer rule must apply to every vehicle at every date")
-    sheet.top.done()
+        file.refuse("the last speedometer rule must apply to every vehicle at every date", "speedometer")
     return pack
 
 
@@ -118,23 +122,22 @@ def _limits(sheet: Sheet, parents: list[RulePack], common: Mapping[str, Limit]) 
     # The first pack named in `inherits` has the last word among them.
     for parent in reversed(parents):
         merged |= {name: getattr(parent.limits, name) for name in LIMIT_NAMES}
-    merged |= sheet.limits
+    merged |= sheet.heading.by_name
     lacking = [name for name in LIMIT_NAMES if name not in merged]
     if lacking:
         where = ".".join(SECTION_OF.get(lacking[0], ("limits", lacking[0])))
-        sheet.top.fault("inherits", f"[{where}] is missing: a pack that inherits nothing gives every limit itself")
+        sheet.file.refuse(f"[{where}] is missing: a pack that inherits nothing gives every limit itself", "inherits")
     return Limits(**merged)
 
 
-def _rules(sheet: Sheet, parents: list[RulePack]) -> tuple[Rule, ...]:
+def _rules(sheet: Sheet, own: tuple[Rule, ...], parents: list[RulePack]) -> tuple[Rule, ...]:
     """Return own rules in place of inherited ones of the same code, the inherited order first."""
     merged: dict[str, Rule] = {}
     for parent in parents:
         for rule in parent.rules:
             merged.setdefault(rule.code, rule)
-    for code in sheet.drops:
+    for code in sheet.heading.drops:
         if code not in merged:
-            sheet.top.fault("drops", f"drops {code[:60]!r}, which no inherited pack has")
+            sheet.file.refuse(f"drops {code[:60]!r}, which no inherited pack has", "drops")
         del merged[code]
-    merged |= {rule.code: rule for rule in sheet.rules}
-    return tuple(merged.values())
+    return tuple((merged | {rule.code: rule for rule in own}).values())

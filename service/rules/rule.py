@@ -8,18 +8,23 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from typing import Literal, NamedTuple
+from typing import Annotated, Literal, NamedTuple, get_args
 
-from service.core.findings import ADVISORY, NOT_ASSESSED, NOT_MET, Basis, BasisStatus
-from service.rules.provenance import CHECK_THE_TEXT
+from pydantic import AfterValidator, Field, ValidationInfo
+
+from service.core.findings import ADVISORY, NOT_ASSESSED, NOT_MET, BasisStatus, Where
+from service.rules.provenance import CHECK_THE_TEXT, Provenance
 from service.rules.quantities import QUANTITIES
+from service.rules.written import CLOSED, Day, Flag, Number, Text, fault, known, not_before
 
 Comparison = Literal["at_most", "at_least", "equals"]
-RuleAxle = Literal["any", "front", "rear", "vehicle"]
+RuleAxle = Literal["any", Where]
+Category = Literal["M1", "M1G", "M2", "M3", "N1", "N2", "N3", "O1", "O2", "O3", "O4"]
 
-COMPARISONS: tuple[Comparison, ...] = ("at_most", "at_least", "equals")
-RULE_AXLES: tuple[RuleAxle, ...] = ("any", "front", "rear", "vehicle")
-CATEGORIES = ("M1", "M1G", "M2", "M3", "N1", "N2", "N3", "O1", "O2", "O3", "O4")
+CATEGORIES: tuple[Category, ...] = get_args(Category)
+
+# The one quantity that a rule may derate: a passenger tyre's rating is divided on some vehicles.
+DIVIDED = "load_rating_sum_margin_kg"
 
 # A limit reached exactly (1530 mm on 1500 mm is 2.0 %) must not fail by the last bit of a float.
 TOLERANCE = 1e-9
@@ -44,17 +49,26 @@ class VehicleFacts(NamedTuple):
     built: str | None = None
 
 
+def _above_the_lower_mass(most_kg: float | None, info: ValidationInfo) -> float | None:
+    over_kg = info.data.get("over_mass_kg")
+    if most_kg is not None and over_kg is not None and most_kg <= over_kg:
+        raise fault("{key} must lie above over_mass_kg")
+    return most_kg
+
+
 @dataclass(frozen=True, slots=True)
 class Applies:
     """For whom a rule is written; empty or None means for all."""
 
-    categories: tuple[str, ...] = ()
+    __pydantic_config__ = CLOSED
+
+    categories: tuple[Category, ...] = ()
     axle: RuleAxle = "any"
-    driven: bool | None = None
-    over_mass_kg: float | None = None
-    max_mass_kg: float | None = None
-    built_from: str | None = None
-    built_to: str | None = None
+    driven: Flag | None = None
+    over_mass_kg: Number | None = None
+    max_mass_kg: Annotated[Number | None, AfterValidator(_above_the_lower_mass)] = None
+    built_from: Day | None = None
+    built_to: Annotated[Day | None, not_before("built_from")] = None
 
     def concerns(self, axle: str) -> bool:
         """Return whether the rule speaks of this axle (`front`, `rear`) or of the `vehicle`."""
@@ -90,14 +104,25 @@ class Applies:
         return above and (self.max_mass_kg is None or mass_kg <= self.max_mass_kg)
 
 
+def _known_quantity(quantity: str) -> str:
+    return known(quantity, QUANTITIES)
+
+
+def _unit_of_the_quantity(unit: str, info: ValidationInfo) -> str:
+    quantity = info.data.get("quantity")
+    return unit if quantity is None else known(unit, (QUANTITIES[quantity].unit,))
+
+
 @dataclass(frozen=True, slots=True)
 class Bound:
     """One bound on one quantity."""
 
-    quantity: str
+    __pydantic_config__ = CLOSED
+
+    quantity: Annotated[str, AfterValidator(_known_quantity)]
     comparison: Comparison
-    value: float
-    unit: str
+    value: Number
+    unit: Annotated[str, AfterValidator(_unit_of_the_quantity)]
 
     def holds(self, measured: float) -> bool:
         """Return whether the measured quantity keeps the bound; false where it is not known."""
@@ -107,45 +132,41 @@ class Bound:
             return measured >= self.value - TOLERANCE
         return abs(measured - self.value) <= TOLERANCE
 
-    @property
-    def words(self) -> str:
-        """Return the bound in words: `at most 2 %`, `at least 0 kg`; for a yes-or-no quantity, `yes`."""
-        if self.unit == "yes/no":
-            return "yes" if self.value else "no"
-        number = f"{self.value:g}" if self.unit == "index" else f"{self.value:g} {self.unit}"
-        return f"{self.comparison.replace('_', ' ')} {number}"
+
+def _code_of_a_law(code: str) -> str:
+    if not code.startswith("law."):
+        raise fault("the {key} of a pack's own rule begins with `law.`")
+    return code
 
 
-@dataclass(frozen=True, slots=True)
-class Rule:
+def _status_of_a_text(status: BasisStatus) -> BasisStatus:
+    if status in ("derived", "own"):
+        raise fault("a rule of the place is read, second_hand or memory")
+    return status
+
+
+def _divides_a_rating(divisor: float, info: ValidationInfo) -> float:
+    bounds = info.data.get("bounds")
+    if divisor < 1.0 or (bounds and bounds[0].quantity != DIVIDED):
+        raise fault(f"a {{key}} of 1 or more belongs to {DIVIDED} alone")
+    return divisor
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Rule(Provenance):
     """A rule of a place; where it has several bounds, keeping one of them suffices."""
 
-    code: str
-    title: str
-    message: str
-    bounds: tuple[Bound, ...]
+    status: Annotated[BasisStatus, AfterValidator(_status_of_a_text)]
+    code: Annotated[Text, AfterValidator(_code_of_a_law)]
+    title: Text
+    message: Text
+    bounds: Annotated[tuple[Bound, ...], Field(alias="any_of")]
     applies: Applies
-    article: str
-    source: str
-    status: BasisStatus
-    checked: str | None
-    basis: Basis
     pack: str
-    divisor: float = 1.0
-    stand_in: bool = False
-    valid_from: str | None = None
-    valid_to: str | None = None
-    note: str = ""
-
-    @property
-    def quantity(self) -> str:
-        """Return the quantity of the first bound."""
-        return self.bounds[0].quantity
-
-    @property
-    def comparison(self) -> Comparison:
-        """Return the comparison of the first bound."""
-        return self.bounds[0].comparison
+    divisor: Annotated[Number, AfterValidator(_divides_a_rating)] = 1.0
+    stand_in: Flag = False
+    valid_from: Day | None = None
+    valid_to: Annotated[Day | None, not_before("valid_from")] = None
 
     @property
     def value(self) -> float:
@@ -160,7 +181,7 @@ class Rule:
     @property
     def can_forbid(self) -> bool:
         """Return whether breaking the rule is `not_met`; what was not read, or is measured by a stand-in, advises."""
-        return self.status == "read" and not self.stand_in
+        return self.was_read and not self.stand_in
 
     @property
     def caveat(self) -> str:
@@ -168,16 +189,6 @@ class Rule:
         if self.status in _CAVEATS:
             return _CAVEATS[self.status]
         return f"Measured against the present fitment as a stand-in: {CHECK_THE_TEXT}." if self.stand_in else ""
-
-    @property
-    def limit_words(self) -> str:
-        """Return the limit in words, alternatives joined by `or`."""
-        return " or ".join(bound.words for bound in self.bounds)
-
-    @property
-    def quantity_words(self) -> str:
-        """Return the quantity in words."""
-        return QUANTITIES[self.quantity].words
 
     def outcome(self, *measured: float) -> int:
         """Return the outcome for the measured quantities, one for each bound and in that order.

@@ -1,60 +1,74 @@
-"""The parts of a pack that are more than one bound: speedometer, winter tyres, spare, twin wheels, trailers, towing."""
+"""The parts of a pack that are more than bounds or limits: speedometer, winter tyres, reliefs."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Literal, NamedTuple
+from typing import Annotated, Literal
 
-from service.core.findings import Basis, BasisStatus
+from pydantic import AfterValidator, Field, ValidationInfo
+
+from service.core.findings import Basis
 from service.rules.limits import Limit
+from service.rules.provenance import Provenance
 from service.rules.rule import Applies, within
+from service.rules.written import CLOSED, Day, Flag, Number, Positive, Text, fault, known, not_before
 
 SpeedometerKind = Literal["r39", "band"]
 TestSpeedIs = Literal["true", "displayed"]
 WinterMark = Literal["M+S", "3PMSF"]
 AllowanceKind = Literal["axle_mass_percent", "load_at_speed_kmh"]
 
+_UNIT_OF_ALLOWANCE: dict[AllowanceKind, str] = {"axle_mass_percent": "%", "load_at_speed_kmh": "km/h"}
 
-class TestSpeeds(NamedTuple):
+
+@dataclass(frozen=True, slots=True)
+class TestSpeeds:
     """The test speeds of vehicles faster than `above_kmh`: fixed ones, and a share of the maximum speed."""
 
-    above_kmh: float
-    speeds_kmh: tuple[float, ...]
-    share_of_max: float | None = None
+    __pydantic_config__ = CLOSED
+
+    above_kmh: Number
+    speeds_kmh: tuple[Positive, ...]
+    share_of_max: Positive | None = None
+
+
+def _rows_of_speeds(rows: tuple[TestSpeeds, ...]) -> tuple[TestSpeeds, ...]:
+    above = [row.above_kmh for row in rows]
+    if above != sorted(above, reverse=True):
+        raise fault("{key} must begin with the fastest vehicles")
+    if not rows or not all(row.speeds_kmh or row.share_of_max for row in rows):
+        raise fault("{key} must have rows, each with a speed or a share of the maximum speed")
+    return rows
+
+
+def _above_the_lower_edge(most: float | None, info: ValidationInfo) -> float | None:
+    least = info.data.get("least_gain")
+    if most is not None and least is not None and most < least:
+        raise fault("{key} must not lie below least_gain")
+    return most
 
 
 # Itself and no other (eq=False), as the pack that it belongs to.
-@dataclass(frozen=True, slots=True, eq=False)
-class SpeedometerRule:
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class SpeedometerRule(Provenance):
     """A band for the displayed speed V1 around the true speed V2, linear at both edges.
 
     least_gain V2 + least_constant <= V1 <= most_gain V2 + most_constant; None: no upper edge.
     """
 
     kind: SpeedometerKind
-    title: str
-    least_gain: float
-    least_constant_kmh: float
-    most_gain: float | None
-    most_constant_kmh: float
+    title: Text
+    least_gain: Positive
+    least_constant_kmh: Number
+    most_gain: Annotated[Number | None, AfterValidator(_above_the_lower_edge)]
+    most_constant_kmh: Number
     test_speed_is: TestSpeedIs
-    test_speeds: tuple[TestSpeeds, ...]
+    test_speeds: Annotated[tuple[TestSpeeds, ...], AfterValidator(_rows_of_speeds)]
     test_speeds_basis: Basis
     applies: Applies
-    article: str
-    source: str
-    status: BasisStatus
-    checked: str | None
-    basis: Basis
     pack: str
-    valid_from: str | None = None
-    valid_to: str | None = None
-    note: str = ""
-
-    @property
-    def can_forbid(self) -> bool:
-        """Return whether a speed outside the band is `not_met`, not merely an advisory."""
-        return self.status == "read"
+    valid_from: Day | None = None
+    valid_to: Annotated[Day | None, not_before("valid_from")] = None
 
     def least_displayed_kmh(self, true_kmh: float) -> float:
         """Return the lowest lawful displayed speed at a true speed [km/h]."""
@@ -81,19 +95,13 @@ class SpeedometerRule:
         return row.speeds_kmh + share
 
 
-@dataclass(frozen=True, slots=True)
-class WinterMarking:
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WinterMarking(Provenance):
     """A marking that makes a winter tyre here, for tyres built and days up to and including two dates."""
 
     marking: WinterMark
-    built_to: str | None
-    used_to: str | None
-    article: str
-    source: str
-    status: BasisStatus
-    checked: str | None
-    basis: Basis
-    note: str = ""
+    built_to: Day | None = None
+    used_to: Day | None = None
 
     def counts(self, tyre_built: str | None, date: str | None) -> bool | None:
         """Return whether the marking counts for a tyre built then and used on this ISO day, None when unsettled."""
@@ -103,28 +111,22 @@ class WinterMarking:
         return None if any(last is not None and day is None for last, day in pairs) else True
 
 
-@dataclass(frozen=True, slots=True)
-class WinterRule:
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WinterRule(Provenance):
     """When a winter tyre may have a lower speed symbol than the vehicle's maximum speed."""
 
-    label_required: bool
-    markings: tuple[WinterMarking, ...]
+    label_required: Flag
+    markings: Annotated[tuple[WinterMarking, ...], Field(min_length=1)]
     speed_floor: Limit
-    article: str
-    source: str
-    status: BasisStatus
-    checked: str | None
-    basis: Basis
-    note: str = ""
-
-    @property
-    def can_forbid(self) -> bool:
-        """Return whether breaking the rule is `not_met`, not merely an advisory."""
-        return self.status == "read"
 
 
-@dataclass(frozen=True, slots=True)
-class Allowance:
+def _unit_of_the_kind(unit: str, info: ValidationInfo) -> str:
+    kind = info.data.get("kind")
+    return unit if kind is None else known(unit, (_UNIT_OF_ALLOWANCE[kind],))
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Allowance(Provenance):
     """A relief that the law gives to named vehicles.
 
     `axle_mass_percent` lowers the axle mass to be carried; `load_at_speed_kmh` lets the load at speed
@@ -132,47 +134,12 @@ class Allowance:
     `speed_limited_kmh` is the highest setting of the speed limiter.
     """
 
-    code: str
-    title: str
+    code: Text
+    title: Text
     kind: AllowanceKind
-    value: float
-    unit: str
+    value: Number
+    unit: Annotated[str, AfterValidator(_unit_of_the_kind)]
     applies: Applies
-    seats_standing: bool | None
-    speed_limited_kmh: float | None
-    article: str
-    source: str
-    status: BasisStatus
-    checked: str | None
-    basis: Basis
+    seats_standing: Flag | None = None
+    speed_limited_kmh: Number | None = None
     pack: str
-    note: str = ""
-
-
-class TemporarySpareRule(NamedTuple):
-    """What a T-type spare permits."""
-
-    speed_kmh: Limit
-
-
-class TwinRule(NamedTuple):
-    """The least load of each twin tyre as a share of the axle mass."""
-
-    passenger_share: Limit
-    commercial_share: Limit
-
-
-class TrailerRule(NamedTuple):
-    """The least load of each passenger tyre of a slow trailer as a share of the axle mass."""
-
-    single_share: Limit
-    twin_share: Limit
-    speed_kmh: Limit
-
-
-class TowingRule(NamedTuple):
-    """What the rear tyres of a towing car may carry beyond their load, how fast, at what extra pressure."""
-
-    load_excess_percent: Limit
-    speed_kmh: Limit
-    pressure_gain_kpa: Limit

@@ -3,109 +3,119 @@
 from __future__ import annotations
 
 import re
-import tomllib
-from dataclasses import dataclass
-from pathlib import Path
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from typing import Annotated, NamedTuple
 
-from service.rules.faults import Lines, PackError, line_of_decode_error
+from pydantic import AfterValidator, BeforeValidator, TypeAdapter, ValidationInfo
+
+from service.rules.faults import PackFile
 from service.rules.limits import LIMIT_NAMES, SECTION_LIMITS, SECTION_OF, Limit, unit_of
-from service.rules.provenance import basis_of
-from service.rules.rule import Rule
-from service.rules.rule_table import read_rules
-from service.rules.table import Table
+from service.rules.tables import AllowanceTables, RuleTables, Setting, SpeedometerTables, WinterTable
+from service.rules.written import CLOSED, Text, Texts, fault, keys_of, known
 
 _EDITION = re.compile(r"\d{4}-(0[1-9]|1[0-2])")
-WINTER_FLOOR = "winter_speed_floor_kmh"
+_LIMITS_BY_SECTION: Mapping[str, Mapping[str, str]] = {
+    "limits": {name: name for name in LIMIT_NAMES if name not in SECTION_OF},
+    "winter": {"speed_floor": "winter_speed_floor_kmh"},
+    **SECTION_LIMITS,
+}
 
 
-@dataclass(frozen=True, slots=True)
-class Sheet:
-    """What one file says by itself; `top` gives the line of a fault found later."""
-
-    id: str
-    title: str
-    edition: str
-    inherits: tuple[str, ...]
-    drops: tuple[str, ...]
-    notes: tuple[str, ...]
-    limits: dict[str, Limit]
-    rules: tuple[Rule, ...]
-    top: Table
+def _by_limit_name(given: dict[str, Limit], info: ValidationInfo) -> dict[str, Limit]:
+    names = _LIMITS_BY_SECTION[info.field_name or ""]
+    for key, limit in given.items():
+        if info.field_name == "limits" and key in SECTION_OF:
+            raise fault(f"write this limit as [{'.'.join(SECTION_OF[key])}]", key)
+        known(limit.unit, (unit_of(names[known(key, names, key)]),), key, "unit")
+    return {names[key]: limit for key, limit in given.items()}
 
 
-def read_sheet(path: Path) -> Sheet:
-    """Return what one pack file says by itself."""
-    top = open_table(path)
-    pack = top.text("id")
-    if pack != path.stem:
-        top.fault("id", f"the id {pack[:60]!r} is not the file's name {path.stem!r}")
-    edition = top.text("edition")
+def _floor_alone(winter: object) -> object:
+    # The rest of the section is read when the limits are known.
+    return {key: value for key, value in winter.items() if key == "speed_floor"} if isinstance(winter, dict) else {}
+
+
+def _name_of_the_file(pack: str, info: ValidationInfo) -> str:
+    if pack != info.context:
+        raise fault(f"the {{key}} {pack[:60]!r} is not the file's name {info.context!r}")
+    return pack
+
+
+def _year_and_month(edition: str) -> str:
     if not _EDITION.fullmatch(edition):
-        top.fault("edition", "edition must be a year and month such as 2026-11")
-    if not top.has("inherits"):
-        top.fault("inherits", "inherits is missing; [] where the pack builds on nothing")
-    return Sheet(
-        id=pack,
-        title=top.text("title"),
-        edition=edition,
-        inherits=top.texts("inherits"),
-        drops=top.texts("drops"),
-        notes=top.texts("notes"),
-        limits=read_limits(top),
-        rules=read_rules(top, pack),
-        top=top,
-    )
+        raise fault("{key} must be a year and month such as 2026-11")
+    return edition
 
 
-def open_table(path: Path) -> Table:
-    """Return the top table of a TOML file.
-
-    Raises
-    ------
-    PackError
-        When the file is not UTF-8 or not TOML.
-    """
-    try:
-        text = path.read_bytes().decode("utf-8")
-    except UnicodeDecodeError as fault:
-        line = fault.object[: fault.start].count(b"\n") + 1
-        raise PackError(path.name, line, "top of the file", "the file is not UTF-8") from fault
-    try:
-        data = tomllib.loads(text)
-    except tomllib.TOMLDecodeError as fault:
-        line = line_of_decode_error(str(fault))
-        raise PackError(path.name, line, "top of the file", f"not TOML: {str(fault)[:200]}") from fault
-    return Table(data, Lines(path.name, text), "")
+LimitTables = Annotated[dict[str, Limit], AfterValidator(_by_limit_name)]
 
 
-def read_limits(top: Table) -> dict[str, Limit]:
-    """Return the limits that a file gives, by name: those under `limits` and those in sections."""
-    found: dict[str, Limit] = {}
-    own = top.table("limits")
-    for name in own.keys() if own else ():
-        if own and name not in LIMIT_NAMES:
-            own.fault(name, f"unknown limit {name[:60]!r}; known: {', '.join(LIMIT_NAMES)}")
-        if own and name in SECTION_OF:
-            own.fault(name, f"write this limit as [{'.'.join(SECTION_OF[name])}]")
-        if own and (table := own.table(name)):
-            found[name] = read_limit(table, unit_of(name))
-    winter = top.table("winter")
-    if winter and (floor := winter.table("speed_floor")):
-        found[WINTER_FLOOR] = read_limit(floor, unit_of(WINTER_FLOOR))
-    for section, keys in SECTION_LIMITS.items():
-        within = top.table(section)
-        for key in within.keys() if within else ():
-            if within and key not in keys:
-                within.fault(key, f"unknown field {key[:60]!r}; known: {', '.join(keys)}")
-            if within and (table := within.table(key)):
-                found[keys[key]] = read_limit(table, unit_of(keys[key]))
-    return found
+@dataclass(frozen=True, slots=True, kw_only=True)
+class GivenLimits:
+    """The limits that a file gives, those under `limits` and those in the section of their subject."""
+
+    __pydantic_config__ = CLOSED
+
+    limits: LimitTables = field(default_factory=dict)
+    winter: Annotated[LimitTables, BeforeValidator(_floor_alone)] = field(default_factory=dict)
+    twin: LimitTables = field(default_factory=dict)
+    trailer: LimitTables = field(default_factory=dict)
+    towing: LimitTables = field(default_factory=dict)
+    temporary_spare: LimitTables = field(default_factory=dict)
+
+    @property
+    def by_name(self) -> dict[str, Limit]:
+        """Return the limits by their names; the section's word counts more than that under `limits`."""
+        return self.limits | self.winter | self.twin | self.trailer | self.towing | self.temporary_spare
 
 
-def read_limit(table: Table, unit: str) -> Limit:
-    """Return one limit from its table; the unit must be the one the limit is written in."""
-    value = table.number("value")
-    table.choice("unit", (unit,))
-    given = table.provenance()
-    table.done()
-    return Limit(value, unit, basis_of(given), given.article, given.source, given.checked, given.note)
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Heading(GivenLimits):
+    """What must be known of a pack before its rules are read: its name, what it builds on, and its limits."""
+
+    id: Annotated[str, AfterValidator(_name_of_the_file)]
+    title: Text
+    edition: Annotated[str, AfterValidator(_year_and_month)]
+    inherits: Texts
+    drops: Texts = ()
+    notes: Texts = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OwnLaw:
+    """The rules and sections that a file writes itself."""
+
+    __pydantic_config__ = CLOSED
+
+    rules: RuleTables = ()
+    speedometer: SpeedometerTables = ()
+    winter: WinterTable | None = None
+    allowances: AllowanceTables = ()
+
+
+_GIVEN_LIMITS, _HEADING, _OWN_LAW = TypeAdapter(GivenLimits), TypeAdapter(Heading), TypeAdapter(OwnLaw)
+
+
+def read_limits(file: PackFile) -> dict[str, Limit]:
+    """Return the limits of a file that has nothing else."""
+    return file.read(_GIVEN_LIMITS, file.data).by_name
+
+
+class Sheet(NamedTuple):
+    """A pack of which the heading has been read and the rest is still to be."""
+
+    file: PackFile
+    heading: Heading
+
+    def own_law(self, setting: Setting) -> OwnLaw:
+        """Return the rules and sections that the file writes itself."""
+        own = keys_of(OwnLaw)
+        return self.file.read(_OWN_LAW, {key: value for key, value in self.file.data.items() if key in own}, setting)
+
+
+def read_sheet(file: PackFile) -> Sheet:
+    """Return a pack with its heading; a key that no pack has is refused here."""
+    later = set(keys_of(OwnLaw)) - set(keys_of(Heading))
+    data = {key: value for key, value in file.data.items() if key not in later}
+    return Sheet(file, file.read(_HEADING, data, file.stem))

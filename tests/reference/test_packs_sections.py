@@ -10,6 +10,7 @@ import math
 
 import pytest
 
+from service.rules.pack import VehicleFacts, speedometer_asked
 from service.rules.reader import default_packs
 
 PACKS = default_packs()
@@ -17,7 +18,8 @@ UNECE, DE, NL = PACKS["unece"], PACKS["de"], PACKS["nl"]
 
 
 def speedometer(pack, category="M1", built="2015-01-01", date=None):
-    return PACKS[pack].speedometer_for(category, 1900.0, built, date)
+    facts = VehicleFacts(category, mass_kg=1900.0, built=built)
+    return speedometer_asked(PACKS[pack], facts, date or PACKS[pack].edition_date)[0]
 
 
 @pytest.mark.parametrize(("true_kmh", "most_kmh"), [(40.0, 48.0), (80.0, 92.0), (120.0, 136.0)])
@@ -117,15 +119,15 @@ def test_a_winter_label_is_asked_for_everywhere(pack):
     ("limit", "value"),
     [
         (UNECE.limits.load_share_single, 0.5),
-        (UNECE.twin.passenger_share, 0.27),
-        (UNECE.twin.commercial_share, 0.25),
-        (UNECE.trailer.single_share, 0.45),
-        (UNECE.trailer.twin_share, 0.24),
-        (UNECE.trailer.speed_kmh, 100.0),
-        (UNECE.towing.load_excess_percent, 15.0),
-        (UNECE.towing.speed_kmh, 100.0),
-        (UNECE.towing.pressure_gain_kpa, 20.0),
-        (UNECE.temporary_spare.speed_kmh, 80.0),
+        (UNECE.limits.load_share_twin_passenger, 0.27),
+        (UNECE.limits.load_share_twin_commercial, 0.25),
+        (UNECE.limits.load_share_trailer_single, 0.45),
+        (UNECE.limits.load_share_trailer_twin, 0.24),
+        (UNECE.limits.trailer_speed_kmh, 100.0),
+        (UNECE.limits.towing_load_excess_percent, 15.0),
+        (UNECE.limits.towing_speed_kmh, 100.0),
+        (UNECE.limits.towing_pressure_gain_kpa, 20.0),
+        (UNECE.limits.temporary_spare_speed_kmh, 80.0),
         (UNECE.limits.service_width_growth_percent, 4.0),
     ],
 )
@@ -134,7 +136,8 @@ def test_what_is_remembered_of_the_united_nations_regulations_says_so(limit, val
 
 
 @pytest.mark.parametrize(
-    ("limit", "value"), [(NL.trailer.single_share, 0.5 * 0.90), (NL.trailer.twin_share, 0.25 * 0.96)]
+    ("limit", "value"),
+    [(NL.limits.load_share_trailer_single, 0.5 * 0.90), (NL.limits.load_share_trailer_twin, 0.25 * 0.96)],
 )
 def test_the_dutch_trailer_shares_follow_from_the_reductions_read(limit, value):
     assert (limit.value, limit.basis.status) == (pytest.approx(value), "derived")

@@ -76,14 +76,6 @@ def test_a_rule_wants_one_value_for_each_bound():
         WIDTH.outcome(40.0)
 
 
-def test_the_limit_in_words_joins_alternatives():
-    assert WIDTH.limit_words == "at most 40 mm or at most 20 %"
-
-
-def test_a_yes_or_no_limit_reads_as_yes():
-    assert rule_of("unece", "law.structure").limit_words == "yes"
-
-
 def test_a_second_hand_rule_says_to_check_the_official_text():
     assert "check the official text" in WIDTH.caveat
 
