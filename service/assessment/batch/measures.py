@@ -13,7 +13,7 @@ from service.assessment.answer.trade_offs import WORTH_A_WORD_MM, WORTH_A_WORD_P
 from service.assessment.checks.balance import degree_code
 from service.assessment.view.change import percent
 from service.assessment.view.views import AxleView, CarView
-from service.core.numeric import larger, pick, smaller
+from service.core.numeric import known, larger, pick, smaller
 
 RankBy = Literal["closest_to_present", "dry_grip", "wet_margin", "load_margin", "balance"]
 RANK_BY: tuple[RankBy, ...] = ("closest_to_present", "dry_grip", "wet_margin", "load_margin", "balance")
@@ -72,11 +72,11 @@ def width_change_mm(car: CarView) -> float:
 
 
 def _least(front: float, rear: float) -> float:
-    return pick(rear == rear, smaller(front, rear), rear)
+    return pick(known(rear), smaller(front, rear), rear)
 
 
 def _greatest(front: float, rear: float) -> float:
-    return pick(rear == rear, larger(front, rear), rear)
+    return pick(known(rear), larger(front, rear), rear)
 
 
 # What is ranked by: for each, the greater the better.

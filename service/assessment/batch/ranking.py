@@ -10,7 +10,7 @@ from numpy.typing import NDArray
 from service.assessment.answer.verdict import LAST_PLACE, UNSUITABLE, places
 from service.assessment.batch.grading import Graded, Outcomes
 from service.assessment.batch.measures import MERITS, RANK_BY, Measures, RankBy, width_change_mm
-from service.core.numeric import FloatArray
+from service.core.numeric import FloatArray, known
 
 Places = NDArray[np.intp]
 Flags = NDArray[np.bool_]
@@ -63,4 +63,4 @@ def worst_questions(graded: Graded, most: int) -> tuple[Places, Flags]:
 
 def _known_or_worst(merit: float, size: tuple[int, ...]) -> FloatArray:
     values = np.broadcast_to(cast("FloatArray", merit), size)
-    return np.where(values == values, values, -np.inf)
+    return np.where(known(values), values, -np.inf)

@@ -20,7 +20,7 @@ from service.assessment.checks.pressure import proposed_pressure_kpa
 from service.assessment.view.facts import WheelFacts
 from service.assessment.view.views import AxleView
 from service.core.findings import NOT_MET
-from service.core.numeric import UNKNOWN, FloatArray
+from service.core.numeric import UNKNOWN, FloatArray, known
 
 Flags = NDArray[np.bool_]
 
@@ -108,7 +108,7 @@ def _keep(graded: Graded, view: AxleView, wheels: Wheels, asks: _Asks) -> AxleFo
     return AxleFound(
         Wheels(table, wheels.size_at, wheels.rim_at).at(kept),
         circumference[kept],
-        np.where(merit == merit, merit, -np.inf)[kept],
+        np.where(known(merit), merit, -np.inf)[kept],
         size,
         removed,
     )

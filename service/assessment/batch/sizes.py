@@ -12,7 +12,7 @@ import numpy as np
 from service.assessment.case import Axle, Case
 from service.assessment.view.facts import TyreFacts, tyre_facts
 from service.assessment.view.load_at_speed import ServiceFacts, load_factor_at, service_facts
-from service.core.numeric import UNKNOWN, FloatArray
+from service.core.numeric import UNKNOWN, FloatArray, unknown
 from service.designation.tyre import TyreDesignation, parse_tyre
 
 GRID_WIDTHS_MM = range(125, 356, 10)
@@ -67,7 +67,7 @@ def service_row(
     designation: TyreDesignation, axle: Axle, max_speed_kmh: float, law_speed_kmh: float
 ) -> tuple[float, ...]:
     """Return what a tyre carries and how fast it may go on an axle; at its end the load factor at the law's speed."""
-    law = UNKNOWN if law_speed_kmh != law_speed_kmh else load_factor_at(designation, law_speed_kmh)
+    law = UNKNOWN if unknown(law_speed_kmh) else load_factor_at(designation, law_speed_kmh)
     return (*service_facts(designation, axle.wheels_per_side, max_speed_kmh), law)
 
 

@@ -12,7 +12,7 @@ from typing import NamedTuple
 
 from service.assessment.case import Axle, Fitment, Measured, Rim
 from service.assessment.view.load_at_speed import load_factor_at, service_facts
-from service.core.numeric import UNKNOWN
+from service.core.numeric import UNKNOWN, unknown
 from service.core.units import MM_PER_INCH
 from service.designation.rim import RimDesignation
 from service.designation.tyre import TyreDesignation
@@ -142,7 +142,7 @@ def wheel_facts(fitment: Fitment, axle: Axle, max_speed_kmh: float, law_speed_km
             circumference,
             mass,
             fitment.pressure_kpa,
-            UNKNOWN if law_speed_kmh != law_speed_kmh else load_factor_at(designation, law_speed_kmh),
+            UNKNOWN if unknown(law_speed_kmh) else load_factor_at(designation, law_speed_kmh),
         )
     )
 
