@@ -9,7 +9,7 @@ from __future__ import annotations
 from typing import Literal, NamedTuple
 
 from service.core.findings import AxleName
-from service.core.numeric import UNKNOWN
+from service.core.numeric import UNKNOWN, known
 from service.designation.bolt_circle import BoltCircle
 from service.designation.rim import RimDesignation
 from service.designation.tyre import TyreDesignation
@@ -82,7 +82,7 @@ class Axle(NamedTuple):
     def estimate_mass_kg(self) -> float:
         """Return the axle mass for estimates of behaviour: kerb mass where given, else the maximum."""
         kerb = self.kerb_axle_mass_kg
-        return kerb if kerb == kerb else self.max_axle_mass_kg
+        return kerb if known(kerb) else self.max_axle_mass_kg
 
 
 class Vehicle(NamedTuple):

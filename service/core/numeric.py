@@ -84,3 +84,8 @@ def exponential(value: Num) -> Num:
     if isinstance(value, float):
         return exp(value)
     return np.exp(value)
+
+
+def filled(like: Num, value: float) -> Num:
+    """Return this value in the shape of another quantity."""
+    return value if isinstance(like, float) else np.full_like(like, value)

@@ -6,6 +6,8 @@ import re
 import textwrap
 from typing import Final
 
+from service.core.numeric import unknown
+
 # XML 1.0 has no way to write these at all, not even escaped.
 _NOT_XML: Final = re.compile("[^\t\n\r\x20-\ud7ff\ue000-\ufffd\U00010000-\U0010ffff]")
 CHARACTER_WIDTH: Final = 0.56
@@ -35,6 +37,6 @@ def plain(value: float, digits: int = 0) -> str:
 
 def against(proposed: float, present: float, digits: int = 0) -> str:
     """Return the proposed value, followed by the present one in brackets where that is known."""
-    if present != present:
+    if unknown(present):
         return plain(proposed, digits)
     return f"{plain(proposed, digits)} ({plain(present, digits)})"

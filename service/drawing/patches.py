@@ -11,6 +11,7 @@ from service.assessment.view.change import Wheel
 from service.assessment.view.estimates import wheel_estimates
 from service.assessment.view.views import AxleView
 from service.core.findings import Estimate
+from service.core.numeric import known
 from service.drawing import paper
 from service.drawing.canvas import Canvas, points
 from service.drawing.dimension_lines import across, along, extension
@@ -51,7 +52,7 @@ class Patch(NamedTuple):
     @property
     def known(self) -> bool:
         """Return whether the models could say anything."""
-        return self.area_cm2.value == self.area_cm2.value
+        return known(self.area_cm2.value)
 
     @property
     def size_mm(self) -> tuple[float, float]:

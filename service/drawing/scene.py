@@ -10,7 +10,7 @@ from service.assessment.case import Fitment
 from service.assessment.view.change import Wheel
 from service.assessment.view.views import AxleView
 from service.core.findings import AxleName
-from service.core.numeric import UNKNOWN, known_or
+from service.core.numeric import UNKNOWN, known, known_or, unknown
 from service.core.units import MM_PER_INCH
 from service.drawing.lettering import clean
 from service.physics.contact_patch import tread_width_mm
@@ -59,9 +59,9 @@ class WheelShape(NamedTuple):
     def reaches(self) -> Iterator[tuple[float, float]]:
         """Yield pairs of how far it reaches outboard and inboard of the hub face."""
         for width in (self.section_width_mm, rim_overall_width_mm(self.rim_width_mm)):
-            if width == width:
+            if known(width):
                 yield 0.5 * width - self.centre_mm, 0.5 * width + self.centre_mm
-        if self.offset_mm == self.offset_mm and self.inner_edge_mm == self.inner_edge_mm:
+        if known(self.offset_mm) and known(self.inner_edge_mm):
             yield self.outer_edge_mm, self.inner_edge_mm
 
 
@@ -81,7 +81,7 @@ class AxleScene(NamedTuple):
     @property
     def placed(self) -> bool:
         """Return whether the proposed wheel's place at the hub is known."""
-        return self.then.offset_mm == self.then.offset_mm
+        return known(self.then.offset_mm)
 
     @property
     def reach_outboard_mm(self) -> float:
@@ -160,9 +160,9 @@ def _notes(now: WheelShape, then: WheelShape, wheels_per_side: int) -> Iterator[
     for which, wheel in (("present", now), ("proposed", then)):
         if not wheel.has_tyre:
             yield f"The {which} tyre is not drawn: its size is not known."
-        elif wheel.loaded_radius_mm != wheel.loaded_radius_mm:
+        elif unknown(wheel.loaded_radius_mm):
             yield f"The ground under the {which} tyre is not drawn: its loaded radius is not known."
-        if wheel.offset_mm != wheel.offset_mm:
+        if unknown(wheel.offset_mm):
             yield f"The {which} rim states no offset (ET): it is drawn about the other one's centre."
     if wheels_per_side > 1:
         yield "Twin wheels: one of the two is drawn."

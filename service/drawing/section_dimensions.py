@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Final
 
+from service.core.numeric import known, unknown
 from service.drawing import outline
 from service.drawing.canvas import Canvas
 from service.drawing.dimension_lines import across, along, extension, gap_across, gap_along
@@ -53,13 +54,13 @@ def _section_width(canvas: Canvas, scene: AxleScene) -> None:
 
 def _loaded_radius(canvas: Canvas, scene: AxleScene) -> None:
     wheel, unit = scene.then, canvas.unit_mm
-    if wheel.loaded_radius_mm != wheel.loaded_radius_mm:
+    if unknown(wheel.loaded_radius_mm):
         return
     x = scene.reach_inboard_mm + 46 * unit
     extension(canvas, (scene.reach_inboard_mm + 16 * unit, 0.0), (x, 0.0))
     extension(canvas, (scene.reach_inboard_mm + 16 * unit, wheel.loaded_radius_mm), (x, wheel.loaded_radius_mm))
     words = f"loaded radius {plain(wheel.loaded_radius_mm)} ±{plain(LOADED_RADIUS_BAND_MM)}"
-    if scene.now.loaded_radius_mm == scene.now.loaded_radius_mm:
+    if known(scene.now.loaded_radius_mm):
         words += f" ({plain(scene.now.loaded_radius_mm)})"
     along(canvas, x, (0.0, wheel.loaded_radius_mm), words, f"{scene.name}-loaded-radius")
 
@@ -88,12 +89,12 @@ def _room(canvas: Canvas, scene: AxleScene) -> None:
         (1, wheel.inner_edge_mm, scene.strut_mm, "inboard"),
         (-1, wheel.outer_edge_mm, scene.wing_mm, "outboard"),
     ):
-        if scene.placed and solid == solid:
+        if scene.placed and known(solid):
             half = EDGE_UNITS * canvas.unit_mm
             canvas.line((side * edge, y - half), (side * edge, y + half), NARROW, f"{name}-{which}-edge")
             words = against(solid - edge, solid - _now_edge(scene, side), 1)
             gap_across(canvas, (side * edge, side * solid), y, words, f"{name}-room-{which}")
-    if scene.arch_radius_mm == scene.arch_radius_mm:
+    if known(scene.arch_radius_mm):
         x = wheel.centre_mm + RADIAL_AT * wheel.section_width_mm
         extension(canvas, (wheel.centre_mm, -wheel.radius_mm), (x, -wheel.radius_mm))
         words = against(scene.arch_radius_mm - wheel.radius_mm, scene.arch_radius_mm - scene.now.radius_mm, 1)
@@ -118,7 +119,5 @@ def sentences(scene: AxleScene) -> Iterator[str]:
         ("room to the wing edge", scene.wing_mm - then.outer_edge_mm, scene.wing_mm - now.outer_edge_mm, 1),
         ("room to the arch", scene.arch_radius_mm - then.radius_mm, scene.arch_radius_mm - now.radius_mm, 1),
     )
-    said = [
-        f"{name} {against(proposed, present, d)} mm" for name, proposed, present, d in lengths if proposed == proposed
-    ]
+    said = [f"{name} {against(proposed, present, d)} mm" for name, proposed, present, d in lengths if known(proposed)]
     yield f"Proposed, present in brackets: {', '.join(said)}."

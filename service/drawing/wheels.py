@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
-from service.core.numeric import known_or
+from service.core.numeric import known, known_or
 from service.drawing import outline
 from service.drawing.canvas import Canvas, points
 from service.drawing.lines import CHAIN, NARROW, PHANTOM, WIDE, LineType
@@ -44,7 +44,7 @@ def _wheel(canvas: Canvas, wheel: WheelShape, kind: LineType, name: str) -> None
     canvas.path(outline.rim(wheel, -1), kind, f"{name}-rim")
     canvas.path(outline.rim(wheel, 1), kind)
     if wheel.has_tyre:
-        grounded = wheel.loaded_radius_mm == wheel.loaded_radius_mm
+        grounded = known(wheel.loaded_radius_mm)
         canvas.path(outline.tyre(wheel, wheel.radius_mm, -1, flat=False), kind, f"{name}-tyre")
         canvas.path(outline.tyre(wheel, wheel.lowest_mm, 1, flat=grounded), kind, f"{name}-tyre-loaded")
 
@@ -58,7 +58,7 @@ def hub(canvas: Canvas, scene: AxleScene) -> None:
     canvas.path(_box(0.0, HUB_FLANGE_MM, -radius, radius), NARROW)
     canvas.line((-outline.DISC_MM, -radius), (-outline.DISC_MM, radius), NARROW)
     canvas.line((0.0, -radius), (0.0, radius), WIDE, f"{scene.name}-hub-face")
-    if scene.bolt_circle_mm == scene.bolt_circle_mm:
+    if known(scene.bolt_circle_mm):
         for side in (-0.5, 0.5):
             y = side * scene.bolt_circle_mm
             canvas.line((-BOLT_MM, y), (BOLT_MM, y), CHAIN, f"{scene.name}-bolt-{'upper' if side < 0 else 'lower'}")
@@ -70,17 +70,17 @@ def surroundings(canvas: Canvas, scene: AxleScene) -> None:
     """Draw the ground, and what the wheel may touch where the room to it was given."""
     _ground(canvas, scene)
     solid, radius = SOLID_UNITS * canvas.unit_mm, max(scene.now.radius_mm, scene.then.radius_mm)
-    if scene.strut_mm == scene.strut_mm:
+    if known(scene.strut_mm):
         x, y1, y2 = scene.strut_mm, -STRUT_TO * radius, -STRUT_FROM * radius
         canvas.hatched(_box(x, x + solid, y1, y2))
         canvas.line((x, y1), (x, y2), NARROW, f"{scene.name}-strut")
         canvas.text((x + solid, y1 - 6 * canvas.unit_mm), "strut", 14)
-    if scene.wing_mm == scene.wing_mm:
+    if known(scene.wing_mm):
         x, y1, y2 = -scene.wing_mm, -WING_TO * radius, -WING_FROM * radius
         canvas.hatched(_box(x - solid, x, y1, y2))
         canvas.line((x, y1), (x, y2), NARROW, f"{scene.name}-wing")
         canvas.text((x - solid, y1 - 6 * canvas.unit_mm), "wing edge", 14)
-    if scene.arch_radius_mm == scene.arch_radius_mm:
+    if known(scene.arch_radius_mm):
         y, half = -scene.arch_radius_mm, 0.42 * known_or(scene.then.section_width_mm, scene.then.rim_width_mm)
         x1, x2 = scene.then.centre_mm - half, scene.then.centre_mm + half
         canvas.hatched(_box(x1, x2, y - solid, y))
@@ -93,10 +93,10 @@ def surroundings(canvas: Canvas, scene: AxleScene) -> None:
 def _ground(canvas: Canvas, scene: AxleScene) -> None:
     wheel, reach = scene.then, BEYOND_UNITS * canvas.unit_mm
     x1, x2 = -scene.reach_outboard_mm - reach, scene.reach_inboard_mm + reach
-    if scene.now.loaded_radius_mm == scene.now.loaded_radius_mm:
+    if known(scene.now.loaded_radius_mm):
         y = scene.now.loaded_radius_mm
         canvas.line((x1, y), (x2, y), PHANTOM, f"{scene.name}-present-ground")
-    if wheel.loaded_radius_mm == wheel.loaded_radius_mm:
+    if known(wheel.loaded_radius_mm):
         y = wheel.loaded_radius_mm
         canvas.hatched(_box(x1, x2, y, y + SOLID_UNITS * canvas.unit_mm))
         canvas.line((x1, y), (x2, y), WIDE, f"{scene.name}-proposed-ground")

@@ -16,6 +16,7 @@ from service.assessment.answer.assess import Assessment
 from service.assessment.case import Axle, Fitment
 from service.assessment.checks.balance import balance
 from service.core.findings import ADVISORY, MET, NOT_ASSESSED, NOT_MET, Basis, Finding
+from service.core.numeric import known
 from service.core.sources import UNPUBLISHED
 from service.drawing import paper
 from service.drawing.lettering import clean, plain
@@ -180,7 +181,7 @@ def _wheel(fitment: Fitment) -> dict[str, str]:
     return {
         "tyre": fitment.tyre.designation.canonical,
         "rim": fitment.rim.designation.canonical,
-        "pressure": f"{plain(pressure)} kPa" if pressure == pressure else "not given",
+        "pressure": f"{plain(pressure)} kPa" if known(pressure) else "not given",
     }
 
 

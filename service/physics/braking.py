@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from service.core.findings import Estimate
-from service.core.numeric import Num, exponential, known_or, larger, natural_log, smaller
+from service.core.numeric import Num, exponential, filled, known_or, larger, natural_log, smaller
 from service.physics.peak_grip import LOAD_SENSITIVITY
 
 HARD_BRAKING_G: Final = 1.0
@@ -70,9 +70,7 @@ def known_or_assumed_share(front_share: Num) -> Estimate[Num]:
     ----------
     .. [PROJECT] `ASSUMED_FRONT_SHARE`.
     """
-    # A zero of the same shape that NaN does not spread to.
-    zero = (front_share == front_share) * 0.0
-    value, low, high = (known_or(front_share, zero + end) for end in ASSUMED_FRONT_SHARE)
+    value, low, high = (known_or(front_share, filled(front_share, end)) for end in ASSUMED_FRONT_SHARE)
     return Estimate(value, low, high)
 
 

@@ -1,7 +1,7 @@
 """One rule of a place: what it limits, for whom, from when, and how far its text was read.
 
 Dates are ISO texts (`2006-12-31`): they compare as they stand. Windows include both ends.
-Numbers may be arrays: the grading is arithmetic, without branches on the values.
+Numbers may be arrays: the grading has no branches on the values.
 """
 
 from __future__ import annotations
@@ -12,7 +12,8 @@ from typing import Annotated, Literal, NamedTuple, get_args
 
 from pydantic import AfterValidator, Field, ValidationInfo
 
-from service.core.findings import ADVISORY, NOT_ASSESSED, NOT_MET, BasisStatus, Where
+from service.core.findings import ADVISORY, MET, NOT_ASSESSED, NOT_MET, BasisStatus, Where
+from service.core.numeric import pick, unknown
 from service.rules.provenance import CHECK_THE_TEXT, Provenance
 from service.rules.quantities import QUANTITIES
 from service.rules.written import CLOSED, Day, Flag, Number, Text, fault, known, not_before
@@ -94,7 +95,7 @@ class Applies:
         if self.driven is not None:
             yield "driven_axle", None if driven is None else driven == self.driven
         if self.over_mass_kg is not None or self.max_mass_kg is not None:
-            weighed = mass_kg if mass_kg == mass_kg else None
+            weighed = None if mass_kg is None or unknown(mass_kg) else mass_kg
             yield "max_mass_kg", None if weighed is None else self._holds_mass(weighed)
         if self.built_from is not None or self.built_to is not None:
             yield "built", None if built is None else within(built, self.built_from, self.built_to)
@@ -197,12 +198,11 @@ class Rule(Provenance):
         NOT_MET, or ADVISORY for a rule that cannot forbid.
         """
         broken = NOT_MET if self.can_forbid else ADVISORY
-        kept: int = 0
-        known: int = 1
+        kept = lacking = False
         for bound, value in zip(self.bounds, measured, strict=True):
             kept = kept | bound.holds(value)
-            known = known & (value == value)
-        return (1 - kept) * (broken * known + NOT_ASSESSED * (1 - known))
+            lacking = lacking | unknown(value)
+        return pick(kept, MET, pick(lacking, NOT_ASSESSED, broken))
 
     def valid_on(self, date: str) -> bool:
         """Return whether the rule is in force on this ISO day."""

@@ -21,7 +21,7 @@ from __future__ import annotations
 from bisect import bisect_left
 from functools import cache
 
-from service.core.numeric import UNKNOWN
+from service.core.numeric import UNKNOWN, known, unknown
 from service.standards import catalogue, speed_symbol
 
 PER_CENT = 100.0
@@ -40,9 +40,7 @@ def _factors() -> dict[str, tuple[float, ...]]:
     headings = [column.name for column in catalogue.table("commercial-speed-load").columns[1:]]
     return {
         heading: tuple(
-            1.0 + change / PER_CENT
-            for change in catalogue.numbers("commercial-speed-load", heading)
-            if change == change
+            1.0 + change / PER_CENT for change in catalogue.numbers("commercial-speed-load", heading) if known(change)
         )
         for heading in headings
     }
@@ -63,7 +61,7 @@ def load_factor(symbol: str, load_index_single: int, speed_kmh: float) -> float:
     `load_index_single` is the index for single mounting, which chooses the column also for a tyre in a twin.
     """
     symbol_speed = speed_symbol.speed_kmh(symbol)
-    if symbol_speed != symbol_speed or speed_kmh != speed_kmh:
+    if unknown(symbol_speed) or unknown(speed_kmh):
         return UNKNOWN
     heading = _heading(symbol, heavy=load_index_single >= LEAST_HEAVY_INDEX)
     factors = _factors()[heading] if heading else ()
@@ -77,7 +75,7 @@ def load_factor(symbol: str, load_index_single: int, speed_kmh: float) -> float:
 def speed_reach_kmh(symbol: str, load_index_single: int) -> float:
     """Return the highest speed at which the tyre may run, with less load if need be [km/h]; NaN if unknown."""
     symbol_speed = speed_symbol.speed_kmh(symbol)
-    if symbol_speed != symbol_speed or symbol_speed > speed_symbol.speed_kmh("P"):
+    if unknown(symbol_speed) or symbol_speed > speed_symbol.speed_kmh("P"):
         return symbol_speed
     heading = _heading(symbol, heavy=load_index_single >= LEAST_HEAVY_INDEX)
     if heading is None:

@@ -11,7 +11,7 @@ from __future__ import annotations
 from bisect import bisect_left
 from functools import cache
 
-from service.core.numeric import UNKNOWN
+from service.core.numeric import UNKNOWN, known, unknown
 from service.standards import catalogue, speed_symbol
 
 PER_CENT = 100.0
@@ -22,7 +22,7 @@ def _curve(symbol: str) -> tuple[tuple[float, ...], tuple[float, ...]]:
     """Return the speeds [km/h] and load shares [-] of one column, without the blanks above the symbol's speed."""
     speeds = catalogue.numbers("passenger-speed-load", "speed_kmh")
     shares = catalogue.numbers("passenger-speed-load", symbol)
-    points = [(speed, share / PER_CENT) for speed, share in zip(speeds, shares, strict=True) if share == share]
+    points = [(speed, share / PER_CENT) for speed, share in zip(speeds, shares, strict=True) if known(share)]
     return tuple(speed for speed, _ in points), tuple(share for _, share in points)
 
 
@@ -33,7 +33,7 @@ def load_factor(symbol: str, speed_kmh: float) -> float:
     symbol's speed. NaN for an unknown symbol or speed, and for "(Y)" above 300 km/h, where the tyre maker states it.
     """
     reach = speed_symbol.speed_kmh(symbol)
-    if reach != reach or speed_kmh != speed_kmh:
+    if unknown(reach) or unknown(speed_kmh):
         return UNKNOWN
     if speed_kmh > reach:
         return UNKNOWN if symbol == speed_symbol.OPEN_ENDED else 0.0

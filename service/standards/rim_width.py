@@ -10,7 +10,7 @@ from __future__ import annotations
 from bisect import bisect_right
 from functools import cache
 
-from service.core.numeric import UNKNOWN, round_half_up
+from service.core.numeric import UNKNOWN, known, round_half_up
 from service.core.units import MM_PER_INCH
 from service.standards import catalogue
 
@@ -30,7 +30,7 @@ def factor(heading: str, aspect: float) -> float:
     """
     lowest, factors = _ladder(heading)
     step = bisect_right(lowest, aspect)
-    return factors[step - 1] if step and aspect == aspect else UNKNOWN
+    return factors[step - 1] if step and known(aspect) else UNKNOWN
 
 
 def to_half_inch(width_mm: float) -> float:

@@ -8,7 +8,7 @@ import pandas as pd
 
 from service.assessment.case import Axle, Candidate, Fitment, Measured, Rim, Tyre, Vehicle
 from service.core.findings import AxleName
-from service.core.numeric import UNKNOWN
+from service.core.numeric import UNKNOWN, known, unknown
 from service.designation.bolt_circle import parse_bolt_circle
 from service.designation.rim import parse_rim
 from service.designation.tyre import parse_tyre
@@ -24,7 +24,7 @@ def records(frame: pd.DataFrame) -> list[Row]:
 
 
 def _plain(value: object) -> object:
-    return None if value is pd.NA or value is None or value != value else value
+    return None if value is pd.NA or (isinstance(value, float) and unknown(value)) else value
 
 
 def _number(row: Row, name: str) -> float:
@@ -57,7 +57,7 @@ def fitment(row: Row, axle: str) -> Fitment:
         reference_pressure_kpa=number("reference_pressure_kpa"),
         mass_kg=number("tyre_mass_kg"),
     )
-    given = any(value == value for value in measured)
+    given = any(map(known, measured))
     circle = _text(row, f"{axle}_bolt_circle")
     return Fitment(
         Tyre(

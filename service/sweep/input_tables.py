@@ -9,6 +9,7 @@ from datetime import date
 from pathlib import Path
 from typing import NamedTuple
 
+import numpy as np
 import pandas as pd
 import pandera.pandas as pandera
 import pyarrow as pa
@@ -171,7 +172,7 @@ def _faults(given: pd.DataFrame, frame: pd.DataFrame, columns: Sequence[Column])
 
 def _reason(column: Column, value: object) -> str:
     """Return why a value of a column does not pass, an empty text where it does."""
-    if value is None or value is pd.NA or value != value:
+    if value is None or value is pd.NA or (isinstance(value, float | np.floating) and np.isnan(value)):
         return "is missing" if column.required else ""
     if column.kind in ("number", "whole"):
         words = "a whole number" if column.kind == "whole" else "a number"

@@ -113,7 +113,7 @@ def _value(request: Json, remedy: Remedy) -> object:
 
 def nearest(low: float, high: float, present: float = math.nan) -> float:
     """Return the value of the range that is nearest to the present one, else one of its ends."""
-    if present < low or present != present:
+    if present < low or math.isnan(present):
         return low if low > -math.inf else high
     return min(present, high)
 

@@ -50,8 +50,8 @@ class Layout:
         ends = iter(numbers)
         shown: Json = dict(zip(self._plain, ends, strict=False))
         if isnan(sum(shown.values())):
-            shown = {name: value for name, value in shown.items() if value == value}
+            shown = {name: value for name, value in shown.items() if not isnan(value)}
         for name, value, low, high in zip(self._estimates, ends, ends, ends, strict=False):
-            if value == value:
+            if not isnan(value):
                 shown[name] = {"value": value, "low": low, "high": high}
         return shown

@@ -6,6 +6,7 @@ Row by row this would cost more than everything before it. What is not known is 
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
+from math import isnan
 from typing import Any, cast
 
 import numpy as np
@@ -21,7 +22,7 @@ from service.assessment.checks.balance import DEGREES, DIRECTIONS, degree_code, 
 from service.assessment.checks.speedometer_lead import lead_after_percent
 from service.assessment.view.views import AxleView
 from service.core.findings import OUTCOME_NAMES, Estimate
-from service.core.numeric import FloatArray
+from service.core.numeric import FloatArray, known
 
 Column = tuple[float, int]
 """Values, of all candidates, and the decimals that are shown."""
@@ -69,14 +70,14 @@ def records(columns: Mapping[str, Column], size: int) -> list[Json]:
     made = zip(*shown.values(), strict=True)
     if not any(gaps[name].any() for name in names):
         return [dict(zip(names, values, strict=True)) for values in made]
-    return [{name: value for name, value in zip(names, values, strict=True) if value == value} for values in made]
+    return [{name: value for name, value in zip(names, values, strict=True) if not isnan(value)} for values in made]
 
 
 def estimates(found: Estimate[float], digits: int, size: int) -> list[Json | None]:
     """Return an estimate for each candidate, None where it is not known."""
     value, low, high = (_rounded(end, digits, size).tolist() for end in found)
     return [
-        {"value": middle, "low": least, "high": most} if middle == middle else None
+        {"value": middle, "low": least, "high": most} if known(middle) else None
         for middle, least, most in zip(value, low, high, strict=True)
     ]
 
@@ -172,10 +173,10 @@ def _findings(found: Compared) -> list[list[Json]]:
                 each = {"code": code, "axle": axle, "outcome": OUTCOME_NAMES[outcome]}
                 # Written out here: some thousands of them are made for an answer.
                 if unit is not None:
-                    if measured == measured:
+                    if not isnan(measured):
                         each["measured"] = measured
                         each["unit"] = unit
-                    if limit == limit:
+                    if not isnan(limit):
                         each["limit"] = limit
                         each["unit"] = unit
                 mine.append(each)

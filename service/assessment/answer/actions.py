@@ -14,6 +14,7 @@ from service.assessment.view.change import AxleChange
 from service.assessment.view.vehicle_change import CarChange
 from service.assessment.view.views import AxleView, CarView
 from service.core.findings import ADVISORY, Finding
+from service.core.numeric import unknown
 from service.rules.pack import RulePack
 
 # Beyond this change of circumference electronic systems may need to be told: common practice, no source.
@@ -66,8 +67,8 @@ def _set_pressure(view: AxleView) -> Action:
     """Return the pressure to set: the caller's where it is sound, else the proposed one, else the maker's."""
     asked, needed = view.then.facts.pressure_kpa, view.then.load.required_pressure_kpa
     code, axle = f"set_pressure_{view.name}", f"the {view.name} tyres"
-    if needed != needed:
-        known = "" if asked != asked else f"; whether {_bar(asked)} is enough is not known"
+    if unknown(needed):
+        known = "" if unknown(asked) else f"; whether {_bar(asked)} is enough is not known"
         return Action(code, f"Set {axle} to the pressure that their maker states for the load{known}.")
     if pressure_is_sound(view):
         return Action(code, f"Set {axle} to {_bar(asked)}, cold.", asked)

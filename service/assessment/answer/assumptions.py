@@ -6,6 +6,7 @@ from service.assessment.case import Case, Fitment
 from service.assessment.checks.words import plain
 from service.assessment.view.figures import LATERAL_ACCELERATION_G, NEW_TREAD_DEPTH_MM, TEXTURE_DEPTH_MM, WATER_FILM_MM
 from service.assessment.view.views import AxleView, CarView
+from service.core.numeric import known, unknown
 
 NEW_TYRE = (
     f"A tyre without a tread depth counts as new ({plain(NEW_TREAD_DEPTH_MM)} mm); aquaplaning is estimated for "
@@ -19,15 +20,15 @@ LOAD_TRANSFER = (
 def _on_axle(view: AxleView, proposed: Fitment) -> list[str]:
     """Return what was assumed of one axle, in sentences."""
     name, axle, found = view.name, view.axle, []
-    if axle.kerb_axle_mass_kg != axle.kerb_axle_mass_kg:
+    if unknown(axle.kerb_axle_mass_kg):
         found.append(f"Estimates for the {name} axle use its maximum mass, since the kerb mass is not given.")
-    if view.now.facts.pressure_kpa != view.now.facts.pressure_kpa:
+    if unknown(view.now.facts.pressure_kpa):
         found.append(
             f"The present {name} pressure is not given; {plain(view.now.behaviour.pressure_kpa)} kPa is assumed."
         )
-    if view.then.facts.pressure_kpa != view.then.facts.pressure_kpa:
+    if unknown(view.then.facts.pressure_kpa):
         why = ", which carries what the present tyres carry"
-        if view.then.load.required_pressure_kpa != view.then.load.required_pressure_kpa:
+        if unknown(view.then.load.required_pressure_kpa):
             why = " for the estimates alone; what the axle needs is not known"
         found.append(
             f"The proposed {name} pressure is not given; {plain(view.then.behaviour.pressure_kpa)} kPa is assumed{why}."
@@ -47,6 +48,6 @@ def assumptions(case: Case, car: CarView) -> list[str]:
     if vehicle.driven_axle is None:
         found.append("The driven axle is not given; the speedometer is taken to follow the mean of both axles.")
     found.append(NEW_TYRE)
-    if vehicle.centre_of_gravity_height_mm == vehicle.centre_of_gravity_height_mm:
+    if known(vehicle.centre_of_gravity_height_mm):
         found.append(LOAD_TRANSFER)
     return found

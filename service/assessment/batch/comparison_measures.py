@@ -17,7 +17,7 @@ from service.assessment.batch.grading import Graded, as_column
 from service.assessment.checks.balance import degree_code
 from service.assessment.view.change import percent
 from service.assessment.view.views import AxleView, CarView
-from service.core.numeric import FloatArray, larger, pick, smaller
+from service.core.numeric import FloatArray, known, larger, pick, smaller
 
 Flags = NDArray[np.bool_]
 Sets = NDArray[np.int64]
@@ -92,11 +92,11 @@ def width_change_mm(car: CarView) -> float:
 
 
 def _least(front: float, rear: float) -> float:
-    return pick(rear == rear, smaller(front, rear), rear)
+    return pick(known(rear), smaller(front, rear), rear)
 
 
 def _greatest(front: float, rear: float) -> float:
-    return pick(rear == rear, larger(front, rear), rear)
+    return pick(known(rear), larger(front, rear), rear)
 
 
 # What is ranked by: for each, the greater the better.

@@ -13,8 +13,12 @@ NOT_DRIVEN = "A trailer has no drive or stability control of its own that unlike
 
 
 def _grade(car: CarView) -> Grade:
-    change, limits = car.change.axle_ratio_percent, car.limits
-    size = abs(change)
+    return grade_ratio(car, car.change.axle_ratio_percent)
+
+
+def grade_ratio(car: CarView, change: float) -> Grade:
+    """Return whether front and rear may be so many per cent apart; all-wheel drive forbids what else is an advisory."""
+    size, limits = abs(change), car.limits
     near, far = limits.axle_ratio_met_percent.value, limits.axle_ratio_advisory_percent.value
     if car.vehicle.is_trailer:
         return Grade(MET, change, near)

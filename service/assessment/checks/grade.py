@@ -1,8 +1,9 @@
 """The form of a check: a grade in numbers (one case or a million), and its explanation in words (one case).
 
 Both paths, the single check and the arrays of compare, search and sweep, call the same `grade`; only
-the single check calls `explain`. Types say float throughout; on the array path the same names hold arrays
-(`batch.py` is the one place that puts them there).
+the single check calls `explain`. A view's types say float; on the array path the same names hold arrays
+(`batch/grading.py` is the one place that puts them there), so a grade asks only what answers both: comparisons,
+`known`, `unknown`, `pick`, `worst`, never an `if` on a value.
 """
 
 from __future__ import annotations

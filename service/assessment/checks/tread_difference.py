@@ -2,28 +2,20 @@
 
 from __future__ import annotations
 
-from service.assessment.checks.axle_ratio import NOT_DRIVEN
-from service.assessment.checks.grade import LAST_BIT, Check, Grade, finite
+from service.assessment.checks.axle_ratio import NOT_DRIVEN, grade_ratio
+from service.assessment.checks.grade import Check, Grade, finite
 from service.assessment.checks.missing import diameter_remedy
 from service.assessment.checks.words import apart, plain, span
 from service.assessment.view.views import CarView
-from service.core.findings import MET, NOT_ASSESSED, NOT_MET, Finding, Remedy, worst
-from service.core.numeric import known, pick, unknown
+from service.core.findings import MET, NOT_ASSESSED, NOT_MET, Finding, Remedy
+from service.core.numeric import known, unknown
 
 
 def _grade(car: CarView) -> Grade:
     front, rear, limits = car.front.then, car.rear.then, car.limits
     worn = limits.diameter_per_tread_depth.value * abs(front.facts.tread_depth_mm - rear.facts.tread_depth_mm)
     share = 100.0 * worn / front.geometry.overall_diameter_mm
-    near, far = limits.axle_ratio_met_percent.value, limits.axle_ratio_advisory_percent.value
-    if car.vehicle.is_trailer:
-        return Grade(MET, share, near)
-    outcome = worst(
-        not_met=(share > far + LAST_BIT) & (car.vehicle.driven_axle == "all"),
-        not_assessed=unknown(share),
-        advisory=share > near + LAST_BIT,
-    )
-    return Grade(outcome, share, pick(outcome == NOT_MET, far, near))
+    return grade_ratio(car, share)
 
 
 def _explain(car: CarView, grade: Grade) -> Finding:

@@ -6,7 +6,7 @@ from typing import NamedTuple
 
 from service.assessment.case import Case
 from service.assessment.view.wheel_facts import ALPINE, MUD_AND_SNOW
-from service.core.numeric import UNKNOWN, pick
+from service.core.numeric import UNKNOWN, known, pick
 from service.rules.pack import RulePack
 from service.rules.rule import VehicleFacts
 
@@ -55,7 +55,7 @@ def _reliefs(case: Case) -> tuple[float, float]:
     allowances = case.pack.allowances_for(
         VehicleFacts(vehicle.category, None, vehicle.max_mass_kg, vehicle.built),
         seats_standing=vehicle.seats_standing,
-        speed_limited_kmh=limited if limited == limited else None,
+        speed_limited_kmh=limited if known(limited) else None,
     )
     speed, share = UNKNOWN, 1.0
     for each in allowances:
