@@ -10,7 +10,7 @@ import pandas as pd
 import pytest
 
 from service.api.inbound import translate
-from service.api.render.rows_answer import rows
+from service.api.render.rows import rows
 from service.api.schemas.comparison import CompareRequest
 from service.assessment.batch.compare import compare
 from service.assessment.case import Case
