@@ -12,9 +12,9 @@ from service.core.errors import UnknownName
 from service.rules.faults import PackError, PackFile
 from service.rules.limits import LIMIT_NAMES, SECTION_OF, Limit, Limits
 from service.rules.pack import RulePack
+from service.rules.pack_tables import Setting
 from service.rules.rule import Applies, Rule
 from service.rules.sheet import Sheet, read_limits, read_sheet
-from service.rules.tables import Setting
 
 __all__ = ["PackError", "default_packs", "load_packs", "pack_ids", "pack_named"]
 

@@ -11,7 +11,7 @@ from pydantic import AfterValidator, BeforeValidator, TypeAdapter, ValidationInf
 
 from service.rules.faults import PackFile
 from service.rules.limits import LIMIT_NAMES, SECTION_LIMITS, SECTION_OF, Limit, unit_of
-from service.rules.tables import AllowanceTables, RuleTables, Setting, SpeedometerTables, WinterTable
+from service.rules.pack_tables import AllowanceTables, RuleTables, Setting, SpeedometerTables, WinterTable
 from service.rules.written import CLOSED, Text, Texts, fault, keys_of, known
 
 _EDITION = re.compile(r"\d{4}-(0[1-9]|1[0-2])")
