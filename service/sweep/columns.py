@@ -1,6 +1,6 @@
 """The columns of the tables that a sweep reads and writes: name, kind, unit, range, and what they mean.
 
-Names are those of the web interface with the axle before them; so are the ranges, which a test holds in step.
+Names are those of the web interface with the axle before them; so are the ranges (`assessment/ranges.py`).
 An optional column may be absent, and empty in any row: the number is then not known, as in a single check.
 """
 
@@ -8,15 +8,16 @@ from __future__ import annotations
 
 from typing import Literal, NamedTuple, get_args
 
+from service.assessment import ranges
 from service.assessment.answer.verdict import VERDICTS
 from service.assessment.case import DrivenAxle
+from service.assessment.ranges import Range
 from service.rules.rule import CATEGORIES
 
 Kind = Literal["text", "word", "day", "yes_no", "number", "whole", "tyre", "rim", "bolt_circle"]
 AXLES = ("front", "rear")
 # Columns of the caller's own begin so and are not looked at; anything else unknown is a slip of the pen.
 OWN_PREFIX = "x_"
-LONGEST_DESIGNATION = 100
 LONGEST_ID = 200
 
 
@@ -33,39 +34,42 @@ class Column(NamedTuple):
     required: bool = False
 
 
-def _number(name: str, meaning: str, unit: str, low: float, high: float) -> Column:
-    return Column(name, "number", meaning, unit, low, high)
+def _number(name: str, meaning: str, within: Range, *, required: bool = False) -> Column:
+    low, high = within.bounds
+    return Column(name, "number", meaning, within.unit, low, high, required=required)
 
 
 # What is said of one wheel, of the present ones in the vehicles and of the proposed ones in the candidates.
 _WHEEL = (
     Column("tyre", "tyre", "size designation and service description of the tyre", required=True),
     Column("rim", "rim", "rim designation with offset (ET)", required=True),
-    _number("pressure_kpa", "cold pressure", "kPa", 50.0, 1000.0),
-    _number("tread_depth_mm", "tread depth", "mm", 0.0, 25.0),
-    _number("overall_diameter_mm", "overall diameter of the new tyre, measured", "mm", 200.0, 1500.0),
-    _number("section_width_mm", "section width on this rim, measured", "mm", 50.0, 600.0),
-    _number("rolling_circumference_mm", "rolling circumference, measured", "mm", 600.0, 4800.0),
-    _number("approved_min_in", "narrowest rim that the tyre's maker approves", "in", 2.0, 20.0),
-    _number("approved_max_in", "widest rim that the tyre's maker approves", "in", 2.0, 20.0),
-    _number("reference_pressure_kpa", "pressure at which the tyre carries its load index", "kPa", 100.0, 1000.0),
-    _number("tyre_mass_kg", "mass of the tyre", "kg", 1.0, 200.0),
+    _number("pressure_kpa", "cold pressure", ranges.PRESSURE),
+    _number("tread_depth_mm", "tread depth", ranges.TREAD_DEPTH),
+    _number("overall_diameter_mm", "overall diameter of the new tyre, measured", ranges.OVERALL_DIAMETER),
+    _number("section_width_mm", "section width on this rim, measured", ranges.SECTION_WIDTH),
+    _number("rolling_circumference_mm", "rolling circumference, measured", ranges.ROLLING_CIRCUMFERENCE),
+    _number("approved_min_in", "narrowest rim that the tyre's maker approves", ranges.APPROVED_RIM_WIDTH),
+    _number("approved_max_in", "widest rim that the tyre's maker approves", ranges.APPROVED_RIM_WIDTH),
+    _number("reference_pressure_kpa", "pressure at which the tyre carries its load index", ranges.REFERENCE_PRESSURE),
+    _number("tyre_mass_kg", "mass of the tyre", ranges.PART_MASS),
     Column("bolt_circle", "bolt_circle", "number of bolts and diameter of their circle"),
-    _number("centre_bore_mm", "diameter of the centre bore", "mm", 20.0, 300.0),
-    _number("load_rating_kg", "load rating of the wheel", "kg", 50.0, 6000.0),
-    _number("rim_mass_kg", "mass of the rim", "kg", 1.0, 200.0),
+    _number("centre_bore_mm", "diameter of the centre bore", ranges.CENTRE_BORE),
+    _number("load_rating_kg", "load rating of the wheel", ranges.LOAD_RATING),
+    _number("rim_mass_kg", "mass of the rim", ranges.PART_MASS),
 )
 _AXLE = (
-    Column("max_axle_mass_kg", "number", "permissible maximum axle mass", "kg", 50.0, 15000.0, required=True),
-    _number("kerb_axle_mass_kg", "axle mass of the car ready to drive", "kg", 20.0, 15000.0),
-    _number("track_mm", "track, as registered", "mm", 500.0, 3000.0),
-    Column("wheels_per_side", "whole", "wheels on each side, 2 for twin wheels; 1 where empty", "", 1.0, 2.0),
+    _number("max_axle_mass_kg", "permissible maximum axle mass", ranges.MAX_AXLE_MASS, required=True),
+    _number("kerb_axle_mass_kg", "axle mass of the car ready to drive", ranges.KERB_AXLE_MASS),
+    _number("track_mm", "track, as registered", ranges.TRACK),
+    Column(
+        "wheels_per_side", "whole", "wheels on each side, 2 for twin wheels; 1 where empty", "", *ranges.WHEELS_PER_SIDE
+    ),
     Column("hub_bolt_circle", "bolt_circle", "number of bolts of the hub and diameter of their circle"),
-    _number("hub_centre_bore_mm", "diameter of the hub's spigot", "mm", 20.0, 300.0),
-    _number("clearance_inboard_mm", "room from the present wheel to the strut", "mm", 0.0, 500.0),
-    _number("clearance_outboard_mm", "room from the present wheel to the edge of the wing", "mm", 0.0, 500.0),
-    _number("clearance_radial_mm", "room from the present wheel to the arch at full bump", "mm", 0.0, 500.0),
-    _number("min_rim_diameter_in", "least rim diameter that clears the brake", "in", 8.0, 30.0),
+    _number("hub_centre_bore_mm", "diameter of the hub's spigot", ranges.CENTRE_BORE),
+    _number("clearance_inboard_mm", "room from the present wheel to the strut", ranges.CLEARANCE),
+    _number("clearance_outboard_mm", "room from the present wheel to the edge of the wing", ranges.CLEARANCE),
+    _number("clearance_radial_mm", "room from the present wheel to the arch at full bump", ranges.CLEARANCE),
+    _number("min_rim_diameter_in", "least rim diameter that clears the brake", ranges.MIN_RIM_DIAMETER),
 )
 
 
@@ -79,17 +83,19 @@ def _on_axles(columns: tuple[Column, ...]) -> tuple[Column, ...]:
 
 VEHICLE_COLUMNS: tuple[Column, ...] = (
     Column("vehicle_id", "text", "the caller's name of the vehicle, once in the table", required=True),
-    Column("max_speed_kmh", "number", "maximum design speed", "km/h", 10.0, 450.0, required=True),
+    _number("max_speed_kmh", "maximum design speed", ranges.SPEED, required=True),
     Column("category", "word", "vehicle category by the UN's classes; M1 where empty", words=CATEGORIES),
     Column("driven_axle", "word", "which axle is driven", words=get_args(DrivenAxle)),
-    _number("wheelbase_mm", "wheelbase", "mm", 500.0, 10000.0),
-    _number("centre_of_gravity_height_mm", "height of the centre of gravity above the road", "mm", 100.0, 3000.0),
-    _number("displayed_kmh", "speedometer: what is displayed at `true_kmh`", "km/h", 10.0, 450.0),
-    _number("true_kmh", "speedometer: the true speed at `displayed_kmh`", "km/h", 10.0, 450.0),
+    _number("wheelbase_mm", "wheelbase", ranges.WHEELBASE),
+    _number(
+        "centre_of_gravity_height_mm", "height of the centre of gravity above the road", ranges.CENTRE_OF_GRAVITY_HEIGHT
+    ),
+    _number("displayed_kmh", "speedometer: what is displayed at `true_kmh`", ranges.SPEED),
+    _number("true_kmh", "speedometer: the true speed at `displayed_kmh`", ranges.SPEED),
     Column("built", "day", "the day the vehicle was built, as an ISO date"),
-    _number("max_mass_kg", "permissible maximum mass of the vehicle", "kg", 100.0, 60000.0),
+    _number("max_mass_kg", "permissible maximum mass of the vehicle", ranges.MAX_MASS),
     Column("seats_standing", "yes_no", "whether passengers may stand"),
-    _number("speed_limited_kmh", "speed to which a limiter holds the vehicle", "km/h", 10.0, 200.0),
+    _number("speed_limited_kmh", "speed to which a limiter holds the vehicle", ranges.LIMITED_SPEED),
     Column("towing", "yes_no", "whether the vehicle tows a trailer"),
     *_on_axles(_AXLE + _WHEEL),
 )

@@ -12,13 +12,14 @@ from pydantic import AfterValidator, ConfigDict
 
 from service.api.schemas.base import Wire, as_fault, number, part, text, whole
 from service.api.schemas.vocabulary import Category, DrivenAxle, RulePackId, Season
+from service.assessment import ranges
 from service.core.errors import DomainError
 from service.core.numeric import UNKNOWN
 from service.designation.bolt_circle import BOLT_CIRCLE_PATTERN, parse_bolt_circle
 from service.designation.rim import RIM_PATTERN, parse_rim
 from service.designation.tyre import TYRE_PATTERN, parse_tyre
 
-MAX_DESIGNATION = 100
+MAX_DESIGNATION = ranges.LONGEST_DESIGNATION
 
 
 def _hide_absent(schema: dict[str, Any]) -> None:
@@ -76,8 +77,8 @@ BoltCircleText = Annotated[str, AfterValidator(_readable_bolt_circle)]
 class RimWidths(Asked):
     """The rim widths that the tyre's maker approves."""
 
-    min: float = number("Narrowest approved rim", "in", (2.0, 20.0), 8.0)
-    max: float = number("Widest approved rim", "in", (2.0, 20.0), 9.5)
+    min: float = number("Narrowest approved rim", *ranges.APPROVED_RIM_WIDTH, 8.0)
+    max: float = number("Widest approved rim", *ranges.APPROVED_RIM_WIDTH, 9.5)
 
 
 NO_RIM_WIDTHS = RimWidths.model_construct(min=UNKNOWN, max=UNKNOWN)
@@ -89,15 +90,15 @@ class Tyre(Asked):
     size: TyreSize = _designation(
         "Size designation and service description as on the sidewall.", TYRE_PATTERN, "235/40 R18 95Y XL"
     )
-    tread_depth_mm: float = number("Tread depth", "mm", (0.0, 25.0), 7.5, UNKNOWN)
-    overall_diameter_mm: float = number("Overall diameter of the new tyre", "mm", (200.0, 1500.0), 645.0, UNKNOWN)
-    section_width_mm: float = number("Section width on this rim", "mm", (50.0, 600.0), 241.0, UNKNOWN)
-    rolling_circumference_mm: float = number("Rolling circumference", "mm", (600.0, 4800.0), 1967.0, UNKNOWN)
+    tread_depth_mm: float = number("Tread depth", *ranges.TREAD_DEPTH, 7.5, UNKNOWN)
+    overall_diameter_mm: float = number("Overall diameter of the new tyre", *ranges.OVERALL_DIAMETER, 645.0, UNKNOWN)
+    section_width_mm: float = number("Section width on this rim", *ranges.SECTION_WIDTH, 241.0, UNKNOWN)
+    rolling_circumference_mm: float = number("Rolling circumference", *ranges.ROLLING_CIRCUMFERENCE, 1967.0, UNKNOWN)
     approved_rim_widths_in: RimWidths = part("Approved rim widths by the tyre's maker.", default=NO_RIM_WIDTHS)
     reference_pressure_kpa: float = number(
-        "Pressure at which the tyre carries its load index, as marked", "kPa", (100.0, 1000.0), 475.0, UNKNOWN
+        "Pressure at which the tyre carries its load index, as marked", *ranges.REFERENCE_PRESSURE, 475.0, UNKNOWN
     )
-    mass_kg: float = number("Mass of the tyre", "kg", (1.0, 200.0), 10.4, UNKNOWN)
+    mass_kg: float = number("Mass of the tyre", *ranges.PART_MASS, 10.4, UNKNOWN)
 
 
 class Rim(Asked):
@@ -107,9 +108,9 @@ class Rim(Asked):
     bolt_circle: BoltCircleText = _designation(
         "Number of bolts and diameter of their circle.", BOLT_CIRCLE_PATTERN, "5x112", default=""
     )
-    centre_bore_mm: float = number("Diameter of the centre bore", "mm", (20.0, 300.0), 66.6, UNKNOWN)
-    load_rating_kg: float = number("Load rating of the wheel", "kg", (50.0, 6000.0), 690.0, UNKNOWN)
-    mass_kg: float = number("Mass of the rim", "kg", (1.0, 200.0), 11.2, UNKNOWN)
+    centre_bore_mm: float = number("Diameter of the centre bore", *ranges.CENTRE_BORE, 66.6, UNKNOWN)
+    load_rating_kg: float = number("Load rating of the wheel", *ranges.LOAD_RATING, 690.0, UNKNOWN)
+    mass_kg: float = number("Mass of the rim", *ranges.PART_MASS, 11.2, UNKNOWN)
 
 
 class Fitment(Asked):
@@ -117,7 +118,7 @@ class Fitment(Asked):
 
     tyre: Tyre = part("The tyre.")
     rim: Rim = part("The rim.")
-    pressure_kpa: float = number("Cold pressure", "kPa", (50.0, 1000.0), 250.0, UNKNOWN)
+    pressure_kpa: float = number("Cold pressure", *ranges.PRESSURE, 250.0, UNKNOWN)
 
 
 class Hub(Asked):
@@ -126,35 +127,37 @@ class Hub(Asked):
     bolt_circle: BoltCircleText = _designation(
         "Number of bolts and diameter of their circle.", BOLT_CIRCLE_PATTERN, "5x112", default=""
     )
-    centre_bore_mm: float = number("Diameter of the hub's spigot", "mm", (20.0, 300.0), 66.6, UNKNOWN)
+    centre_bore_mm: float = number("Diameter of the hub's spigot", *ranges.CENTRE_BORE, 66.6, UNKNOWN)
 
 
 class Clearance(Asked):
     """Room around the present wheel, measured where it is scarcest."""
 
-    inboard_mm: float = number("Room to the strut", "mm", (0.0, 500.0), 14.0, UNKNOWN)
-    outboard_mm: float = number("Room to the edge of the wing", "mm", (0.0, 500.0), 16.0, UNKNOWN)
-    radial_mm: float = number("Room to the arch at full bump", "mm", (0.0, 500.0), 25.0, UNKNOWN)
+    inboard_mm: float = number("Room to the strut", *ranges.CLEARANCE, 14.0, UNKNOWN)
+    outboard_mm: float = number("Room to the edge of the wing", *ranges.CLEARANCE, 16.0, UNKNOWN)
+    radial_mm: float = number("Room to the arch at full bump", *ranges.CLEARANCE, 25.0, UNKNOWN)
 
 
 class Axle(Asked):
     """One axle with what is fitted now."""
 
-    max_axle_mass_kg: float = number("Technically permissible maximum axle mass", "kg", (50.0, 15000.0), 960.0)
+    max_axle_mass_kg: float = number("Technically permissible maximum axle mass", *ranges.MAX_AXLE_MASS, 960.0)
     fitted: Fitment = part("The present fitment.")
-    kerb_axle_mass_kg: float = number("Axle mass of the car ready to drive", "kg", (20.0, 15000.0), 790.0, UNKNOWN)
-    track_mm: float = number("Track, as registered", "mm", (500.0, 3000.0), 1548.0, UNKNOWN)
-    wheels_per_side: int = whole("Wheels on each side; 2 for twin wheels", "1", (1, 2), 1, 1)
+    kerb_axle_mass_kg: float = number("Axle mass of the car ready to drive", *ranges.KERB_AXLE_MASS, 790.0, UNKNOWN)
+    track_mm: float = number("Track, as registered", *ranges.TRACK, 1548.0, UNKNOWN)
+    wheels_per_side: int = whole("Wheels on each side; 2 for twin wheels", "1", ranges.WHEELS_PER_SIDE, 1, 1)
     hub: Hub = part("The hub.", default=Hub())
     clearance: Clearance = part("Room around the present wheel.", default=Clearance())
-    min_rim_diameter_in: float = number("Least rim diameter that clears the brake", "in", (8.0, 30.0), 17.0, UNKNOWN)
+    min_rim_diameter_in: float = number(
+        "Least rim diameter that clears the brake", *ranges.MIN_RIM_DIAMETER, 17.0, UNKNOWN
+    )
 
 
 class Speedometer(Asked):
     """One measurement with the present fitment: what is displayed at a true speed."""
 
-    displayed_kmh: float = number("Displayed speed", "km/h", (10.0, 450.0), 100.0)
-    true_kmh: float = number("True speed, by satellite or on a test bench", "km/h", (10.0, 450.0), 97.0)
+    displayed_kmh: float = number("Displayed speed", *ranges.SPEED, 100.0)
+    true_kmh: float = number("True speed, by satellite or on a test bench", *ranges.SPEED, 97.0)
 
 
 NO_SPEEDOMETER = Speedometer.model_construct(displayed_kmh=UNKNOWN, true_kmh=UNKNOWN)
@@ -165,23 +168,23 @@ DAY = r"^(19|20)[0-9]{2}-(0[1-9]|1[0-2])-(0[1-9]|[12][0-9]|3[01])$"
 class Vehicle(Asked):
     """The vehicle with its two axles."""
 
-    max_speed_kmh: float = number("Maximum design speed", "km/h", (10.0, 450.0), 228.0)
+    max_speed_kmh: float = number("Maximum design speed", *ranges.SPEED, 228.0)
     front: Axle = part("The front axle.")
     rear: Axle = part("The rear axle.")
     category: Category = part("Vehicle category by the UN's classes.", "M1", default="M1")
     driven_axle: DrivenAxle = part("Which axle is driven.", "rear", default=None)
-    wheelbase_mm: float = number("Wheelbase", "mm", (500.0, 10000.0), 2760.0, UNKNOWN)
+    wheelbase_mm: float = number("Wheelbase", *ranges.WHEELBASE, 2760.0, UNKNOWN)
     centre_of_gravity_height_mm: float = number(
-        "Height of the centre of gravity above the road", "mm", (100.0, 3000.0), 540.0, UNKNOWN
+        "Height of the centre of gravity above the road", *ranges.CENTRE_OF_GRAVITY_HEIGHT, 540.0, UNKNOWN
     )
     speedometer: Speedometer = part("A measurement of the speedometer.", default=NO_SPEEDOMETER)
     built: str = text("The day the vehicle was built, as an ISO date.", 10, "2019-05-20", DAY, "")
     max_mass_kg: float = number(
-        "Technically permissible maximum mass of the vehicle", "kg", (100.0, 60000.0), 1870.0, UNKNOWN
+        "Technically permissible maximum mass of the vehicle", *ranges.MAX_MASS, 1870.0, UNKNOWN
     )
     seats_standing: bool = part("Whether passengers may stand.", example=False, default=None)
     speed_limited_kmh: float = number(
-        "Speed to which a limiter holds the vehicle", "km/h", (10.0, 200.0), 100.0, UNKNOWN
+        "Speed to which a limiter holds the vehicle", *ranges.LIMITED_SPEED, 100.0, UNKNOWN
     )
     towing: bool = part("Whether the vehicle tows a trailer.", example=False, default=None)
 
