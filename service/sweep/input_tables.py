@@ -16,13 +16,13 @@ import pyarrow as pa
 import pyarrow.parquet as pq
 from pandera.errors import SchemaErrors
 
-from service.assessment.ranges import LONGEST_DESIGNATION
 from service.core.errors import DomainError
 from service.designation.bolt_circle import parse_bolt_circle
 from service.designation.rim import parse_rim
 from service.designation.tyre import parse_tyre
 from service.sweep.columns import (
     CANDIDATE_COLUMNS,
+    LONGEST_DESIGNATION,
     LONGEST_ID,
     OWN_PREFIX,
     PAIRED_VEHICLE,
