@@ -154,6 +154,9 @@ def _capacity(view: AxleView, ends: Span) -> Remedy:
     facts, carried = view.then.facts, view.then.load
     asked = view.axle.max_axle_mass_kg * view.conditions.axle_mass_share * (1.0 + 0.01 * (ends[0] or 0.0))
     factor = known_or(facts.law_load_factor, facts.load_factor)
+    if factor == 0.0:
+        # So slow a tyre carries nothing at the speed at which the law reads the load.
+        return _speed(view, (view.conditions.law_speed_kmh, None))
     return _carrying(view, asked * carried.capacity_kg / carried.axle_capacity_kg / factor)
 
 
