@@ -15,7 +15,7 @@ from service.assessment.answer.actions import Action
 from service.assessment.answer.assess import Assessment
 from service.assessment.case import Axle, Fitment
 from service.assessment.checks.balance import balance
-from service.core.findings import ADVISORY, MET, NOT_ASSESSED, NOT_MET, Basis, Finding
+from service.core.findings import ADVISORY, MET, NOT_ASSESSED, NOT_MET, NOT_RECOMMENDED, OPEN, Basis, Finding
 from service.core.numeric import known
 from service.core.sources import UNPUBLISHED
 from service.drawing import paper
@@ -28,12 +28,15 @@ VERDICTS: Final = {
     "suitable": "It fits",
     "suitable_with_conditions": "It fits, with conditions",
     "undetermined": "Not known yet",
+    "not_recommended": "We advise against it",
     "unsuitable": "Do not fit",
 }
 GROUPS: Final = (
     (NOT_MET, "not-met", "Speaks against it"),
-    (NOT_ASSESSED, "not-assessed", "Not answered"),
+    (NOT_RECOMMENDED, "not-recommended", "Advised against"),
+    (NOT_ASSESSED, "not-assessed", "To be settled first"),
     (ADVISORY, "advisory", "Needs attention"),
+    (OPEN, "not-assessed", "Not answered"),
     (MET, "met", "Answered and met"),
 )
 STATUS_WORDS: Final = {

@@ -53,8 +53,14 @@ def _action(each: Action) -> Json:
 
 def finding(each: Finding) -> Json:
     """Return one finding as plain data."""
-    code, axle, outcome, message, measured, limit, unit, ground, remedy = each
-    shown: Json = {"code": code, "axle": axle, "outcome": OUTCOME_NAMES[outcome], "message": message}
+    code, axle, outcome, message, measured, limit, unit, ground, remedy, already = each
+    shown: Json = {
+        "code": code,
+        "axle": axle,
+        "outcome": OUTCOME_NAMES[outcome],
+        "already": already,
+        "message": message,
+    }
     if measured is not None:
         shown["measured"] = to_hundredths(measured)
     if limit is not None:

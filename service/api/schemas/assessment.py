@@ -57,6 +57,7 @@ class FindingHead(AnswerPart):
 class Finding(FindingHead):
     """One answered question."""
 
+    already: bool = part("Whether the present fitment has it too, and no less.", False)
     message: str = words("The answer in a sentence.", 600, "The axle's tyres carry 1137.8 kg; the axle needs 1180 kg.")
     basis: Basis = part("What it rests on.")
     remedy: Remedy = part("What would settle it; absent when met.", default=None)

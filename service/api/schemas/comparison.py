@@ -108,6 +108,7 @@ class FindingCounts(AnswerPart):
     met: int = whole("How many are met", "1", (0, 1000), 40)
     advisory: int = whole("How many advise", "1", (0, 1000), 2)
     not_assessed: int = whole("How many are not assessed", "1", (0, 1000), 1)
+    not_recommended: int = whole("How many are advised against", "1", (0, 1000), 0)
     not_met: int = whole("How many are not met", "1", (0, 1000), 0)
 
 

@@ -22,8 +22,8 @@ Verdict = TypeAliasType(
     Annotated[
         verdict.Verdict,
         Field(
-            description="Any finding not_met: unsuitable; else a required question not_assessed: undetermined; else "
-            "any advisory: suitable_with_conditions; else suitable."
+            description="The worst finding decides: not_met makes it unsuitable, not_recommended the same by name, a "
+            "missing fact that decides undetermined, an advisory suitable_with_conditions; else it is suitable."
         ),
     ],
 )

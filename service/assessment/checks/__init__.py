@@ -63,6 +63,3 @@ CAR_CHECKS: tuple[Check[CarView], ...] = (
     grip_order.GRIP_ORDER,
     wet_order.AXLE_ORDER,
 )
-REQUIRED = frozenset(
-    [check.code for check in AXLE_CHECKS if check.required] + [check.code for check in CAR_CHECKS if check.required]
-)

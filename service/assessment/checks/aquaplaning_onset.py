@@ -7,7 +7,7 @@ from service.assessment.checks.missing import deflection_remedy
 from service.assessment.checks.words import plain, span, tyre_pointer
 from service.assessment.view.figures import NEW_TREAD_DEPTH_MM, standing_water_onset_kmh
 from service.assessment.view.views import AxleView
-from service.core.findings import ADVISORY, NOT_ASSESSED, Finding, Remedy, worst
+from service.core.findings import ADVISORY, Finding, Remedy, is_open, worst
 from service.core.numeric import known_or, unknown
 from service.core.sources import SOURCES, basis
 
@@ -21,7 +21,7 @@ def _grade(view: AxleView) -> Grade:
     limit = view.limits.aquaplaning_onset_change_advisory_percent.value
     # A worn tyre that stays as it is has its own finding, on its tread.
     warned = (change < limit) | (_worn(view) & (change < -LAST_BIT))
-    return Grade(worst(not_assessed=unknown(change), advisory=warned), change, limit)
+    return Grade(worst(open_question=unknown(change), advisory=warned), change, limit)
 
 
 def _worn(view: AxleView) -> bool:
@@ -31,7 +31,7 @@ def _worn(view: AxleView) -> bool:
 
 def _explain(view: AxleView, grade: Grade) -> Finding:
     remedy = None
-    if grade.outcome == NOT_ASSESSED:
+    if is_open(grade.outcome):
         message = "The onset of aquaplaning cannot be estimated from what is known of the tyres."
         remedy = deflection_remedy(view)
         return Finding("wet.aquaplaning", view.name, grade.outcome, message, None, None, "%", ONSET, remedy)

@@ -12,7 +12,7 @@ from service.assessment.checks.grade import Check, Grade
 from service.assessment.checks.missing import level_remedy, stiffness_remedy
 from service.assessment.checks.words import signed
 from service.assessment.view.views import CarView
-from service.core.findings import ADVISORY, MET, NOT_ASSESSED, Finding, Remedy, worst
+from service.core.findings import ADVISORY, MET, Finding, Remedy, is_open, worst
 from service.core.numeric import pick, unknown
 from service.core.sources import SOURCES, basis
 
@@ -83,13 +83,13 @@ def _grade(car: CarView) -> Grade:
     small = car.limits.balance_negligible_deg_per_g.value
     if car.vehicle.is_trailer:
         return Grade(MET, value, small)
-    return Grade(worst(not_assessed=unknown(value), advisory=abs(value) >= small), value, small)
+    return Grade(worst(open_question=unknown(value), advisory=abs(value) >= small), value, small)
 
 
 def _explain(car: CarView, grade: Grade) -> Finding:
     if car.vehicle.is_trailer:
         return Finding("balance.change", "vehicle", MET, NOT_STEERED, None, None, None, GRADIENT)
-    if grade.outcome == NOT_ASSESSED:
+    if is_open(grade.outcome):
         message = "The balance cannot be estimated from what is known of the present and proposed tyres."
         ask = level_remedy(car.front, car.rear) or stiffness_remedy(car.front, car.rear)
         return Finding("balance.change", "vehicle", grade.outcome, message, None, None, "deg/g", GRADIENT, ask)

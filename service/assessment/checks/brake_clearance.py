@@ -5,7 +5,7 @@ from __future__ import annotations
 from service.assessment.checks.grade import Check, Grade, finite
 from service.assessment.checks.words import plain, rim_pointer
 from service.assessment.view.views import AxleView
-from service.core.findings import NOT_ASSESSED, NOT_MET, Finding, Remedy, worst
+from service.core.findings import NOT_MET, Finding, Remedy, is_open, worst
 from service.core.numeric import unknown
 from service.core.sources import basis
 
@@ -14,12 +14,12 @@ BRAKE = basis("COMMON-PRACTICE", "the vehicle's maker states the least rim diame
 
 def _grade(view: AxleView) -> Grade:
     rim, least = view.then.facts.rim_code, view.axle.min_rim_diameter_in
-    return Grade(worst(not_met=rim < least, not_assessed=unknown(least)), rim, least)
+    return Grade(worst(not_met=rim < least, open_question=unknown(least)), rim, least)
 
 
 def _explain(view: AxleView, grade: Grade) -> Finding:
     remedy = None
-    if grade.outcome == NOT_ASSESSED:
+    if is_open(grade.outcome):
         field = f"/vehicle/{view.name}/min_rim_diameter_in"
         message = "Whether the rim clears the brake is not known: the least rim diameter is not given."
         remedy = Remedy(

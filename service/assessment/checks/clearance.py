@@ -13,7 +13,7 @@ from service.assessment.checks.grade import LAST_BIT, Check, Grade, finite
 from service.assessment.checks.missing import diameter_remedy, offset_remedy, width_remedy
 from service.assessment.checks.words import apart, plain, rim_pointer, span
 from service.assessment.view.views import AxleView
-from service.core.findings import ADVISORY, MET, NOT_ASSESSED, NOT_MET, Finding, Remedy, worst
+from service.core.findings import ADVISORY, MET, NOT_MET, Finding, Remedy, is_open, worst
 from service.core.numeric import UNKNOWN, known, known_or, pick, unknown
 from service.rules.limits import Limit, Limits
 
@@ -64,7 +64,7 @@ def _grade(view: AxleView, side: Side) -> Grade:
     grows = shift > 0.0
     outcome = worst(
         not_met=grows & (left < least - LAST_BIT),
-        not_assessed=(grows & unknown(left)) | unknown(shift),
+        open_question=(grows & unknown(left)) | unknown(shift),
         advisory=grows & (left < enough - LAST_BIT),
     )
     limit = pick(outcome == NOT_MET, least, enough)
@@ -79,7 +79,7 @@ def _explain(view: AxleView, grade: Grade, side: Side) -> Finding:
     remedy = None
     if unknown(shift):
         message, remedy = _unplaced(view, side)
-    elif grade.outcome == NOT_ASSESSED:
+    elif is_open(grade.outcome):
         field = f"vehicle.{view.name}.clearance.{side.name}_mm"
         message = f"{moved}; how much there is was not measured."
         least = shift + enough.value

@@ -30,12 +30,11 @@ class Grade(NamedTuple):
 
 
 class Check(NamedTuple, Generic[View]):
-    """One question: its code, whether the verdict needs it, the grade and the words."""
+    """One question: its code, the grade and the words."""
 
     code: str
     grade: Callable[[View], Grade]
     explain: Callable[[View, Grade], Finding]
-    required: bool = False
 
 
 def finite(value: float) -> float | None:

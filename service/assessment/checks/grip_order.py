@@ -8,7 +8,7 @@ from service.assessment.checks.grade import Check, Grade, finite
 from service.assessment.checks.missing import stiffness_remedy
 from service.assessment.checks.words import apart, signed
 from service.assessment.view.views import CarView
-from service.core.findings import MET, NOT_ASSESSED, Finding, worst
+from service.core.findings import MET, Finding, is_open, worst
 from service.core.numeric import unknown
 from service.core.sources import basis
 
@@ -20,14 +20,14 @@ def _grade(car: CarView) -> Grade:
     least = car.limits.grip_order_change_advisory_percent.value
     if car.vehicle.is_trailer:
         return Grade(MET, change, least)
-    return Grade(worst(not_assessed=unknown(change), advisory=change < least), change, least)
+    return Grade(worst(open_question=unknown(change), advisory=change < least), change, least)
 
 
 def _explain(car: CarView, grade: Grade) -> Finding:
     if car.vehicle.is_trailer:
         return Finding("balance.grip_order", "vehicle", MET, NOT_STEERED, None, None, None, ORDER)
     remedy = None
-    if grade.outcome == NOT_ASSESSED:
+    if is_open(grade.outcome):
         message = "Which axle reaches its limit first cannot be estimated from what is known of the tyres."
         remedy = stiffness_remedy(car.front, car.rear)
     elif grade.outcome == MET and grade.measured == 0.0:

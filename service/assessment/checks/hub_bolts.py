@@ -5,7 +5,7 @@ from __future__ import annotations
 from service.assessment.checks.grade import Check, Grade, finite
 from service.assessment.checks.words import plain
 from service.assessment.view.views import AxleView
-from service.core.findings import NOT_ASSESSED, NOT_MET, Finding, Remedy, worst
+from service.core.findings import NOT_MET, Finding, Remedy, is_open, worst
 from service.core.numeric import UNKNOWN, known, unknown
 from service.core.sources import basis
 
@@ -19,7 +19,7 @@ def _grade(view: AxleView) -> Grade:
     bolts, diameter = (UNKNOWN, UNKNOWN) if hub is None else (float(hub.bolts), hub.diameter_mm)
     apart = abs(facts.bolt_circle_mm - diameter)
     differs = (apart > SAME_CIRCLE_MM) | ((facts.bolts != bolts) & known(apart))
-    return Grade(worst(not_met=differs, not_assessed=unknown(apart)), facts.bolt_circle_mm, diameter)
+    return Grade(worst(not_met=differs, open_question=unknown(apart)), facts.bolt_circle_mm, diameter)
 
 
 def _explain(view: AxleView, grade: Grade) -> Finding:
@@ -31,7 +31,7 @@ def _explain(view: AxleView, grade: Grade) -> Finding:
         remedy = Remedy(
             f"state vehicle.{view.name}.hub.bolt_circle", f"/vehicle/{view.name}/hub/bolt_circle", "bolt_circle"
         )
-    elif grade.outcome == NOT_ASSESSED:
+    elif is_open(grade.outcome):
         message = f"The rim's bolt circle is not given; the hub has {hub.canonical}."
         remedy = Remedy(f"state candidate.{view.name}.rim.bolt_circle", field, "bolt_circle", equals=hub.canonical)
     elif grade.outcome == NOT_MET:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from service.assessment.checks.grade import LAST_BIT, Check, Grade, finite
 from service.assessment.checks.words import plain
 from service.assessment.view.views import AxleView
-from service.core.findings import ADVISORY, NOT_ASSESSED, NOT_MET, Finding, Remedy, worst
+from service.core.findings import ADVISORY, NOT_MET, Finding, Remedy, is_open, worst
 from service.core.numeric import unknown
 from service.core.sources import basis
 
@@ -16,7 +16,7 @@ def _grade(view: AxleView) -> Grade:
     bore, hub = view.then.facts.centre_bore_mm, view.axle.hub_centre_bore_mm
     play = bore - hub
     tolerance = view.limits.centre_bore_tolerance_mm.value + LAST_BIT
-    outcome = worst(not_met=play < -tolerance, not_assessed=unknown(play), advisory=play > tolerance)
+    outcome = worst(not_met=play < -tolerance, open_question=unknown(play), advisory=play > tolerance)
     return Grade(outcome, bore, hub)
 
 
@@ -24,7 +24,7 @@ def _explain(view: AxleView, grade: Grade) -> Finding:
     field = f"/candidate/{view.name}/rim/centre_bore_mm"
     bore, hub = plain(grade.measured, 1), plain(grade.limit, 1)
     remedy = None
-    if grade.outcome == NOT_ASSESSED and unknown(grade.limit):
+    if is_open(grade.outcome) and unknown(grade.limit):
         message = "The hub's centre bore is not given."
         remedy = Remedy(
             f"measure vehicle.{view.name}.hub.centre_bore_mm",
@@ -32,7 +32,7 @@ def _explain(view: AxleView, grade: Grade) -> Finding:
             "centre_bore_mm",
             unit="mm",
         )
-    elif grade.outcome == NOT_ASSESSED:
+    elif is_open(grade.outcome):
         message = f"The rim's centre bore is not given; the hub needs {hub} mm."
         remedy = Remedy(
             f"measure candidate.{view.name}.rim.centre_bore_mm", field, "centre_bore_mm", grade.limit, unit="mm"

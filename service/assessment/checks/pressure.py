@@ -6,7 +6,7 @@ from service.assessment.checks.grade import Check, Grade, finite
 from service.assessment.checks.load_capacity import index_remedy
 from service.assessment.checks.words import plain
 from service.assessment.view.views import AxleView
-from service.core.findings import ADVISORY, MET, NOT_ASSESSED, NOT_MET, Finding, Remedy, worst
+from service.core.findings import ADVISORY, MET, NOT_MET, Finding, Remedy, is_open, worst
 from service.core.numeric import known, known_or, larger, pick, smaller, unknown
 from service.core.sources import basis
 from service.physics.pressure_load import load_at_pressure_kg, speed_pressure_addition_kpa
@@ -59,7 +59,7 @@ def _grade(view: AxleView) -> Grade:
     low = (pressure < needed) | too_weak
     outcome = worst(
         not_met=low | (pressure > most),
-        not_assessed=unknown(pressure - needed),
+        open_question=unknown(pressure - needed),
         advisory=(pressure > usual) | (pressure < smaller(view.now.facts.pressure_kpa, usual)),
     )
     above = pick(pressure > most, most, pick((outcome == ADVISORY) & (pressure > usual), usual, needed))
@@ -96,12 +96,12 @@ def _too_high(view: AxleView, grade: Grade) -> tuple[str, Remedy]:
 
 def _by_load(view: AxleView, grade: Grade) -> tuple[str, Remedy | None]:
     proposed = proposed_pressure_kpa(view)
-    to_set = proposed if grade.outcome == NOT_ASSESSED else least_pressure_kpa(view)
+    to_set = proposed if is_open(grade.outcome) else least_pressure_kpa(view)
     needed, words = plain(grade.limit), f"{plain(to_set)} kPa ({plain(to_set / 100.0, 2)} bar) or more, cold"
     if proposed > to_set:
         words = f"{words}; {plain(proposed)} kPa carries what the present tyres carry"
     remedy = Remedy(words, f"/candidate/{view.name}/pressure_kpa", "pressure_kpa", to_set, unit="kPa")
-    if grade.outcome == NOT_ASSESSED:
+    if is_open(grade.outcome):
         return f"No pressure is given for the proposed tyres; the axle needs at least {needed} kPa.", remedy
     if grade.outcome == NOT_MET:
         return (

@@ -10,7 +10,7 @@ from service.assessment.checks.grade import Check, Grade, finite
 from service.assessment.checks.words import plain, rim_pointer
 from service.assessment.view.views import AxleView
 from service.assessment.view.wheel_facts import BY_MAKER, BY_RULE, BY_TABLE
-from service.core.findings import ADVISORY, MET, NOT_ASSESSED, Basis, Finding, Remedy, worst
+from service.core.findings import ADVISORY, MET, Basis, Finding, Remedy, is_open, worst
 from service.core.numeric import larger, pick, unknown
 from service.core.sources import basis
 
@@ -33,7 +33,7 @@ def _grade(view: AxleView) -> Grade:
 def _explain(view: AxleView, grade: Grade) -> Finding:
     facts = view.then.facts
     where = BASES[facts.approval]
-    if grade.outcome == NOT_ASSESSED:
+    if is_open(grade.outcome):
         message = "No approved rim widths are known for this size."
         ask = Remedy(
             f"state candidate.{view.name}.tyre.approved_rim_widths_in from the tyre maker's data",
@@ -61,4 +61,4 @@ def _explain(view: AxleView, grade: Grade) -> Finding:
     return Finding("rim.width", view.name, grade.outcome, message, grade.measured, limit, "in", where, remedy)
 
 
-WIDTH = Check("rim.width", _grade, _explain, required=True)
+WIDTH = Check("rim.width", _grade, _explain)

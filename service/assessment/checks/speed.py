@@ -5,7 +5,7 @@ from __future__ import annotations
 from service.assessment.checks.grade import Check, Grade, finite
 from service.assessment.checks.words import plain, tyre_pointer
 from service.assessment.view.views import AxleView
-from service.core.findings import ADVISORY, MET, NOT_ASSESSED, Finding, Remedy, worst
+from service.core.findings import ADVISORY, MET, Finding, Remedy, is_open, worst
 from service.core.numeric import known, unknown
 from service.core.sources import basis
 from service.standards.speed_symbol import least_symbol_for_kmh
@@ -35,10 +35,10 @@ def _explain(view: AxleView, grade: Grade) -> Finding:
     enough = "" if grade.outcome == MET else " only"
     message = f"The tyre may run {plain(grade.measured)} km/h{enough}; the vehicle reaches {top} km/h."
     remedy = None if grade.outcome == MET else _symbol_remedy(view, grade.limit)
-    if grade.outcome == NOT_ASSESSED and known(grade.measured):
+    if is_open(grade.outcome) and known(grade.measured):
         message = f"Whether this is a winter tyre here, which may run {plain(grade.measured)} km/h, depends on its age."
         remedy = Remedy("a tyre marked 3PMSF", tyre_pointer(view.name), "marking", equals="3PMSF")
-    elif grade.outcome == NOT_ASSESSED:
+    elif is_open(grade.outcome):
         message = f"Whether the tyre may run {top} km/h is not known from its designation; its maker states it."
     elif grade.outcome == ADVISORY and winter is not None:
         slow = plain(grade.measured)
@@ -60,4 +60,4 @@ def _symbol_remedy(view: AxleView, top_kmh: float) -> Remedy:
     return Remedy(f"speed symbol {symbol} or faster", pointer, "speed_symbol", top_kmh, equals=symbol, unit="km/h")
 
 
-SPEED = Check("speed.capability", _grade, _explain, required=True)
+SPEED = Check("speed.capability", _grade, _explain)

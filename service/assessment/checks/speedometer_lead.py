@@ -15,7 +15,7 @@ from service.assessment.checks.grade import Check, Grade, finite
 from service.assessment.checks.missing import diameter_remedy
 from service.assessment.checks.words import apart, beside_true_speed, lawful_lead, plain, signed
 from service.assessment.view.views import CarView
-from service.core.findings import MET, NOT_ASSESSED, Finding, Remedy, worst
+from service.core.findings import MET, Finding, Remedy, is_open, worst
 from service.core.numeric import pick, unknown
 from service.core.sources import basis
 from service.physics.speedometer import indicated_speed_kmh
@@ -121,7 +121,7 @@ def _explain(car: CarView, grade: Grade) -> Finding:
     least, most = lawful_lead_percent(r39(), car.vehicle.max_speed_kmh, car.change.driven_circumference_ratio)
     needed = lawful_lead(least, most)
     remedy = None
-    if grade.outcome == NOT_ASSESSED:
+    if is_open(grade.outcome):
         change = 100.0 * (car.change.driven_circumference_ratio - 1.0)
         by = "less than 0.1" if plain(change, 1) == "0" else signed(change)
         message = (
@@ -171,4 +171,4 @@ def _remedy(least: float, most: float, needed: str) -> Remedy:
     )
 
 
-SPEEDOMETER = Check("diameter.speedometer", _grade, _explain, required=True)
+SPEEDOMETER = Check("diameter.speedometer", _grade, _explain)

@@ -6,7 +6,7 @@ from service.assessment.checks.grade import LAST_BIT, Check, Grade, finite
 from service.assessment.checks.missing import offset_remedy
 from service.assessment.checks.words import plain, rim_pointer, signed, span
 from service.assessment.view.views import AxleView
-from service.core.findings import ADVISORY, NOT_ASSESSED, Finding, Remedy, worst
+from service.core.findings import ADVISORY, Finding, Remedy, is_open, worst
 from service.core.numeric import known, known_or, unknown
 from service.core.sources import basis
 
@@ -21,12 +21,12 @@ def _usual_mm(view: AxleView) -> float:
 
 def _grade(view: AxleView) -> Grade:
     track, usual = view.change.track_mm, _usual_mm(view)
-    return Grade(worst(not_assessed=unknown(track), advisory=abs(track) > usual + LAST_BIT), track, usual)
+    return Grade(worst(open_question=unknown(track), advisory=abs(track) > usual + LAST_BIT), track, usual)
 
 
 def _explain(view: AxleView, grade: Grade) -> Finding:
     remedy = None
-    if grade.outcome == NOT_ASSESSED:
+    if is_open(grade.outcome):
         message = "The change of track is not known: a rim states no offset (ET)."
         remedy = offset_remedy(view)
     elif grade.measured == 0.0:

@@ -5,14 +5,14 @@ from __future__ import annotations
 from service.assessment.checks.grade import Check, Grade, finite
 from service.assessment.checks.words import plain
 from service.assessment.view.views import AxleView
-from service.core.findings import ADVISORY, NOT_ASSESSED, NOT_MET, Finding, Remedy, worst
+from service.core.findings import ADVISORY, NOT_MET, Finding, Remedy, is_open, worst
 from service.core.numeric import pick, unknown
 
 
 def _grade(view: AxleView) -> Grade:
     depth, limits = view.then.facts.tread_depth_mm, view.limits
     least, enough = limits.tread_depth_least_mm.value, limits.tread_depth_advisory_mm.value
-    outcome = worst(not_met=depth < least, not_assessed=unknown(depth), advisory=depth < enough)
+    outcome = worst(not_met=depth < least, open_question=unknown(depth), advisory=depth < enough)
     return Grade(outcome, depth, pick(outcome == NOT_MET, least, enough))
 
 
@@ -23,7 +23,7 @@ def _explain(view: AxleView, grade: Grade) -> Finding:
     depth = plain(grade.measured, 1)
     words = f"a tread depth of {plain(enough.value, 1)} mm or more"
     remedy: Remedy | None = Remedy(words, field, "tread_depth_mm", enough.value, unit="mm")
-    if grade.outcome == NOT_ASSESSED:
+    if is_open(grade.outcome):
         message = "The tread depth is not given; the estimates take the tyre as new."
         text = f"measure candidate.{view.name}.tyre.tread_depth_mm"
         remedy = Remedy(text, field, "tread_depth_mm", enough.value, unit="mm")

@@ -7,7 +7,7 @@ from service.assessment.checks.grade import Check, Grade, finite
 from service.assessment.checks.missing import diameter_remedy
 from service.assessment.checks.words import apart, plain, span
 from service.assessment.view.views import CarView
-from service.core.findings import MET, NOT_ASSESSED, NOT_MET, Finding, Remedy
+from service.core.findings import MET, NOT_MET, Finding, Remedy, is_open
 from service.core.numeric import known, unknown
 
 
@@ -25,7 +25,7 @@ def _explain(car: CarView, grade: Grade) -> Finding:
     remedy: Remedy | None = None
     if car.vehicle.is_trailer:
         return Finding("tyre.tread_difference", "vehicle", MET, NOT_DRIVEN, None, None, None, limit.basis)
-    if grade.outcome == NOT_ASSESSED:
+    if is_open(grade.outcome):
         missing = "front" if unknown(front) else "rear"
         message = "Whether new tyres meet worn ones is not known: the tread depth is not given on both axles."
         field = f"/candidate/{missing}/tyre/tread_depth_mm"

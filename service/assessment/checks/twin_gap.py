@@ -7,7 +7,7 @@ from service.assessment.checks.grade import LAST_BIT, Check, Grade, finite
 from service.assessment.checks.missing import offset_remedy
 from service.assessment.checks.words import apart, plain, rim_pointer, span
 from service.assessment.view.views import AxleView
-from service.core.findings import MET, NOT_ASSESSED, NOT_MET, Finding, Remedy, worst
+from service.core.findings import MET, NOT_MET, Finding, Remedy, is_open, worst
 from service.core.numeric import pick, unknown
 
 
@@ -17,7 +17,7 @@ def _grade(view: AxleView) -> Grade:
     if view.axle.wheels_per_side == 1:
         return Grade(MET, gap, gap)
     touches = gap < least - LAST_BIT
-    outcome = worst(not_met=touches, not_assessed=unknown(gap), advisory=gap < enough - LAST_BIT)
+    outcome = worst(not_met=touches, open_question=unknown(gap), advisory=gap < enough - LAST_BIT)
     return Grade(outcome, gap, pick(touches, least, enough))
 
 
@@ -26,7 +26,7 @@ def _explain(view: AxleView, grade: Grade) -> Finding:
     remedy: Remedy | None = None
     if view.axle.wheels_per_side == 1:
         message = "There is one wheel on each side."
-    elif grade.outcome == NOT_ASSESSED:
+    elif is_open(grade.outcome):
         message, remedy = "Whether the twin tyres touch is not known: a rim states no offset (ET).", offset_remedy(view)
     elif grade.outcome == MET:
         message = f"The twin tyres stand {plain(grade.measured)} mm apart."

@@ -8,7 +8,7 @@ from service.assessment.checks.missing import deflection_remedy
 from service.assessment.checks.words import apart, span, tyre_pointer
 from service.assessment.view.figures import NEW_TREAD_DEPTH_MM, standing_water_onset_kmh
 from service.assessment.view.views import CarView
-from service.core.findings import ADVISORY, MET, NOT_ASSESSED, Finding, Remedy, worst
+from service.core.findings import ADVISORY, MET, Finding, Remedy, is_open, worst
 from service.core.numeric import known_or, unknown
 
 # A lead of less than this reads as "at the same speed".
@@ -20,12 +20,12 @@ def _grade(car: CarView) -> Grade:
     if car.vehicle.is_trailer:
         return Grade(MET, then, 0.0)
     first_and_worse = (then < 0.0) & (then < now + car.limits.wet_order_change_advisory_percent.value)
-    return Grade(worst(not_assessed=unknown(then - now), advisory=first_and_worse), then, 0.0)
+    return Grade(worst(open_question=unknown(then - now), advisory=first_and_worse), then, 0.0)
 
 
 def _explain(car: CarView, grade: Grade) -> Finding:
     remedy = None
-    if grade.outcome == NOT_ASSESSED:
+    if is_open(grade.outcome):
         message = "Which axle floats first cannot be estimated from what is known of the tyres."
         remedy = deflection_remedy(car.front, car.rear)
     elif grade.outcome == ADVISORY:

@@ -12,7 +12,7 @@ from service.assessment.law import speedometer_rule, towing, winter_tyres
 from service.assessment.law.law_remedies import law_remedy, missing_for_law
 from service.assessment.law.measured_quantities import ON_AN_AXLE, ON_THE_VEHICLE
 from service.assessment.view.views import AxleView, CarView
-from service.core.findings import MET, NOT_ASSESSED, Finding, Remedy, Where
+from service.core.findings import MET, OPEN, Finding, Remedy, Where, is_open
 from service.core.numeric import UNKNOWN, pick
 from service.rules.pack import Asked, asked
 from service.rules.rule import Bound, Rule, VehicleFacts
@@ -51,7 +51,7 @@ def grades(case: Case, car: CarView) -> Iterator[tuple[str, Where, Grade]]:
             values = measured(rule, view)
             yield rule.code, where, Grade(rule.outcome(*values), values[0], rule.value)
         for rule, _ in unsettled:
-            yield rule.code, where, Grade(NOT_ASSESSED, UNKNOWN, rule.value)
+            yield rule.code, where, Grade(OPEN, UNKNOWN, rule.value)
     for special in (winter_tyres, towing):
         for axle, grade in special.grades(case, car):
             yield special.CODE, axle.name, grade
@@ -87,7 +87,7 @@ def _explain(rule: Rule, where: Where, view: AxleView | CarView) -> Finding:
     outcome = rule.outcome(*values)
     value, bound = values[0], rule.bounds[0]
     remedy = None
-    if outcome == NOT_ASSESSED:
+    if is_open(outcome):
         message = f"{rule.message} The numbers that this rule needs are not all given."
         remedy = missing_for_law(bound, where, view)
     elif bound.unit == "yes/no":
@@ -95,7 +95,7 @@ def _explain(rule: Rule, where: Where, view: AxleView | CarView) -> Finding:
     else:
         found = ", ".join(_found(*each) for each in zip(rule.bounds, values, strict=True))
         message = f"{rule.message} Found: {found}."
-    if outcome not in (MET, NOT_ASSESSED):
+    if outcome != MET and not is_open(outcome):
         remedy = law_remedy(rule, view)
     if outcome != MET and rule.caveat:
         message = f"{message} {rule.caveat}"
@@ -124,7 +124,7 @@ def _unsettled_finding(rule: Rule, missing: tuple[str, ...], where: Where) -> Fi
     return Finding(
         rule.code,
         where,
-        NOT_ASSESSED,
+        OPEN,
         f"{rule.message} Whether this applies depends on {names}.",
         None,
         rule.value,

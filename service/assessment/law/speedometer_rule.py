@@ -10,7 +10,7 @@ from service.assessment.checks.missing import diameter_remedy
 from service.assessment.checks.speedometer_lead import LAST_BIT_KMH, is_r39, lawful_lead_percent, present_lead
 from service.assessment.checks.words import beside_true_speed, lawful_lead
 from service.assessment.view.views import CarView
-from service.core.findings import MET, NOT_ASSESSED, Finding, Remedy, worst
+from service.core.findings import MET, OPEN, Finding, Remedy, worst
 from service.core.numeric import UNKNOWN, pick, unknown
 from service.rules.pack import VehicleFacts, speedometer_asked
 from service.rules.provenance import CHECK_THE_TEXT
@@ -40,13 +40,13 @@ def grades(case: Case, car: CarView) -> list[Grade]:
 def _grade(car: CarView, rule: SpeedometerRule, missing: tuple[str, ...]) -> Grade:
     """Return whether the displayed speed stays within the rule's band; floats or arrays alike."""
     if missing:
-        return Grade(NOT_ASSESSED, UNKNOWN, UNKNOWN)
+        return Grade(OPEN, UNKNOWN, UNKNOWN)
     lead = 100.0 * (present_lead(car.vehicle) - 1.0)
     ratio = car.change.driven_circumference_ratio
     least, most = lawful_lead_percent(rule, car.vehicle.max_speed_kmh, ratio)
     outside = (lead < least - LAST_BIT_KMH) | (lead > most + LAST_BIT_KMH)
     not_known = (unknown(lead) & (ratio != 1.0)) | unknown(ratio)
-    outcome = worst(not_met=outside & rule.can_forbid, not_assessed=not_known, advisory=outside)
+    outcome = worst(not_met=outside & rule.can_forbid, open_question=not_known, advisory=outside)
     return Grade(outcome, lead, pick(lead > most, most, least))
 
 

@@ -9,7 +9,7 @@ from service.assessment.checks.grade import LAST_BIT, Grade, finite
 from service.assessment.checks.load_capacity import index_remedy
 from service.assessment.checks.words import plain, tyre_pointer
 from service.assessment.view.views import AxleView, CarView
-from service.core.findings import ADVISORY, NOT_ASSESSED, Finding, Remedy, worst
+from service.core.findings import ADVISORY, Finding, Remedy, is_open, worst
 from service.core.numeric import unknown
 
 CODE = "load.towing"
@@ -28,7 +28,7 @@ def _grade(view: AxleView) -> Grade:
     capacity = view.then.load.axle_capacity_kg * (1.0 + excess / 100.0)
     mass = view.axle.max_axle_mass_kg
     # What towing asks is always worth a word.
-    outcome = worst(not_met=capacity < mass - LAST_BIT, not_assessed=unknown(capacity), advisory=True)
+    outcome = worst(not_met=capacity < mass - LAST_BIT, open_question=unknown(capacity), advisory=True)
     return Grade(outcome, capacity, mass)
 
 
@@ -48,7 +48,7 @@ def _explain(view: AxleView, grade: Grade) -> Finding:
         "pressure_kpa",
         unit="kPa",
     )
-    if grade.outcome == NOT_ASSESSED:
+    if is_open(grade.outcome):
         message = "What the rear tyres carry with a trailer is not known without load index and speed symbol."
         text = f"state load index and speed symbol of candidate.{view.name}.tyre"
         remedy = Remedy(text, tyre_pointer(view.name), "service_description")
