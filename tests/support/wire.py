@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import copy
+import json
 from functools import cache
 from typing import Any
 
@@ -46,7 +47,9 @@ def rank(answer: Json) -> int:
 def question(vehicle: Json, candidate: Json | None = None, pack: str = "unece", **more: object) -> Json:
     """Return a request to check a candidate, or the present fitment taken as new, on a vehicle."""
     asked: Json = {"vehicle": vehicle, "candidate": present(vehicle) if candidate is None else candidate}
-    return copy.deepcopy({**asked, "rule_pack": pack, **more})
+    # Through JSON, so that no two parts of it are one object.
+    fresh: Json = json.loads(json.dumps({**asked, "rule_pack": pack, **more}))
+    return fresh
 
 
 def present(vehicle: Json) -> Json:
