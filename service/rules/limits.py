@@ -65,6 +65,11 @@ class Limits:
     towing_load_excess_percent: Limit
     towing_speed_kmh: Limit
     towing_pressure_gain_kpa: Limit
+    unmeasured_shift_met_mm: Limit
+    unmeasured_shift_most_mm: Limit
+    unmeasured_radius_most_mm: Limit
+    service_height_growth_percent: Limit
+    snow_diameter_growth_percent: Limit
 
 
 LIMIT_NAMES: tuple[str, ...] = tuple(field.name for field in fields(Limits))
