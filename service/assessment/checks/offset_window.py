@@ -78,7 +78,7 @@ def offset_advice(view: AxleView) -> Remedy:
     """Return the offsets that serve all sides, or a narrower wheel where none does."""
     low, high = offset_window_mm(view)
     if not low <= high + LAST_BIT:
-        text = "a narrower wheel, since no offset leaves enough room on both sides"
+        text = "fit a narrower wheel, since no offset leaves enough room on both sides"
         return Remedy(text, tyre_pointer(view.name), "nominal_width_mm")
     ends = _bound(low), _bound(high)
-    return Remedy(f"rims with ET {span(*ends, '')}", rim_pointer(view.name), "offset_mm", *ends, unit="mm")
+    return Remedy(f"fit rims with ET {span(*ends, '')}", rim_pointer(view.name), "offset_mm", *ends, unit="mm")
