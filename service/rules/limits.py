@@ -65,6 +65,10 @@ class Limits:
     towing_load_excess_percent: Limit
     towing_speed_kmh: Limit
     towing_pressure_gain_kpa: Limit
+    speedometer_unread_least_percent: Limit
+    speedometer_unread_most_percent: Limit
+    tread_winter_advisory_mm: Limit
+    tread_deeper_front_met_mm: Limit
 
 
 LIMIT_NAMES: tuple[str, ...] = tuple(field.name for field in fields(Limits))

@@ -94,6 +94,7 @@ def tyre_facts(designation: TyreDesignation) -> TyreFacts:
         commercial=float(designation.commercial != ""),
         temporary_spare=float(designation.system == "temporary_spare"),
         winter_mark=mark,
+        run_flat=float(designation.run_flat),
     )
 
 
