@@ -70,6 +70,10 @@ class Limits:
     unmeasured_radius_most_mm: Limit
     service_height_growth_percent: Limit
     snow_diameter_growth_percent: Limit
+    speedometer_unread_least_percent: Limit
+    speedometer_unread_most_percent: Limit
+    tread_winter_advisory_mm: Limit
+    tread_deeper_front_met_mm: Limit
 
 
 LIMIT_NAMES: tuple[str, ...] = tuple(field.name for field in fields(Limits))

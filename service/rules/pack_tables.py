@@ -55,8 +55,8 @@ def _speedometer(table: Table, setting: Setting) -> Table:
 
 
 def _with_band(table: Table, limits: Limits) -> Table:
-    """Return the table with both edges: those of UN R39 come from the limits, a band may lack the upper one."""
-    if table.get("kind") == "r39":
+    """Return the table with both edges: those of UN R39, which advises where there is no rule, come from the limits."""
+    if table.get("kind") in ("r39", "none"):
         gain, constant_kmh = limits.speedometer_gain.value, limits.speedometer_constant_kmh.value
         lower = filled(table, least_gain=1.0, least_constant_kmh=0.0)
         return filled(lower, most_gain=1.0 + gain, most_constant_kmh=constant_kmh)

@@ -13,7 +13,7 @@ from service.rules.provenance import Provenance
 from service.rules.rule import Applies, within
 from service.rules.written import CLOSED, Day, Flag, Number, Positive, Text, fault, known, not_before
 
-SpeedometerKind = Literal["r39", "band"]
+SpeedometerKind = Literal["r39", "band", "none"]
 TestSpeedIs = Literal["true", "displayed"]
 WinterMark = Literal["M+S", "3PMSF"]
 AllowanceKind = Literal["axle_mass_percent", "load_at_speed_kmh"]

@@ -86,7 +86,7 @@ class WheelFigures(AnswerPart):
     section_width_mm: float = maybe("Section width on this rim", "mm", 241.0)
     section_height_mm: float = maybe("Section height", "mm", 94.0)
     overall_diameter_mm: float = maybe("Overall diameter of the new tyre", "mm", 645.0)
-    rolling_circumference_mm: float = maybe("Rolling circumference, wear counted", "mm", 1967.2)
+    rolling_circumference_mm: float = maybe("Rolling circumference of the new tyre", "mm", 1967.2)
     rolling_circumference_band_mm: Band = part(
         "Band of the rolling circumference [mm]; absent when it was measured or is not known.", default=None
     )

@@ -14,8 +14,11 @@ from service.core.units import MM_PER_INCH, STANDARD_GRAVITY_M_S2
 from service.physics.aquaplaning import gallaway_onset_kmh
 from service.physics.contact_patch import contact_patch, tread_width_mm
 from service.physics.cornering_stiffness import cornering_stiffness_n_per_deg
-from service.physics.dimensions import section_width_mm, service_width_mm, worn_diameter_mm
-from service.physics.pressure_load import pressure_for_load_kpa, speed_pressure_addition_by_symbol_kpa
+from service.physics.dimensions import section_width_mm, service_width_mm
+from service.physics.pressure_load import (
+    pressure_for_load_kpa,
+    speed_pressure_addition_by_symbol_kpa,
+)
 from service.physics.rolling import revolutions_per_km, rolling_circumference_mm
 from service.physics.understeer import axle_stiffness_n_per_deg, lateral_load_transfer_n
 from service.physics.vertical_stiffness import vertical_stiffness_n_per_mm
@@ -89,7 +92,7 @@ class Behaviour(NamedTuple):
 
 
 def geometry(facts: WheelFacts, limits: Limits, axle: Axle) -> Geometry:
-    """Return sizes and places of a wheel; of twin wheels, the inner one's inner and the outer one's outer edge.
+    """Return sizes and places of a wheel, its tyres new; of twins, the inner one's inner and the outer's outer edge.
 
     The outer wheel of a twin is the inner one turned round, so both edges move out as the offset grows.
     """
@@ -98,11 +101,8 @@ def geometry(facts: WheelFacts, limits: Limits, axle: Axle) -> Geometry:
         facts.measured_width_mm,
         known_or(section_width_mm(facts.design_width_mm, rim_width_mm, facts.design_rim_mm), facts.design_width_mm),
     )
-    # A tread deeper than the assumed new one is no sign of growth.
-    loss = known_or(larger(NEW_TREAD_DEPTH_MM - facts.tread_depth_mm, 0.0), 0.0)
-    worn = worn_diameter_mm(facts.overall_diameter_mm, loss)
     circumference = known_or(
-        facts.measured_circumference_mm, rolling_circumference_mm(worn, facts.circumference_factor)
+        facts.measured_circumference_mm, rolling_circumference_mm(facts.overall_diameter_mm, facts.circumference_factor)
     )
     grown = service_width_mm(width, limits.service_width_growth_percent.value)
     rim_overall = rim_overall_width_mm(rim_width_mm)
