@@ -26,7 +26,7 @@ def rule_of(case: Case) -> tuple[SpeedometerRule, tuple[str, ...]] | None:
         return None
     facts = VehicleFacts(vehicle.category, None, vehicle.max_mass_kg, vehicle.built)
     rule, missing = speedometer_asked(pack, facts, case.date or pack.edition_date)
-    if rule.kind == "r39" and is_r39(rule) and not missing:
+    if rule is None or (rule.kind == "r39" and is_r39(rule) and not missing):
         return None
     return rule, missing
 
