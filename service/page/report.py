@@ -141,8 +141,19 @@ def render_report(found: Assessment) -> str:
             cautions=found.cautions,
             version=__version__,
             pack=pack,
+            law=_law_words(found),
         )
     )
+
+
+def _law_words(found: Assessment) -> str:
+    """Return how many rules of the place are held, apply and are met, and what is not held."""
+    held, applied, met = found.law
+    rules = "1 rule is" if held == 1 else f"{held} rules are"
+    words = f"{rules} held; {applied or 'none'} of them {'applies' if applied <= 1 else 'apply'} to this vehicle"
+    words += f", {met} {'is' if met == 1 else 'are'} met." if applied else "."
+    not_held = found.case.pack.not_held
+    return f"{words} Not held: {' '.join(not_held)}" if not_held else words
 
 
 def _others(actions: Sequence[Action]) -> Iterator[Action]:

@@ -13,7 +13,7 @@ from service.rules.provenance import Provenance
 from service.rules.rule import Applies, within
 from service.rules.written import CLOSED, Day, Flag, Number, Positive, Text, fault, known, not_before
 
-SpeedometerKind = Literal["r39", "band", "none"]
+SpeedometerKind = Literal["r39", "band"]
 TestSpeedIs = Literal["true", "displayed"]
 WinterMark = Literal["M+S", "3PMSF"]
 AllowanceKind = Literal["axle_mass_percent", "load_at_speed_kmh"]
@@ -69,6 +69,11 @@ class SpeedometerRule(Provenance):
     pack: str
     valid_from: Day | None = None
     valid_to: Annotated[Day | None, not_before("valid_from")] = None
+
+    @property
+    def is_un_r39(self) -> bool:
+        """Return whether this is UN R39 itself: its band, tried at true speeds."""
+        return self.kind == "r39" and self.test_speed_is == "true"
 
     def least_displayed_kmh(self, true_kmh: float) -> float:
         """Return the lowest lawful displayed speed at a true speed [km/h]."""

@@ -23,12 +23,12 @@ _ACTION_NUMBERS = Action._fields[2:]
 def assessment(found: Assessment) -> Json:
     """Return the answer to a check as plain data."""
     case, car = found.case, found.car
-    pack, patch_mm = case.pack, car.front.now.behaviour.patch_width_mm
+    patch_mm = car.front.now.behaviour.patch_width_mm
     return {
         "verdict": found.verdict,
         "summary": found.summary,
         "label": case.candidate.label,
-        "rule_pack": {"id": pack.id, "edition": pack.edition},
+        "rule_pack": _rule_pack(found),
         "findings": list(map(finding, found.findings)),
         "axles": {
             "front": axle_figures(car.front, case.candidate.front, patch_mm),
@@ -39,6 +39,18 @@ def assessment(found: Assessment) -> Json:
         "actions": list(map(_action, found.actions)),
         "assumptions": found.assumptions,
         "cautions": found.cautions,
+    }
+
+
+def _rule_pack(found: Assessment) -> Json:
+    pack, law = found.case.pack, found.law
+    return {
+        "id": pack.id,
+        "edition": pack.edition,
+        "rules_held": law.held,
+        "rules_applied": law.applied,
+        "rules_met": law.met,
+        "not_held": pack.not_held,
     }
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from service.api.schemas.base import ANY, CODE, AnswerPart, maybe, number, part
+from service.api.schemas.base import ANY, CODE, AnswerPart, maybe, number, part, whole
 from service.api.schemas.base import text as words
 from service.api.schemas.vocabulary import Outcome, Status, Verdict, Where
 from service.assessment.checks.balance import Degree, Direction
@@ -57,7 +57,7 @@ class FindingHead(AnswerPart):
 class Finding(FindingHead):
     """One answered question."""
 
-    already: bool = part("Whether the present fitment has it too, and no less.", False)
+    already: bool = part("Whether the present fitment has it too, and no less.", example=False)
     message: str = words("The answer in a sentence.", 600, "The axle's tyres carry 1137.8 kg; the axle needs 1180 kg.")
     basis: Basis = part("What it rests on.")
     remedy: Remedy = part("What would settle it; absent when met.", default=None)
@@ -229,13 +229,29 @@ class RulePackName(AnswerPart):
     edition: str = words("Edition of the pack.", 20, "2026-11")
 
 
+class RulePackHeld(RulePackName):
+    """The rules it was held against, how many of them spoke, and what of the place's law is not held.
+
+    Rules on the speedometer are counted, reliefs for winter tyres, towing and trailers are not.
+    """
+
+    rules_held: int = whole("How many rules the pack has, inherited ones included", "1", (0, 1000), 7)
+    rules_applied: int = whole("How many of them apply to this vehicle on this day", "1", (0, 1000), 4)
+    rules_met: int = whole("How many of those are met, on both axles", "1", (0, 1000), 3)
+    not_held: list[str] = part(
+        "What of the law of the place was not found or is not asked, in sentences.",
+        ["No federal rule on the speedometer of passenger cars was found."],
+        max_length=50,
+    )
+
+
 class Assessment(AnswerPart):
     """The answer to one question."""
 
     verdict: Verdict = part("The verdict.", "suitable_with_conditions")
     summary: str = words("The verdict in a few sentences.", 1500, "It fits, with conditions: 1 point needs attention.")
     label: str = words("The candidate's label, as sent.", 80, "one step wider")
-    rule_pack: RulePackName = part("The rules it was held against.")
+    rule_pack: RulePackHeld = part("The rules it was held against.")
     findings: list[Finding] = part("One for each question, worst first.", max_length=200)
     axles: Axles = part("The numbers, per axle.")
     vehicle: VehicleAnswer = part("The numbers, for the vehicle.")

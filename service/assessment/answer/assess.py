@@ -34,6 +34,7 @@ class Assessment(NamedTuple):
     cautions: tuple[str, ...]
     trade_offs: str
     assumptions: list[str]
+    law: law.LawTally
 
 
 def assess(case: Case) -> Assessment:
@@ -51,6 +52,7 @@ def assess(case: Case) -> Assessment:
         cautions=CAUTIONS,
         trade_offs=trade_offs(car),
         assumptions=assumptions(case, car),
+        law=law.tally(case, car, findings),
     )
 
 

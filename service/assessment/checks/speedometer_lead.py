@@ -50,7 +50,7 @@ def r39() -> SpeedometerRule:
     return default_packs()["unece"].speedometer
 
 
-def place_rule(pack: RulePack, vehicle: Vehicle, day: str) -> tuple[SpeedometerRule, tuple[str, ...]]:
+def place_rule(pack: RulePack, vehicle: Vehicle, day: str) -> tuple[SpeedometerRule | None, tuple[str, ...]]:
     """Return the place's own rule for a vehicle on an ISO day, and the facts that would settle whether it applies."""
     return speedometer_asked(pack, VehicleFacts(vehicle.category, None, vehicle.max_mass_kg, vehicle.built), day)
 
@@ -68,8 +68,9 @@ def _asks(rule: SpeedometerRule) -> tuple[object, ...]:
 def _asked(car: CarView) -> Asked:
     """Return UN R39 as the place has it; where it has not, R39 only advises and the place's own rule decides."""
     rule, missing = place_rule(car.pack, car.vehicle, car.front.conditions.day)
-    is_law = rule.kind == "r39" and not missing
-    return Asked(rule if is_law else r39(), is_law)
+    if rule is not None and rule.kind == "r39" and not missing:
+        return Asked(rule, forbids=True)
+    return Asked(r39(), forbids=False)
 
 
 def present_lead(vehicle: Vehicle) -> float:

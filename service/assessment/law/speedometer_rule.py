@@ -33,7 +33,7 @@ def rule_of(case: Case) -> tuple[SpeedometerRule, tuple[str, ...]] | None:
     if vehicle.is_trailer:
         return None
     rule, missing = place_rule(pack, vehicle, case.date or pack.edition_date)
-    if rule.kind == "none" or (rule.kind == "r39" and is_r39(rule) and not missing):
+    if rule is None or (rule.kind == "r39" and is_r39(rule) and not missing):
         return None
     return rule, missing
 
