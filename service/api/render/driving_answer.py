@@ -1,0 +1,40 @@
+"""What a change does on the road, as plain data: put into the figures of the axles and of the vehicle."""
+
+from __future__ import annotations
+
+from service.api.render.numbers import TENTHS, Json, Layout, rounded
+from service.assessment.answer.road_words import turn_in_words, wet_balance
+from service.assessment.view.driving import AxleDriving
+from service.assessment.view.mass_change import mass_change
+from service.assessment.view.views import AxleView, CarView
+
+_RESERVE = Layout({}, {"wet_reserve_percent": 1})
+_AXLE = Layout(
+    {"heat_reserve_percent": 1},
+    {"peak_grip_percent": 1, "wheel_mass_kg": 1, "wheel_inertia_percent": 1},
+)
+_BRAKING = Layout({}, {"braking_distance_percent": 1})
+
+
+def add_driving(axles: Json, vehicle: Json, car: CarView) -> None:
+    """Put what the change does on the road into the figures of both axles and of the vehicle."""
+    _add_axle(axles["front"], car.front, car.driving.front)
+    _add_axle(axles["rear"], car.rear, car.driving.rear)
+    balance = vehicle["balance"]
+    balance["dry"] = {"direction": balance["direction"], "degree": balance["degree"], "text": balance["text"]}
+    wet = wet_balance(car)
+    if wet is not None:
+        balance["wet"] = wet._asdict()
+    if not car.vehicle.is_trailer:
+        vehicle |= _BRAKING.named(rounded(car.driving.braking_distance_percent, TENTHS))
+    turning = turn_in_words(car)
+    if turning is not None:
+        vehicle["turn_in"] = turning._asdict()
+
+
+def _add_axle(axle: Json, view: AxleView, found: AxleDriving) -> None:
+    axle["present"] |= _RESERVE.named(rounded(found.wet_reserve_present, TENTHS))
+    axle["proposed"] |= _RESERVE.named(rounded(found.wet_reserve_proposed, TENTHS))
+    masses = mass_change(view.now, view.then)
+    numbers = (found.heat_reserve_percent, *found.peak_grip_percent, *masses.mass_kg, *masses.inertia_percent)
+    axle["change"] |= _AXLE.named(rounded(numbers, TENTHS))
