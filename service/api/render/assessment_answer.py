@@ -30,7 +30,7 @@ def assessment(found: Assessment) -> Json:
         "rear": axle_figures(car.rear, case.candidate.rear, patch_mm),
     }
     vehicle = vehicle_figures(car)
-    add_driving(axles, vehicle, car)
+    add_driving(axles, vehicle, car, case.candidate)
     return {
         "verdict": found.verdict,
         "summary": found.summary,

@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
-from service.api.render.numbers import TENTHS, Json, Layout, rounded
+from service.api.render.numbers import HUNDREDTHS, TENTHS, Json, Layout, rounded
+from service.assessment.answer.label_effects import LabelEffects, label_effects
 from service.assessment.answer.road_words import turn_in_words, wet_balance
+from service.assessment.case import Candidate
 from service.assessment.view.driving import AxleDriving
 from service.assessment.view.mass_change import mass_change
 from service.assessment.view.views import AxleView, CarView
+from service.core.findings import Estimate
 
 _RESERVE = Layout({}, {"wet_reserve_percent": 1})
 _AXLE = Layout(
@@ -16,7 +19,7 @@ _AXLE = Layout(
 _BRAKING = Layout({}, {"braking_distance_percent": 1})
 
 
-def add_driving(axles: Json, vehicle: Json, car: CarView) -> None:
+def add_driving(axles: Json, vehicle: Json, car: CarView, candidate: Candidate) -> None:
     """Put what the change does on the road into the figures of both axles and of the vehicle."""
     _add_axle(axles["front"], car.front, car.driving.front)
     _add_axle(axles["rear"], car.rear, car.driving.rear)
@@ -30,6 +33,9 @@ def add_driving(axles: Json, vehicle: Json, car: CarView) -> None:
     turning = turn_in_words(car)
     if turning is not None:
         vehicle["turn_in"] = turning._asdict()
+    label = label_effects(car, (candidate.front, candidate.rear))
+    if label is not None:
+        vehicle["label_effects"] = _label(label)
 
 
 def _add_axle(axle: Json, view: AxleView, found: AxleDriving) -> None:
@@ -38,3 +44,13 @@ def _add_axle(axle: Json, view: AxleView, found: AxleDriving) -> None:
     masses = mass_change(view.now, view.then)
     numbers = (found.heat_reserve_percent, *found.peak_grip_percent, *masses.mass_kg, *masses.inertia_percent)
     axle["change"] |= _AXLE.named(rounded(numbers, TENTHS))
+
+
+def _label(found: LabelEffects) -> Json:
+    shown: Json = {}
+    for name, value in found._asdict().items():
+        if isinstance(value, Estimate):
+            shown |= Layout({}, {name: 2}).named(rounded(value, HUNDREDTHS))
+        elif value is not None:
+            shown[name] = value
+    return shown

@@ -6,7 +6,8 @@ from typing import Any
 
 from service.api.schemas.base import ANY, CODE, AnswerPart, maybe, number, part
 from service.api.schemas.base import text as words
-from service.api.schemas.on_the_road import DryBalance, TurnIn, WetBalance
+from service.api.schemas.on_the_road import DryBalance, LabelEffects, TurnIn, WetBalance
+from service.api.schemas.quantity_bands import Estimate
 from service.api.schemas.vocabulary import Outcome, Status, Verdict, Where
 from service.assessment.checks.balance import Degree, Direction
 from service.core.findings import BasisKind
@@ -14,14 +15,6 @@ from service.core.findings import BasisKind
 
 def _value(description: str, unit: str, example: float, default: Any = ...) -> Any:  # noqa: ANN401 - as pydantic's Field
     return number(description, unit, ANY, example, default)
-
-
-class Estimate(AnswerPart):
-    """An estimated number with the band in which the true one is expected; the unit is in the field's name."""
-
-    value: float = number("The estimate", "unit in the field's name", ANY, 7.1)
-    low: float = number("Lower end of its band", "unit in the field's name", ANY, 3.4)
-    high: float = number("Upper end of its band", "unit in the field's name", ANY, 12.9)
 
 
 class Basis(AnswerPart):
@@ -213,6 +206,9 @@ class VehicleAnswer(AnswerPart):
     odometer_change_percent: float = maybe("Change of the distance counted", "%", 0.2)
     braking_distance_percent: Estimate = part(
         "Change of the braking distance in the dry [%], every wheel at its limit; absent when not known.", default=None
+    )
+    label_effects: LabelEffects = part(
+        "What the tyres' labels tell of, beside the size; absent where no label is given.", default=None
     )
     turn_in: TurnIn = part("How the car turns in; absent for a trailer and when not known.", default=None)
 

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from service.api.schemas.base import AnswerPart, part
+from service.api.schemas.base import AnswerPart, maybe, part
 from service.api.schemas.base import text as words
+from service.api.schemas.quantity_bands import Estimate
 from service.assessment.answer.road_words import LessReserve, ResponseFirst, ResponseThen
 from service.assessment.checks.balance import Degree, Direction
 
@@ -30,3 +31,21 @@ class TurnIn(AnswerPart):
     first: ResponseFirst = part("How the steering answers at first.", "slower")
     then: ResponseThen = part("How much the front holds once its tyres are loaded.", "more")
     text: str = words("Both in a sentence.", 300, "The steering answers a little slower at first and holds more.")
+
+
+class LabelEffects(AnswerPart):
+    """What the tyres' labels tell of; a number is absent where a class is not given on an axle."""
+
+    energy_kwh_per_100km: Estimate = part("Change of energy at the wheel [kWh/100 km].", default=None)
+    petrol_l_per_100km: Estimate = part(
+        "The same as petrol burnt [l/100 km]: 32 MJ/l, a marginal efficiency of 0.35 (0.25 to 0.40).", default=None
+    )
+    diesel_l_per_100km: Estimate = part(
+        "The same as diesel burnt [l/100 km]: 36 MJ/l, a marginal efficiency of 0.40 (0.30 to 0.45).", default=None
+    )
+    wet_braking_distance_percent: Estimate = part("Change of the wet braking distance [%].", default=None)
+    front_noise_db: float = maybe("Change of the noise outside, front tyres", "dB", -1.0)
+    rear_noise_db: float = maybe("Change of the noise outside, rear tyres", "dB", -1.0)
+    text: str = words(
+        "The label's effect beside the size's.", 600, "The wet grip classes change the distance by -19 %."
+    )
