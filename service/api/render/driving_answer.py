@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from service.api.render.numbers import HUNDREDTHS, TENTHS, Json, Layout, rounded
 from service.assessment.answer.label_effects import LabelEffects, label_effects
+from service.assessment.answer.measure_first import MeasureFirst
 from service.assessment.answer.road_words import turn_in_words, wet_balance
 from service.assessment.case import Candidate
 from service.assessment.view.driving import AxleDriving
@@ -36,6 +39,14 @@ def add_driving(axles: Json, vehicle: Json, car: CarView, candidate: Candidate) 
     label = label_effects(car, (candidate.front, candidate.rear))
     if label is not None:
         vehicle["label_effects"] = _label(label)
+
+
+def measured_first(found: Sequence[MeasureFirst]) -> list[Json]:
+    """Return what to measure first as plain data."""
+    return [
+        {"pointer": each.pointer, "text": each.text, "settles": list(each.settles), "narrows": list(each.narrows)}
+        for each in found
+    ]
 
 
 def _add_axle(axle: Json, view: AxleView, found: AxleDriving) -> None:

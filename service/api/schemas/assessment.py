@@ -6,7 +6,7 @@ from typing import Any
 
 from service.api.schemas.base import ANY, CODE, AnswerPart, maybe, number, part
 from service.api.schemas.base import text as words
-from service.api.schemas.on_the_road import DryBalance, LabelEffects, TurnIn, WetBalance
+from service.api.schemas.on_the_road import DryBalance, LabelEffects, MeasureFirst, TurnIn, WetBalance
 from service.api.schemas.quantity_bands import Estimate
 from service.api.schemas.vocabulary import Outcome, Status, Verdict, Where
 from service.assessment.checks.balance import Degree, Direction
@@ -259,5 +259,8 @@ class Assessment(AnswerPart):
     vehicle: VehicleAnswer = part("The numbers, for the vehicle.")
     trade_offs: TradeOffs = part("What is gained and what is lost.")
     actions: list[Action] = part("What the workshop must do.", max_length=30)
+    measure_first: list[MeasureFirst] = part(
+        "What to measure first, the most telling first; only when it was asked for.", default=None, max_length=8
+    )
     assumptions: list[str] = part("What was assumed where the request said nothing.", max_length=60)
     cautions: list[str] = part("What this answer does not replace; always present.", max_length=20)

@@ -33,6 +33,15 @@ class TurnIn(AnswerPart):
     text: str = words("Both in a sentence.", 300, "The steering answers a little slower at first and holds more.")
 
 
+class MeasureFirst(AnswerPart):
+    """A fact that the request did not give and that is worth measuring."""
+
+    pointer: str = words("RFC 6901 pointer into the request: where to state it.", 200, "/vehicle/speedometer")
+    text: str = words("What to measure, in words.", 200, "the room to the strut, rear")
+    settles: list[str] = part("Codes of the findings that it decides.", ["clearance.inboard"], max_length=60)
+    narrows: list[str] = part("Names of the estimates that it narrows.", ["braking_distance_percent"], max_length=20)
+
+
 class LabelEffects(AnswerPart):
     """What the tyres' labels tell of; a number is absent where a class is not given on an axle."""
 

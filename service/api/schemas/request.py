@@ -213,3 +213,6 @@ class CheckRequest(FitmentRequest):
     """One candidate on one vehicle."""
 
     candidate: Candidate = part("What is to be fitted.")
+    measure_first: bool = part(
+        "Whether to work out which missing fact would settle or narrow the most; this takes longer.", default=False
+    )
