@@ -49,6 +49,9 @@ class Limits:
     grip_order_change_advisory_percent: Limit
     aquaplaning_onset_change_advisory_percent: Limit
     wet_order_change_advisory_percent: Limit
+    wet_reserve_fall_front_percent: Limit
+    wet_reserve_fall_rear_percent: Limit
+    wet_reserve_least_percent: Limit
     least_pressure_kpa: Limit
     pressure_above_reference_met_kpa: Limit
     pressure_above_reference_most_kpa: Limit

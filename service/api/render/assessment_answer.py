@@ -7,6 +7,7 @@ from functools import lru_cache
 
 import orjson
 
+from service.api.render.driving_answer import add_driving
 from service.api.render.figures_answer import axle_figures, vehicle_figures
 from service.api.render.numbers import Json, to_hundredths
 from service.assessment.answer.actions import Action
@@ -24,17 +25,20 @@ def assessment(found: Assessment) -> Json:
     """Return the answer to a check as plain data."""
     case, car = found.case, found.car
     patch_mm = car.front.now.behaviour.patch_width_mm
+    axles = {
+        "front": axle_figures(car.front, case.candidate.front, patch_mm),
+        "rear": axle_figures(car.rear, case.candidate.rear, patch_mm),
+    }
+    vehicle = vehicle_figures(car)
+    add_driving(axles, vehicle, car, case.candidate)
     return {
         "verdict": found.verdict,
         "summary": found.summary,
         "label": case.candidate.label,
         "rule_pack": _rule_pack(found),
         "findings": list(map(finding, found.findings)),
-        "axles": {
-            "front": axle_figures(car.front, case.candidate.front, patch_mm),
-            "rear": axle_figures(car.rear, case.candidate.rear, patch_mm),
-        },
-        "vehicle": vehicle_figures(car),
+        "axles": axles,
+        "vehicle": vehicle,
         "trade_offs": {"text": found.trade_offs, "basis": basis(PRACTICE)},
         "actions": list(map(_action, found.actions)),
         "assumptions": found.assumptions,

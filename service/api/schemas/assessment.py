@@ -6,6 +6,8 @@ from typing import Any
 
 from service.api.schemas.base import ANY, CODE, AnswerPart, maybe, number, part, whole
 from service.api.schemas.base import text as words
+from service.api.schemas.on_the_road import DryBalance, LabelEffects, MeasureFirst, TurnIn, WetBalance
+from service.api.schemas.quantity_bands import Estimate
 from service.api.schemas.vocabulary import Outcome, Status, Verdict, Where
 from service.assessment.checks.balance import Degree, Direction
 from service.core.findings import BasisKind
@@ -13,14 +15,6 @@ from service.core.findings import BasisKind
 
 def _value(description: str, unit: str, example: float, default: Any = ...) -> Any:  # noqa: ANN401 - as pydantic's Field
     return number(description, unit, ANY, example, default)
-
-
-class Estimate(AnswerPart):
-    """An estimated number with the band in which the true one is expected; the unit is in the field's name."""
-
-    value: float = number("The estimate", "unit in the field's name", ANY, 7.1)
-    low: float = number("Lower end of its band", "unit in the field's name", ANY, 3.4)
-    high: float = number("Upper end of its band", "unit in the field's name", ANY, 12.9)
 
 
 class Basis(AnswerPart):
@@ -104,6 +98,11 @@ class WheelFigures(AnswerPart):
     aquaplaning_onset_kmh: Estimate = part(
         "Speed at which the tyre floats on a 2 mm film of water; absent when not known.", default=None
     )
+    wet_reserve_percent: Estimate = part(
+        "Share of its load that still rests on the road at 80 km/h in 2 mm of water, with the tread as stated; absent "
+        "when not known.",
+        default=None,
+    )
     wheel_mass_kg: Estimate = part("Mass of tyre and rim [kg]; absent when the rim's is not given.", default=None)
     wheel_inertia_kg_m2: Estimate = part("Moment of inertia about the axle [kg m2]; absent likewise.", default=None)
 
@@ -132,6 +131,16 @@ class AxleChange(KeyChange):
     scrub_radius_mm: float = maybe("Change of scrub radius; positive is outboard", "mm", 0.0)
     ride_height_mm: float = maybe("Change of ride height, from the loaded radii", "mm", -0.3)
     load_capacity_percent: float = maybe("Change of what the axle's tyres carry", "%", 6.2)
+    heat_reserve_percent: float = maybe(
+        "By how much more friction work warms the tread as much as before; for hard or track use", "%", 16.2
+    )
+    peak_grip_percent: Estimate = part(
+        "Change of the grip at the limit in the dry [%], same make and compound; absent when not known.", default=None
+    )
+    wheel_mass_kg: Estimate = part(
+        "Change of the mass of a wheel [kg]; absent unless both rims' are given.", default=None
+    )
+    wheel_inertia_percent: Estimate = part("Change of a wheel's moment of inertia [%]; absent likewise.", default=None)
 
 
 class AxleAnswer(AnswerPart):
@@ -183,6 +192,8 @@ class Balance(AnswerPart):
         "What the driver must expect; absent when nothing is.", 300, "Towards understeer.", default=None
     )
     text: str = words("The change of balance in a sentence.", 300, "The balance stays as it is.")
+    dry: DryBalance = part("The balance in the dry and below the limit.")
+    wet: WetBalance = part("The balance in standing water; absent when not known.", default=None)
 
 
 class VehicleAnswer(AnswerPart):
@@ -193,6 +204,13 @@ class VehicleAnswer(AnswerPart):
     axle_circumference_ratio_change_percent: float = maybe("Change of the front to rear ratio", "%", 0.0)
     engine_speed_change_percent: float = maybe("Change of engine speed at a given speed", "%", 0.2)
     odometer_change_percent: float = maybe("Change of the distance counted", "%", 0.2)
+    braking_distance_percent: Estimate = part(
+        "Change of the braking distance in the dry [%], every wheel at its limit; absent when not known.", default=None
+    )
+    label_effects: LabelEffects = part(
+        "What the tyres' labels tell of, beside the size; absent where no label is given.", default=None
+    )
+    turn_in: TurnIn = part("How the car turns in; absent for a trailer and when not known.", default=None)
 
 
 class Action(AnswerPart):
@@ -257,5 +275,8 @@ class Assessment(AnswerPart):
     vehicle: VehicleAnswer = part("The numbers, for the vehicle.")
     trade_offs: TradeOffs = part("What is gained and what is lost.")
     actions: list[Action] = part("What the workshop must do.", max_length=30)
+    measure_first: list[MeasureFirst] = part(
+        "What to measure first, the most telling first; only when it was asked for.", default=None, max_length=8
+    )
     assumptions: list[str] = part("What was assumed where the request said nothing.", max_length=60)
     cautions: list[str] = part("What this answer does not replace; always present.", max_length=20)

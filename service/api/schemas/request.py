@@ -11,7 +11,7 @@ from typing import Annotated, Any
 from pydantic import ConfigDict
 
 from service.api.schemas.base import Wire, number, part, readable, text, whole
-from service.api.schemas.vocabulary import Category, DrivenAxle, RulePackId, Season
+from service.api.schemas.vocabulary import Category, DrivenAxle, LabelLetter, RulePackId, Season
 from service.core import ranges
 from service.core.dates import DAY_PATTERN, parse_day
 from service.core.numeric import UNKNOWN
@@ -60,6 +60,17 @@ class RimWidths(RequestPart):
 NO_RIM_WIDTHS = RimWidths.model_construct(min=UNKNOWN, max=UNKNOWN)
 
 
+class Label(RequestPart):
+    """The tyre's label: its classes and the noise outside."""
+
+    rolling_resistance_class: LabelLetter = part("Class of rolling resistance (energy).", "B", default=None)
+    wet_grip_class: LabelLetter = part("Class of wet grip.", "A", default=None)
+    noise_db: float = number("Noise outside", "dB", ranges.NOISE_DB, 71.0, UNKNOWN)
+
+
+NO_LABEL = Label.model_construct(noise_db=UNKNOWN)
+
+
 class Tyre(RequestPart):
     """A tyre: its designation; all else replaces what would be computed, from the maker's data or measured."""
 
@@ -83,6 +94,7 @@ class Tyre(RequestPart):
         UNKNOWN,
     )
     mass_kg: float = number("Mass of the tyre", "kg", ranges.TYRE_OR_RIM_MASS_KG, 10.4, UNKNOWN)
+    label: Label = part("What the tyre's label says.", default=NO_LABEL)
 
 
 class Rim(RequestPart):
@@ -204,3 +216,6 @@ class CheckRequest(FitmentRequest):
     """One candidate on one vehicle."""
 
     candidate: Candidate = part("What is to be fitted.")
+    measure_first: bool = part(
+        "Whether to work out which missing fact would settle or narrow the most; this takes longer.", default=False
+    )

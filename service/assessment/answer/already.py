@@ -39,7 +39,7 @@ def grades_of(case: Case) -> Iterator[tuple[str, Where, Grade]]:
         for view in (car.front, car.rear):
             yield check.code, view.name, check.grade(view)
     for car_check in CAR_CHECKS:
-        yield car_check.code, "vehicle", car_check.grade(car)
+        yield car_check.code, car_check.where, car_check.grade(car)
     yield from law.grades(case, car)
 
 

@@ -30,6 +30,7 @@ from service.assessment.checks import (
     tread_difference,
     twin_gap,
     wet_order,
+    wet_reserve,
 )
 from service.assessment.checks.grade import Check
 from service.assessment.view.views import AxleView, CarView
@@ -66,4 +67,6 @@ CAR_CHECKS: tuple[Check[CarView], ...] = (
     balance.CHANGE,
     grip_order.GRIP_ORDER,
     wet_order.AXLE_ORDER,
+    wet_reserve.FRONT,
+    wet_reserve.REAR,
 )
