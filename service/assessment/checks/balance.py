@@ -9,7 +9,7 @@ from typing import Literal, NamedTuple
 
 from service.assessment.checks.grade import Check, Grade
 from service.assessment.checks.missing import level_remedy, stiffness_remedy
-from service.assessment.checks.words import signed
+from service.assessment.checks.words import plain, signed
 from service.assessment.view.views import CarView
 from service.core.findings import MET, Finding, is_open, worst
 from service.core.numeric import pick, unknown
@@ -82,7 +82,7 @@ def _grade(car: CarView) -> Grade:
     small = car.limits.balance_negligible_deg_per_g.value
     if car.vehicle.is_trailer:
         return Grade(MET, value, small)
-    dangerous = _is_dangerous(car)
+    dangerous = _is_dangerous(car) | _shifts_and_floats(car)
     return Grade(
         worst(not_recommended=dangerous, open_question=unknown(value), advisory=abs(value) >= small), value, small
     )
@@ -93,6 +93,12 @@ def _is_dangerous(car: CarView) -> bool:
     value, _, high = car.change.gradient_deg_per_g
     small, strong = car.limits.balance_negligible_deg_per_g.value, car.limits.balance_strong_deg_per_g.value
     return (value < -strong) & (high <= small)
+
+
+def _shifts_and_floats(car: CarView) -> bool:
+    """Return whether the car shifts noticeably, either way, and its rear loses wet reserve beyond what is minded."""
+    shifts = abs(car.change.gradient_deg_per_g.value) >= car.limits.balance_negligible_deg_per_g.value
+    return shifts & (car.driving.rear.reserve_fall_percent > car.limits.wet_reserve_fall_rear_percent.value)
 
 
 def _explain(car: CarView, grade: Grade) -> Finding:
@@ -107,6 +113,9 @@ def _explain(car: CarView, grade: Grade) -> Finding:
     message = found.text
     if found.warning is not None:
         message = f"{message} {found.warning}"
+    if _shifts_and_floats(car):
+        fall = plain(car.driving.rear.reserve_fall_percent)
+        message = f"{message} In standing water the rear loses some {fall} % of its reserve as well."
     if grade.measured != 0.0:
         band = f"{signed(grade.measured, 2)} deg/g, within {signed(low, 2)} to {signed(high, 2)}"
         message = f"{message} The understeer gradient changes by {band}."
