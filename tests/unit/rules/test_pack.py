@@ -131,3 +131,12 @@ def test_with_a_build_date_the_speedometer_rule_is_settled():
 
 def test_the_last_speedometer_rule_of_every_pack_is_that_of_the_united_nations():
     assert {(pack.speedometers[-1].kind, pack.speedometers[-1].pack) for pack in PACKS.values()} == {("r39", "unece")}
+
+
+@pytest.mark.parametrize(
+    ("pack", "category", "kind"),
+    [("us", "M1", "none"), ("us", "N2", "band"), ("nz", "M1", "none"), ("de", "M1", "r39"), ("au-wa", "M1", "r39")],
+)
+def test_where_un_r39_is_not_law_the_pack_says_so(pack, category, kind):
+    """49 CFR 393.82 (read) is of buses and trucks; a federal rule for cars is not known, from memory."""
+    assert speedometer_asked(PACKS[pack], CAR._replace(category=category), "2026-11-01")[0].kind == kind
