@@ -20,14 +20,15 @@ BETWEEN_AXLES = (
     "tyre.season_mix",
     "tyre.run_flat_mix",
     "tyre.structure",
+    "law.winter_tyre",
 )
 QUANTITY, PRESENT = "fitment", "present"
 
 
 def with_kept_axle(case: Case, findings: Sequence[Finding]) -> list[Finding]:
     """Return the findings, worst first, those of balance and wet road with the axle to keep where that settles them."""
-    said = [each for each in findings if each.outcome >= ADVISORY and not each.already]
-    asking = [each for each in said if each.code in ASKING]
+    said = [each for each in findings if each.outcome >= ADVISORY]
+    asking = [each for each in said if each.code in ASKING and not each.already]
     if not asking:
         return list(findings)
     between = [each for each in said if each.code in BETWEEN_AXLES]
