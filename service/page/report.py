@@ -11,7 +11,7 @@ from typing import Any, Final, NamedTuple
 from markupsafe import Markup
 
 from service import __version__
-from service.assessment.answer.actions import Action
+from service.assessment.answer.action import Action
 from service.assessment.answer.assess import Assessment
 from service.assessment.case import Axle, Fitment
 from service.assessment.checks.balance import balance

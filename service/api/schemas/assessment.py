@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from service.api.schemas.base import ANY, CODE, AnswerPart, maybe, number, part
+from service.api.schemas.base import ANY, CODE, AnswerPart, maybe, number, part, whole
 from service.api.schemas.base import text as words
 from service.api.schemas.vocabulary import Outcome, Status, Verdict, Where
 from service.assessment.checks.balance import Degree, Direction
@@ -13,6 +13,10 @@ from service.core.findings import BasisKind
 
 def _value(description: str, unit: str, example: float, default: Any = ...) -> Any:  # noqa: ANN401 - as pydantic's Field
     return number(description, unit, ANY, example, default)
+
+
+def _count(outcome: str, example: int) -> Any:  # noqa: ANN401 - as pydantic's Field
+    return whole(f"Findings that came out {outcome}", "1", (0, 1000), example)
 
 
 class Estimate(AnswerPart):
@@ -57,10 +61,25 @@ class FindingHead(AnswerPart):
 class Finding(FindingHead):
     """One answered question."""
 
-    already: bool = part("Whether the present fitment has it too, and no less.", False)
+    already: bool = part("Whether the present fitment has it too, and no less.", example=False)
+    decides: bool = part(
+        "Only with `not_assessed`: whether the verdict waits for it; else it is open and decides nothing.",
+        example=True,
+        default=None,
+    )
     message: str = words("The answer in a sentence.", 600, "The axle's tyres carry 1137.8 kg; the axle needs 1180 kg.")
     basis: Basis = part("What it rests on.")
     remedy: Remedy = part("What would settle it; absent when met.", default=None)
+
+
+class FindingCounts(AnswerPart):
+    """How many questions came out how."""
+
+    met: int = _count("met", 31)
+    advisory: int = _count("advisory", 2)
+    not_assessed: int = _count("not assessed", 4)
+    not_recommended: int = _count("not recommended", 0)
+    not_met: int = _count("not met", 0)
 
 
 class Band(AnswerPart):
@@ -195,11 +214,9 @@ class VehicleAnswer(AnswerPart):
     odometer_change_percent: float = maybe("Change of the distance counted", "%", 0.2)
 
 
-class Action(AnswerPart):
-    """One thing for the workshop to do."""
+class ActionNumbers(AnswerPart):
+    """The numbers of one action; each is there where its action has it."""
 
-    code: str = words("Which action it is; a stable code.", 60, "set_pressure_front", r"^[a-z_]+$")
-    text: str = words("What to do.", 400, "Set the front tyres to 250 kPa (2.5 bar), cold.")
     pressure_kpa: float = _value(
         "Cold pressure to set; only with `set_pressure_...`, and absent where the tyre's maker must state it",
         "kPa",
@@ -213,6 +230,24 @@ class Action(AnswerPart):
         "Inner diameter of the rings, the hub's; only with `spigot_rings_...`", "mm", 66.6, None
     )
     speed_kmh: float = _value("Speed to stand on the label; only with `speed_label`", "km/h", 190.0, None)
+    circumference_percent: float = _value(
+        "Change of the driven wheels' rolling circumference; only with `speedometer`", "%", 2.5, None
+    )
+
+
+class Action(AnswerPart):
+    """One line of the job card."""
+
+    code: str = words(
+        "Which action it is; a stable code, once in an answer.", 80, "set_pressure_front", r"^[a-z0-9_]+$"
+    )
+    text: str = words("What to do.", 3000, "Set the front tyres to 250 kPa (2.5 bar), cold.")
+    numbers: ActionNumbers = part("Its numbers; empty where it has none.")
+    findings: list[str] = part(
+        "Codes of the findings that it answers; empty for what is done with every wheel.",
+        ["load.pressure"],
+        max_length=60,
+    )
 
 
 class TradeOffs(AnswerPart):
@@ -237,9 +272,14 @@ class Assessment(AnswerPart):
     label: str = words("The candidate's label, as sent.", 80, "one step wider")
     rule_pack: RulePackName = part("The rules it was held against.")
     findings: list[Finding] = part("One for each question, worst first.", max_length=200)
+    finding_counts: FindingCounts = part("How many findings came out how.")
     axles: Axles = part("The numbers, per axle.")
     vehicle: VehicleAnswer = part("The numbers, for the vehicle.")
     trade_offs: TradeOffs = part("What is gained and what is lost.")
-    actions: list[Action] = part("What the workshop must do.", max_length=30)
+    actions: list[Action] = part(
+        "The job card in the order of work: what is dangerous first. Every finding that is advisory or not recommended "
+        "has a line that names it.",
+        max_length=60,
+    )
     assumptions: list[str] = part("What was assumed where the request said nothing.", max_length=60)
     cautions: list[str] = part("What this answer does not replace; always present.", max_length=20)
