@@ -128,6 +128,7 @@ def render_report(found: Assessment) -> str:
             cautions=found.cautions,
             version=__version__,
             pack=pack,
+            law=_law_words(found),
         )
     )
 
@@ -137,6 +138,16 @@ def _weight(action: Action) -> str:
     if action.code in ("do_not_fit", "would_not_fit", "settle_first"):
         return "danger"
     return "pressure" if action.code.startswith("set_pressure") else ""
+
+
+def _law_words(found: Assessment) -> str:
+    """Return how many rules of the place are held, apply and are met, and what is not held."""
+    held, applied, met = found.law
+    rules = "1 rule is" if held == 1 else f"{held} rules are"
+    words = f"{rules} held; {applied or 'none'} of them {'applies' if applied <= 1 else 'apply'} to this vehicle"
+    words += f", {met} {'is' if met == 1 else 'are'} met." if applied else "."
+    not_held = found.case.pack.not_held
+    return f"{words} Not held: {' '.join(not_held)}" if not_held else words
 
 
 def _without_words(summary: str, words: str) -> str:

@@ -30,12 +30,6 @@ def test_a_narrower_track_is_lawful_in_the_netherlands():
     assert outcome(check(under("nl", changes)), "law.track_change") == "met"
 
 
-def test_a_rule_without_its_number_is_not_assessed_and_names_the_field():
-    found = finding(check(under("nl", {"/vehicle/rear/track_mm": ABSENT})), "law.track_change")
-    assert OUTCOME_NAMES[found.outcome] == "not_assessed"
-    assert "vehicle.rear.track_mm" in found.remedy.text
-
-
 @pytest.mark.parametrize(("proposed_mm", "expected"), [(648, "met"), (658, "advisory")])
 def test_in_spain_632_mm_may_become_648_but_not_658(proposed_mm, expected):
     # Manual de procedimiento ITV rev. 6: within 3 %; known second-hand, so it can only advise.
