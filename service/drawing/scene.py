@@ -8,6 +8,7 @@ from typing import Literal, NamedTuple
 from service.assessment.answer.assess import Assessment
 from service.assessment.case import Fitment
 from service.assessment.view.change import Wheel
+from service.assessment.view.estimates import loaded_radius_mm
 from service.assessment.view.views import AxleView
 from service.core.findings import AxleName
 from service.core.numeric import UNKNOWN, known, known_or, unknown
@@ -152,7 +153,7 @@ def _shape(wheel: Wheel, fitment: Fitment, centre_mm: float) -> WheelShape:
         min(known_or(tread, USUAL_TREAD * width), WIDEST_TREAD * width),
         rim_mm,
         facts.rim_width_in * MM_PER_INCH,
-        wheel.behaviour.static_loaded_radius_mm,
+        loaded_radius_mm(wheel).value,
         shape.inner_edge_mm,
         shape.outer_edge_mm,
         0.5 * shape.overall_diameter_mm,

@@ -58,7 +58,7 @@ def _axle_numbers(view: AxleView) -> dict[str, float]:
     return {
         "overall_diameter_percent": change.overall_diameter_percent,
         "load_margin_percent": load_margin_percent(view),
-        "pressure_kpa": view.then.load.required_pressure_kpa,
+        "pressure_kpa": view.ordered_pressure_kpa,
         "cornering_stiffness_percent": 100.0 * (change.cornering_stiffness.value - 1.0),
         "aquaplaning_onset_percent": change.aquaplaning_onset_percent.value,
         "inboard_edge_mm": change.inboard_edge_mm,

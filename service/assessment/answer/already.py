@@ -15,7 +15,7 @@ from service.core.numeric import UNKNOWN, known
 # Two numbers that differ by less than this were computed from the same thing.
 ALIKE = 1e-6
 # Added to the sentence of such a finding.
-AS_TODAY, NO_WORSE = "It stays as it is today.", "Today it is worse."
+AS_TODAY, NO_WORSE = "The change leaves this as it is today.", "It is worse today."
 
 
 def with_already(case: Case, findings: Sequence[Finding]) -> list[Finding]:
@@ -29,16 +29,17 @@ def with_already(case: Case, findings: Sequence[Finding]) -> list[Finding]:
 def present_grades(case: Case) -> dict[tuple[str, Where], Grade]:
     """Return how the questions come out for the present fitment as the candidate, by code and place."""
     fitted = Candidate(case.vehicle.front.fitted, case.vehicle.rear.fitted)
-    return {(code, where): grade for code, where, grade in _grades(case._replace(candidate=fitted))}
+    return {(code, where): grade for code, where, grade in grades_of(case._replace(candidate=fitted))}
 
 
-def _grades(case: Case) -> Iterator[tuple[str, Where, Grade]]:
+def grades_of(case: Case) -> Iterator[tuple[str, Where, Grade]]:
+    """Return how the questions come out for the candidate of a case, each with its code and place."""
     car = weigh(case, *candidate_facts(case, case.candidate))
     for check in AXLE_CHECKS:
         for view in (car.front, car.rear):
             yield check.code, view.name, check.grade(view)
     for car_check in CAR_CHECKS:
-        yield car_check.code, "vehicle", car_check.grade(car)
+        yield car_check.code, car_check.where, car_check.grade(car)
     yield from law.grades(case, car)
 
 

@@ -66,7 +66,7 @@ def grade_all(case: Case, front: WheelFacts, rear: WheelFacts) -> Graded:
             questions.append(Question(check.code, view.name))
             grades.append(check.grade(view))
     for car_check in CAR_CHECKS:
-        questions.append(Question(car_check.code, "vehicle"))
+        questions.append(Question(car_check.code, car_check.where))
         grades.append(car_check.grade(car))
     for code, where, grade in law.grades(case, car):
         questions.append(Question(code, where))

@@ -8,13 +8,13 @@ from __future__ import annotations
 from typing import NamedTuple
 
 from service.assessment.case import Axle
-from service.assessment.view.figures import Behaviour, Geometry, Load
+from service.assessment.view.figures import NEW_TREAD_DEPTH_MM, Behaviour, Geometry, Load, standing_water_onset_kmh
 from service.assessment.view.wheel_facts import WheelFacts, same_rim
 from service.core.findings import Estimate
-from service.core.numeric import UNKNOWN, known, pick, unknown
-from service.physics import bands
-from service.physics.aquaplaning import CHANGE_BAND, width_factor
+from service.core.numeric import UNKNOWN, known, known_or, pick, unknown
+from service.physics.aquaplaning import width_factor
 from service.physics.cornering_stiffness import StiffnessRatios, relative_cornering_stiffness_band, stiffness_ratios
+from service.physics.wet_reserve import onset_change_band_percent
 from service.physics.wheel_position import ride_height_change_mm, scrub_radius_change_mm, track_change_mm
 
 
@@ -138,9 +138,11 @@ def _stiffness_ratios(now: Wheel, then: Wheel) -> StiffnessRatios[float]:
 
 
 def _onset_change_percent(now: Wheel, then: Wheel) -> Estimate[float]:
-    level = then.behaviour.aquaplaning_onset_kmh / now.behaviour.aquaplaning_onset_kmh
-    width = width_factor(now.behaviour.patch_width_mm, then.behaviour.patch_width_mm)
-    return bands.multiple(100.0 * (level * width - 1.0), CHANGE_BAND)
+    """Return by how much the onset changes, both tyres new; the band alone minds how far they are worn."""
+    patch = now.behaviour.patch_width_mm
+    change = percent(new_onset_kmh(now, patch), new_onset_kmh(then, patch))
+    depths = (known_or(wheel.facts.tread_depth_mm, NEW_TREAD_DEPTH_MM) for wheel in (now, then))
+    return onset_change_band_percent(change, *depths)
 
 
 def onset_kmh(wheel: Wheel, front_patch_mm: float) -> float:
@@ -150,3 +152,9 @@ def onset_kmh(wheel: Wheel, front_patch_mm: float) -> float:
     """
     width = width_factor(front_patch_mm, wheel.behaviour.patch_width_mm)
     return wheel.behaviour.aquaplaning_onset_kmh * width
+
+
+def new_onset_kmh(wheel: Wheel, front_patch_mm: float) -> float:
+    """Return the same for a new tyre: axles and fitments are compared as new."""
+    width = width_factor(front_patch_mm, wheel.behaviour.patch_width_mm)
+    return standing_water_onset_kmh(wheel.behaviour.pressure_kpa, NEW_TREAD_DEPTH_MM) * width

@@ -46,6 +46,7 @@ class TyreFacts:
     commercial: float
     temporary_spare: float
     winter_mark: float
+    run_flat: float
 
 
 @dataclass(frozen=True)
