@@ -134,6 +134,8 @@ def wanted(asked: SearchRequest) -> Wanted:
         limits.stagger,
         limits.axle_ratio_percent,
         limits.balance_deg_per_g,
+        limits.mixed,
+        tuple(asked.verdicts),
         asked.rank_by,
         asked.max_results,
     )
