@@ -163,7 +163,7 @@ def _others(actions: Sequence[Action]) -> Iterator[Action]:
 def _without_words(summary: str, words: str) -> str:
     """Return the summary without the verdict, which the heading has said already."""
     rest = summary.removeprefix(words).lstrip(":. ")
-    return rest[0].upper() + rest[1:]
+    return rest[:1].upper() + rest[1:]
 
 
 def _vehicle_words(found: Assessment) -> str:

@@ -53,8 +53,10 @@ def test_the_date_decides_whether_a_slow_ms_tyre_is_excused_in_germany():
     assert outcome(check(winter("94H XL M+S", "de", "2024-10-01")), "speed.capability") == "not_met"
 
 
-def test_ms_counts_under_the_un_regulations():
-    assert outcome(check(winter("94V XL M+S")), "law.winter_tyre") == "met"
+@pytest.mark.parametrize(("marking", "expected"), [("M+S", "advisory"), ("M+S 3PMSF", "met")])
+def test_ms_alone_is_no_winter_tyre_under_the_un_regulations(marking, expected):
+    """(EU) 458/2011, annex II 4.2.2, as quoted."""
+    assert outcome(check(winter(f"94V XL {marking}")), "law.winter_tyre") == expected
 
 
 def test_a_summer_tyre_in_winter_is_forbidden_where_the_text_was_read_and_advised_against_elsewhere():
