@@ -13,7 +13,7 @@ from pydantic import ConfigDict
 from service.api.schemas.base import Wire, number, part, readable, text, whole
 from service.api.schemas.vocabulary import Category, DrivenAxle, LabelLetter, RulePackId, Season
 from service.core import ranges
-from service.core.dates import DAY_PATTERN, parse_day
+from service.core.dates import DAY_LENGTH, DAY_PATTERN, parse_day
 from service.core.numeric import UNKNOWN
 from service.designation.bolt_circle import BOLT_CIRCLE_PATTERN, parse_bolt_circle
 from service.designation.rim import RIM_PATTERN, parse_rim
@@ -163,7 +163,8 @@ NO_SPEEDOMETER = Speedometer.model_construct(displayed_kmh=UNKNOWN, true_kmh=UNK
 
 def _day(description: str, example: str) -> Any:  # noqa: ANN401 - as pydantic's Field
     """Return a field for an ISO day; the reader itself refuses, since it says what is wrong with the day."""
-    return part(description, example, json_schema_extra={"format": "date", "pattern": DAY_PATTERN}, default="")
+    published = {"format": "date", "pattern": DAY_PATTERN, "minLength": DAY_LENGTH, "maxLength": DAY_LENGTH}
+    return part(description, example, json_schema_extra=published, default="")
 
 
 Day = Annotated[str, readable(parse_day)]
