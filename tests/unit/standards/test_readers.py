@@ -7,6 +7,7 @@ import pytest
 from service.standards import (
     approved_rim_width,
     commercial_speed_load,
+    flotation,
     load_index,
     old_series,
     passenger_speed_load,
@@ -139,4 +140,16 @@ def test_the_design_guide_estimates_nothing_below_its_ladder():
 
 
 def test_an_old_size_without_a_row_has_no_dimensions():
-    assert old_series.row(205, 14) is None
+    assert old_series.row(205, 17) is None
+
+
+def test_a_size_in_inches_without_a_row_has_no_dimensions():
+    assert old_series.numeric_row(6.5, 16) is None
+
+
+def test_a_flotation_size_without_a_row_has_no_design_diameter():
+    assert math.isnan(flotation.from_table(33, 12.5, 15))
+
+
+def test_an_estimate_of_a_flotation_size_lies_half_an_inch_below_its_name():
+    assert flotation.estimate_mm(33) == pytest.approx(33 * 25.4 - 12.7)
