@@ -56,7 +56,6 @@ FORMULAS: dict[str, tuple[Callable[..., Any], tuple[tuple[float, float], ...]]] 
         ),
         (Q, Q, Q, Q, Q, Q),
     ),
-    "characteristic_speed": (understeer.characteristic_speed_kmh, ((-5.0, 5.0), (2000.0, 3500.0))),
     "load_transfer": (
         lambda mass, track, height: understeer.lateral_load_transfer_n(mass, track, height, 0.4),
         (KG, (1200.0, 1800.0), (400.0, 900.0)),
