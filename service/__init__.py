@@ -1,3 +1,3 @@
 """The fitment service: will these tyres and rims suit this vehicle, and what does the change do to it?"""
 
-__version__ = "0.1.0"
+__version__ = "0.2.0"

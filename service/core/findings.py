@@ -17,41 +17,66 @@ from service.core.numeric import BoolArray, Num
 Outcomes = NDArray[np.int8]
 Holds = bool | BoolArray
 
-MET = 0
-ADVISORY = 1
-NOT_ASSESSED = 2
-NOT_MET = 3
-# Behind the others, since no answer names it yet: no check gives it, and a code is no rank.
-NOT_RECOMMENDED = 4
-OUTCOME_NAMES = ("met", "advisory", "not_assessed", "not_met")
+OutcomeName = Literal["met", "advisory", "not_assessed", "not_recommended", "not_met"]
 
-OutcomeName = Literal["met", "advisory", "not_met", "not_assessed"]
+# In order of weight: the largest decides the verdict. Two of them are shown as "not assessed": an open question that
+# decides nothing, and one that somebody must settle first.
+MET = 0
+OPEN = 1
+ADVISORY = 2
+NOT_ASSESSED = 3
+NOT_RECOMMENDED = 4
+NOT_MET = 5
+OUTCOME_NAMES: tuple[OutcomeName, ...] = (
+    "met",
+    "not_assessed",
+    "advisory",
+    "not_assessed",
+    "not_recommended",
+    "not_met",
+)
+
 AxleName = Literal["front", "rear"]
 Where = Literal["front", "rear", "vehicle"]
 BasisKind = Literal["regulation", "standard", "published_model", "common_practice", "project_estimate"]
 BasisStatus = Literal["read", "second_hand", "memory", "derived", "own"]
 
-_WORST_FIRST = tuple(np.int8(code) for code in (NOT_MET, NOT_RECOMMENDED, NOT_ASSESSED, ADVISORY))
+_WORST_FIRST = tuple(np.int8(code) for code in (NOT_MET, NOT_RECOMMENDED, NOT_ASSESSED, ADVISORY, OPEN))
 # What counts of every combination: a single check asks forty times an answer.
 _OF_ONE: dict[tuple[Holds, ...], int] = {
     told: next((int(code) for holds, code in zip(told, _WORST_FIRST, strict=True) if holds), MET)
-    for told in product((False, True), repeat=4)
+    for told in product((False, True), repeat=5)
 }
 
 
 @overload
 def worst(
-    *, not_met: bool = ..., not_recommended: bool = ..., not_assessed: bool = ..., advisory: bool = ...
+    *,
+    not_met: bool = ...,
+    not_recommended: bool = ...,
+    not_assessed: bool = ...,
+    advisory: bool = ...,
+    open_question: bool = ...,
 ) -> int: ...
 @overload
 def worst(
-    *, not_met: Holds = ..., not_recommended: Holds = ..., not_assessed: Holds = ..., advisory: Holds = ...
+    *,
+    not_met: Holds = ...,
+    not_recommended: Holds = ...,
+    not_assessed: Holds = ...,
+    advisory: Holds = ...,
+    open_question: Holds = ...,
 ) -> int | Outcomes: ...
 def worst(
-    *, not_met: Holds = False, not_recommended: Holds = False, not_assessed: Holds = False, advisory: Holds = False
+    *,
+    not_met: Holds = False,
+    not_recommended: Holds = False,
+    not_assessed: Holds = False,
+    advisory: Holds = False,
+    open_question: Holds = False,
 ) -> int | Outcomes:
     """Return the outcome that counts, worst first, and MET where none holds; element by element for arrays."""
-    told = (not_met, not_recommended, not_assessed, advisory)
+    told = (not_met, not_recommended, not_assessed, advisory, open_question)
     try:
         return _OF_ONE[told]
     except TypeError:
@@ -61,6 +86,11 @@ def worst(
             if holds is not False:
                 outcome = np.where(holds, code, outcome)
         return outcome
+
+
+def is_open(outcome: int) -> bool:
+    """Return whether a question was not answered, be it that the verdict waits for it or not."""
+    return outcome in (OPEN, NOT_ASSESSED)
 
 
 class Estimate(NamedTuple, Generic[Num]):
@@ -107,3 +137,5 @@ class Finding(NamedTuple):
     unit: str | None
     basis: Basis
     remedy: Remedy | None = None
+    already: bool = False
+    """Whether the present fitment has it too, and no less."""

@@ -180,6 +180,7 @@ _ENTRIES: dict[str, tuple[str, str, str, BasisStatus, BasisKind]] = {
     "SIMILARITY": ("Cornering stiffness by similarity, open simulator", "", NOTES, "read", "published_model"),
     "GILLESPIE": ("Gillespie, Fundamentals of Vehicle Dynamics, ch. 6", "", NOTES, "read", "published_model"),
     "GALLAWAY-1979": ("Gallaway et al., FHWA-RD-79-31", "1979", NOTES, "second_hand", "published_model"),
+    "HORNE-DREHER-1963": ("Horne and Dreher, NASA TN D-2056", "1963", NOTES, "second_hand", "published_model"),
     "HORNE-DREHER-1963 lift": (
         "Horne and Dreher, NASA TN D-2056, lift with the square of speed",
         "1963",

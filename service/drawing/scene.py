@@ -8,6 +8,7 @@ from typing import Literal, NamedTuple
 from service.assessment.answer.assess import Assessment
 from service.assessment.case import Fitment
 from service.assessment.view.change import Wheel
+from service.assessment.view.estimates import loaded_radius_mm
 from service.assessment.view.views import AxleView
 from service.core.findings import AxleName
 from service.core.numeric import UNKNOWN, known, known_or, unknown
@@ -40,6 +41,8 @@ class WheelShape(NamedTuple):
     loaded_radius_mm: float
     inner_edge_mm: float
     outer_edge_mm: float
+    clear_radius_mm: float
+    """How far from the axis must be clear; like the edges of a proposed wheel, with the growth that it may have."""
 
     @property
     def has_tyre(self) -> bool:
@@ -123,7 +126,7 @@ def _scene(view: AxleView, proposed: Fitment) -> AxleScene:
     return AxleScene(
         view.name,
         shape_now,
-        shape_then,
+        _grown(view, shape_then),
         now.geometry.inner_edge_mm + axle.clearance_inboard_mm,
         now.geometry.outer_edge_mm + axle.clearance_outboard_mm,
         0.5 * now.geometry.overall_diameter_mm + axle.clearance_radial_mm,
@@ -150,9 +153,20 @@ def _shape(wheel: Wheel, fitment: Fitment, centre_mm: float) -> WheelShape:
         min(known_or(tread, USUAL_TREAD * width), WIDEST_TREAD * width),
         rim_mm,
         facts.rim_width_in * MM_PER_INCH,
-        wheel.behaviour.static_loaded_radius_mm,
+        loaded_radius_mm(wheel).value,
         shape.inner_edge_mm,
         shape.outer_edge_mm,
+        0.5 * shape.overall_diameter_mm,
+    )
+
+
+def _grown(view: AxleView, then: WheelShape) -> WheelShape:
+    """Return the proposed wheel with its edges where the findings on room reckon them."""
+    now, change = view.now.geometry, view.change
+    return then._replace(
+        inner_edge_mm=now.inner_edge_mm + change.inboard_edge_mm + change.growth_sideways_mm,
+        outer_edge_mm=now.outer_edge_mm + change.outboard_edge_mm + change.growth_sideways_mm,
+        clear_radius_mm=0.5 * now.overall_diameter_mm + change.radial_edge_mm + change.growth_radial_mm,
     )
 
 

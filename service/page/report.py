@@ -15,7 +15,7 @@ from service.assessment.answer.actions import Action
 from service.assessment.answer.assess import Assessment
 from service.assessment.case import Axle, Fitment
 from service.assessment.checks.balance import balance
-from service.core.findings import ADVISORY, MET, NOT_ASSESSED, NOT_MET, Basis, Finding
+from service.core.findings import ADVISORY, MET, NOT_ASSESSED, NOT_MET, NOT_RECOMMENDED, OPEN, Basis, Finding
 from service.core.numeric import known
 from service.core.sources import UNPUBLISHED
 from service.drawing import paper
@@ -28,12 +28,15 @@ VERDICTS: Final = {
     "suitable": "It fits",
     "suitable_with_conditions": "It fits, with conditions",
     "undetermined": "Not known yet",
+    "not_recommended": "We advise against it",
     "unsuitable": "Do not fit",
 }
 GROUPS: Final = (
     (NOT_MET, "not-met", "Speaks against it"),
-    (NOT_ASSESSED, "not-assessed", "Not answered"),
+    (NOT_RECOMMENDED, "not-recommended", "Advised against"),
+    (NOT_ASSESSED, "not-assessed", "To be settled first"),
     (ADVISORY, "advisory", "Needs attention"),
+    (OPEN, "not-assessed", "Not answered"),
     (MET, "met", "Answered and met"),
 )
 STATUS_WORDS: Final = {
@@ -138,8 +141,19 @@ def render_report(found: Assessment) -> str:
             cautions=found.cautions,
             version=__version__,
             pack=pack,
+            law=_law_words(found),
         )
     )
+
+
+def _law_words(found: Assessment) -> str:
+    """Return how many rules of the place are held, apply and are met, and what is not held."""
+    held, applied, met = found.law
+    rules = "1 rule is" if held == 1 else f"{held} rules are"
+    words = f"{rules} held; {applied or 'none'} of them {'applies' if applied <= 1 else 'apply'} to this vehicle"
+    words += f", {met} {'is' if met == 1 else 'are'} met." if applied else "."
+    not_held = found.case.pack.not_held
+    return f"{words} Not held: {' '.join(not_held)}" if not_held else words
 
 
 def _others(actions: Sequence[Action]) -> Iterator[Action]:

@@ -12,7 +12,7 @@ from typing import Annotated, Literal, NamedTuple, get_args
 
 from pydantic import AfterValidator, Field, ValidationInfo
 
-from service.core.findings import ADVISORY, MET, NOT_ASSESSED, NOT_MET, BasisStatus, Where
+from service.core.findings import ADVISORY, MET, NOT_MET, OPEN, BasisStatus, Where
 from service.core.numeric import pick, unknown
 from service.rules.provenance import CHECK_THE_TEXT, Provenance
 from service.rules.quantities import QUANTITIES
@@ -164,6 +164,8 @@ class Rule(Provenance):
     bounds: Annotated[tuple[Bound, ...], Field(alias="any_of")]
     applies: Applies
     pack: str
+    place: str
+    """Where it is law, with its preposition: `in Spain`."""
     divisor: Annotated[Number, AfterValidator(_divides_a_rating)] = 1.0
     stand_in: Flag = False
     valid_from: Day | None = None
@@ -194,7 +196,7 @@ class Rule(Provenance):
     def outcome(self, *measured: float) -> int:
         """Return the outcome for the measured quantities, one for each bound and in that order.
 
-        MET when a bound is kept, NOT_ASSESSED when none is and one could not be measured (NaN), else
+        MET when a bound is kept, OPEN when none is and one could not be measured (NaN), else
         NOT_MET, or ADVISORY for a rule that cannot forbid.
         """
         broken = NOT_MET if self.can_forbid else ADVISORY
@@ -202,7 +204,7 @@ class Rule(Provenance):
         for bound, value in zip(self.bounds, measured, strict=True):
             kept = kept | bound.holds(value)
             lacking = lacking | unknown(value)
-        return pick(kept, MET, pick(lacking, NOT_ASSESSED, broken))
+        return pick(kept, MET, pick(lacking, OPEN, broken))
 
     def valid_on(self, date: str) -> bool:
         """Return whether the rule is in force on this ISO day."""

@@ -128,7 +128,7 @@ RESULT_MEANINGS: dict[str, str] = {
     "{axle}_overall_diameter_percent": "change of the overall diameter, for front and rear like all that follow",
     "{axle}_load_margin_percent": "by how much the axle's tyres carry more than its maximum mass at the vehicle's "
     "top speed; no relief of the law is counted",
-    "{axle}_pressure_kpa": "least pressure that carries the axle at the top speed",
+    "{axle}_pressure_kpa": "cold pressure to set; none where the sidewall must tell it, or where no pressure is enough",
     "{axle}_cornering_stiffness_percent": "change of the cornering stiffness, an estimate",
     "{axle}_aquaplaning_onset_percent": "change of the speed at which aquaplaning begins, an estimate",
     "{axle}_inboard_edge_mm": "by how much the wheel reaches further inboard",

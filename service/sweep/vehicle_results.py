@@ -8,16 +8,16 @@ import numpy as np
 import pandas as pd
 from numpy.typing import NDArray
 
-from service.assessment.answer.verdict import UNDETERMINED, VERDICTS
+from service.assessment.answer.verdict import VERDICTS
 from service.assessment.batch.comparison_measures import load_margin_percent
-from service.assessment.batch.grading import Graded, Outcomes
+from service.assessment.batch.grading import Graded
 from service.assessment.view.views import AxleView
-from service.core.findings import ADVISORY, NOT_ASSESSED, NOT_MET
+from service.core.findings import ADVISORY, NOT_ASSESSED, NOT_MET, NOT_RECOMMENDED, Outcomes
 
 Number = NDArray[np.float32]
 _WORD_BITS = 64
 # The outcome that a verdict rests on, by the number of the verdict; a suitable one rests on none (-1 is no outcome).
-_RESTS_ON = np.array([-1, ADVISORY, NOT_ASSESSED, NOT_MET], np.int8)
+_RESTS_ON = np.array([-1, ADVISORY, NOT_ASSESSED, NOT_RECOMMENDED, NOT_MET], np.int8)
 
 
 class Results(NamedTuple):
@@ -58,7 +58,7 @@ def _axle_numbers(view: AxleView) -> dict[str, float]:
     return {
         "overall_diameter_percent": change.overall_diameter_percent,
         "load_margin_percent": load_margin_percent(view),
-        "pressure_kpa": view.then.load.required_pressure_kpa,
+        "pressure_kpa": view.ordered_pressure_kpa,
         "cornering_stiffness_percent": 100.0 * (change.cornering_stiffness.value - 1.0),
         "aquaplaning_onset_percent": change.aquaplaning_onset_percent.value,
         "inboard_edge_mm": change.inboard_edge_mm,
@@ -68,10 +68,7 @@ def _axle_numbers(view: AxleView) -> dict[str, float]:
 
 def _reasons(graded: Graded) -> tuple[NDArray[np.intp], list[str]]:
     """Return for each candidate the place of its text, and the distinct texts."""
-    required = np.array([question.required for question in graded.questions])
     counts = graded.outcomes == _RESTS_ON[graded.verdicts]
-    # An open question that the verdict does not need is not what makes it undetermined.
-    counts[~required] &= graded.verdicts != UNDETERMINED
     places, firsts = _distinct(counts)
     texts = [
         " ".join(

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import contextlib
 import math
+import re
 from collections.abc import Callable, Iterator
 
 from service.api.render import assessment_answer as render
@@ -243,6 +244,18 @@ def _marking(request: Json, remedy: Remedy) -> Json:
     return changed(request, {remedy.pointer: f"{_text(request, remedy)} {remedy.equals}"})
 
 
+def _fitment(request: Json, remedy: Remedy) -> Json:
+    """Keep what is on the axle."""
+    assert remedy.equals == "present"
+    return changed(request, {remedy.pointer: at(request, f"/vehicle/{remedy.pointer.split('/')[2]}/fitted")})
+
+
+def _run_flat(request: Json, remedy: Remedy) -> Json:
+    """Write the F before the rim code, or leave it out."""
+    kind = {"run-flat": r"\1F\2", "ordinary": r"\1\2"}[str(remedy.equals)]
+    return changed(request, {remedy.pointer: re.sub(r"( Z?R)F?([0-9])", kind, _text(request, remedy), count=1)})
+
+
 def _regular(request: Json, remedy: Remedy) -> Json:
     return changed(request, {remedy.pointer: "205/55 R16 110Y XL"})
 
@@ -260,6 +273,8 @@ _SPECIAL: dict[str, Callable[[Json, Remedy], Json]] = {
     "cornering_stiffness_percent": _stiffness,
     "aspect_percent": _aspect,
     "system": _regular,
+    "fitment": _fitment,
+    "run_flat": _run_flat,
     "marking": _marking,
     "overall_diameter_mm": _overall_diameter,
     "speedometer_lead_percent": _speedometer,

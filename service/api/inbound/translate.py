@@ -6,7 +6,7 @@ from service.api.schemas import request as wire
 from service.api.schemas.search import SearchRequest
 from service.assessment.batch.search_axle import AxleLimits
 from service.assessment.batch.size_search import Wanted
-from service.assessment.case import Axle, Candidate, Case, Fitment, Measured, Rim, Tyre, Vehicle
+from service.assessment.case import Axle, Candidate, Case, Fitment, Measured, Rim, Tyre, TyreLabel, Vehicle
 from service.core.findings import AxleName
 from service.designation.bolt_circle import parse_bolt_circle
 from service.designation.rim import parse_rim
@@ -38,7 +38,10 @@ def tyre(asked: wire.Tyre) -> Tyre:
             asked.reference_pressure_kpa,
             asked.mass_kg,
         )
-    return Tyre(parse_tyre(asked.size), asked.tread_depth_mm, measured)
+    label = None
+    if "label" in asked.model_fields_set:
+        label = TyreLabel(asked.label.rolling_resistance_class, asked.label.wet_grip_class, asked.label.noise_db)
+    return Tyre(parse_tyre(asked.size), asked.tread_depth_mm, measured, label)
 
 
 def rim(asked: wire.Rim) -> Rim:

@@ -7,6 +7,7 @@ from functools import lru_cache
 
 import orjson
 
+from service.api.render.driving_answer import add_driving
 from service.api.render.figures_answer import axle_figures, vehicle_figures
 from service.api.render.numbers import Json, to_hundredths
 from service.assessment.answer.actions import Action
@@ -23,22 +24,37 @@ _ACTION_NUMBERS = Action._fields[2:]
 def assessment(found: Assessment) -> Json:
     """Return the answer to a check as plain data."""
     case, car = found.case, found.car
-    pack, patch_mm = case.pack, car.front.now.behaviour.patch_width_mm
+    patch_mm = car.front.now.behaviour.patch_width_mm
+    axles = {
+        "front": axle_figures(car.front, case.candidate.front, patch_mm),
+        "rear": axle_figures(car.rear, case.candidate.rear, patch_mm),
+    }
+    vehicle = vehicle_figures(car)
+    add_driving(axles, vehicle, car, case.candidate)
     return {
         "verdict": found.verdict,
         "summary": found.summary,
         "label": case.candidate.label,
-        "rule_pack": {"id": pack.id, "edition": pack.edition},
+        "rule_pack": _rule_pack(found),
         "findings": list(map(finding, found.findings)),
-        "axles": {
-            "front": axle_figures(car.front, case.candidate.front, patch_mm),
-            "rear": axle_figures(car.rear, case.candidate.rear, patch_mm),
-        },
-        "vehicle": vehicle_figures(car),
+        "axles": axles,
+        "vehicle": vehicle,
         "trade_offs": {"text": found.trade_offs, "basis": basis(PRACTICE)},
         "actions": list(map(_action, found.actions)),
         "assumptions": found.assumptions,
         "cautions": found.cautions,
+    }
+
+
+def _rule_pack(found: Assessment) -> Json:
+    pack, law = found.case.pack, found.law
+    return {
+        "id": pack.id,
+        "edition": pack.edition,
+        "rules_held": law.held,
+        "rules_applied": law.applied,
+        "rules_met": law.met,
+        "not_held": pack.not_held,
     }
 
 
@@ -53,8 +69,14 @@ def _action(each: Action) -> Json:
 
 def finding(each: Finding) -> Json:
     """Return one finding as plain data."""
-    code, axle, outcome, message, measured, limit, unit, ground, remedy = each
-    shown: Json = {"code": code, "axle": axle, "outcome": OUTCOME_NAMES[outcome], "message": message}
+    code, axle, outcome, message, measured, limit, unit, ground, remedy, already = each
+    shown: Json = {
+        "code": code,
+        "axle": axle,
+        "outcome": OUTCOME_NAMES[outcome],
+        "already": already,
+        "message": message,
+    }
     if measured is not None:
         shown["measured"] = to_hundredths(measured)
     if limit is not None:

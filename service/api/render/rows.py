@@ -184,5 +184,7 @@ def _findings(found: Compared) -> list[list[Json]]:
 
 
 def _counts(found: Compared) -> list[Json]:
-    counts = ((found.graded.outcomes == outcome).sum(axis=0).tolist() for outcome in range(len(OUTCOME_NAMES)))
-    return [dict(zip(OUTCOME_NAMES, each, strict=True)) for each in zip(*counts, strict=True)]
+    names = tuple(dict.fromkeys(OUTCOME_NAMES))
+    outcomes = np.array([names.index(name) for name in OUTCOME_NAMES], np.int8)[found.graded.outcomes]
+    counts = ((outcomes == place).sum(axis=0).tolist() for place in range(len(names)))
+    return [dict(zip(names, each, strict=True)) for each in zip(*counts, strict=True)]

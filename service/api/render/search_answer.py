@@ -14,6 +14,7 @@ from service.assessment.batch.compare import explained
 from service.assessment.batch.needs import Needs
 from service.assessment.batch.size_search import GRID_NOTE, NEW_NOTE, Found, Sieve
 from service.assessment.case import Case, Fitment
+from service.core.numeric import known
 
 
 def search_result(
@@ -57,11 +58,7 @@ def _rows(asked: SearchRequest, case: Case, found: Found, read: Sequence[int] | 
 
 
 def _axle(fitted: Fitment, rim_index: int, stock_index: int | None) -> Json:
-    shown: Json = {
-        "tyre": fitted.tyre.designation.canonical,
-        "rim_index": rim_index,
-        "pressure_kpa": fitted.pressure_kpa,
-    }
+    shown: Json = {"tyre": fitted.tyre.designation.canonical, "rim_index": rim_index, **_pressure(fitted)}
     return shown if stock_index is None else shown | {"stock_index": stock_index}
 
 
@@ -69,8 +66,13 @@ def _candidate(fitted: Fitment, rim: Json) -> Json:
     return {
         "tyre": {"size": fitted.tyre.designation.canonical, "tread_depth_mm": fitted.tyre.tread_depth_mm},
         "rim": rim,
-        "pressure_kpa": fitted.pressure_kpa,
+        **_pressure(fitted),
     }
+
+
+def _pressure(fitted: Fitment) -> Json:
+    """Return the pressure to set; absent where only the sidewall tells it."""
+    return {"pressure_kpa": fitted.pressure_kpa} if known(fitted.pressure_kpa) else {}
 
 
 def _needs(found: Needs) -> Json:

@@ -7,9 +7,10 @@ from typing import Annotated, Any
 from pydantic import GetJsonSchemaHandler, GetPydanticSchema
 from pydantic_core import CoreSchema
 
-from service.api.schemas.assessment import Estimate, FindingHead, KeyChange, Remedy, RulePackName
+from service.api.schemas.assessment import FindingHead, KeyChange, Remedy, RulePackName
 from service.api.schemas.base import AnswerPart, maybe, part, text, whole
 from service.api.schemas.error_answer import Fault
+from service.api.schemas.quantity_bands import Estimate
 from service.api.schemas.request import Candidate, FitmentRequest
 from service.api.schemas.vocabulary import RankBy, Trade, Verdict
 from service.assessment.batch.comparison_measures import MEANING
@@ -108,6 +109,7 @@ class FindingCounts(AnswerPart):
     met: int = whole("How many are met", "1", (0, 1000), 40)
     advisory: int = whole("How many advise", "1", (0, 1000), 2)
     not_assessed: int = whole("How many are not assessed", "1", (0, 1000), 1)
+    not_recommended: int = whole("How many are advised against", "1", (0, 1000), 0)
     not_met: int = whole("How many are not met", "1", (0, 1000), 0)
 
 

@@ -7,7 +7,7 @@ from typing import Annotated
 from pydantic import Field
 
 from service.api.schemas.assessment import RulePackName
-from service.api.schemas.base import CODE, AnswerPart, number, part, text, whole
+from service.api.schemas.base import CODE, AnswerPart, maybe, number, part, text, whole
 from service.api.schemas.comparison import Weighed
 from service.api.schemas.error_answer import Fault
 from service.api.schemas.request import Candidate, FitmentRequest, RequestPart, Rim
@@ -138,7 +138,7 @@ class FoundAxle(AnswerPart):
     stock_index: int = whole(
         "Place of the tyre in the stock, from 0; absent for the grid", "1", (0, MAX_STOCK - 1), 17, None
     )
-    pressure_kpa: float = number("Cold pressure to set, enough for the axle", "kPa", (0.0, 10000.0), 250.0)
+    pressure_kpa: float = maybe("Cold pressure to set, enough for the axle", "kPa", 250.0)
 
 
 class FoundAxles(AnswerPart):

@@ -15,6 +15,7 @@ from service.assessment import case
 from service.assessment.answer import verdict
 from service.assessment.batch import comparison_measures, search_pairs
 from service.core import findings
+from service.physics import tyre_label
 from service.rules.reader import pack_ids, pack_named
 
 Verdict = TypeAliasType(
@@ -22,8 +23,8 @@ Verdict = TypeAliasType(
     Annotated[
         verdict.Verdict,
         Field(
-            description="Any finding not_met: unsuitable; else a required question not_assessed: undetermined; else "
-            "any advisory: suitable_with_conditions; else suitable."
+            description="The worst finding decides: not_met makes it unsuitable, not_recommended the same by name, a "
+            "missing fact that decides undetermined, an advisory suitable_with_conditions; else it is suitable."
         ),
     ],
 )
@@ -76,6 +77,9 @@ Stagger = TypeAliasType(
             "square: the same size on both axles; any: no matter."
         ),
     ],
+)
+LabelLetter = TypeAliasType(
+    "LabelLetter", Annotated[tyre_label.LabelClass, Field(description="A class of the tyre label, A the best.")]
 )
 Season = TypeAliasType("Season", Annotated[case.Season, Field(description="A season of tyres.")])
 

@@ -8,13 +8,13 @@ from operator import attrgetter
 from typing import NamedTuple
 
 from service.assessment.answer.verdict import Verdict
-from service.assessment.checks.pressure import pressure_is_sound, proposed_pressure_kpa
+from service.assessment.checks.pressure import in_words
 from service.assessment.checks.words import plain, signed
 from service.assessment.view.change import AxleChange
 from service.assessment.view.vehicle_change import CarChange
 from service.assessment.view.views import AxleView, CarView
 from service.core.findings import ADVISORY, Finding
-from service.core.numeric import unknown
+from service.core.numeric import known
 from service.rules.pack import RulePack
 
 # Beyond this change of circumference electronic systems may need to be told: common practice, no source.
@@ -64,21 +64,13 @@ IN_THE_PAPERS = attrgetter(
 
 
 def _set_pressure(view: AxleView) -> Action:
-    """Return the pressure to set: the caller's where it is sound, else the proposed one, else the maker's."""
-    asked, needed = view.then.facts.pressure_kpa, view.then.load.required_pressure_kpa
-    code, axle = f"set_pressure_{view.name}", f"the {view.name} tyres"
-    if unknown(needed):
-        known = "" if unknown(asked) else f"; whether {_bar(asked)} is enough is not known"
-        return Action(code, f"Set {axle} to the pressure that their maker states for the load{known}.")
-    if pressure_is_sound(view):
-        return Action(code, f"Set {axle} to {_bar(asked)}, cold.", asked)
-    proposed = proposed_pressure_kpa(view)
-    text = f"Set {axle} to {_bar(proposed)} or more, cold; the vehicle maker's value comes first."
-    return Action(code, text, proposed)
-
-
-def _bar(pressure_kpa: float) -> str:
-    return f"{plain(pressure_kpa)} kPa ({plain(pressure_kpa / 100.0, 2)} bar)"
+    """Return the pressure to set; where none can be named, who names it."""
+    code, axle, ordered = f"set_pressure_{view.name}", f"the {view.name} tyres", view.ordered_pressure_kpa
+    if known(ordered):
+        return Action(code, f"Set {axle} to {in_words(ordered)}, cold.", ordered)
+    if view.then.facts.commercial:
+        return Action(code, f"Set {axle} to their maker's pressure for the load, never above what the sidewall states.")
+    return Action(code, f"Set {axle} to the pressure that their maker states for the load.")
 
 
 def _spigot_rings(findings: Sequence[Finding]) -> list[Action]:

@@ -26,19 +26,26 @@ def _on_axle(view: AxleView, proposed: Fitment) -> list[str]:
         found.append(
             f"The present {name} pressure is not given; {plain(view.now.behaviour.pressure_kpa)} kPa is assumed."
         )
-    if unknown(view.then.facts.pressure_kpa):
-        why = ", which carries what the present tyres carry"
-        if unknown(view.then.load.required_pressure_kpa):
-            why = " for the estimates alone; what the axle needs is not known"
-        found.append(
-            f"The proposed {name} pressure is not given; {plain(view.then.behaviour.pressure_kpa)} kPa is assumed{why}."
-        )
+    found += _pressure_taken(view)
     if axle.kerb_axle_mass_kg > axle.max_axle_mass_kg:
         found.append(f"The {name} axle's kerb mass is above its maximum mass; one of the two must be wrong.")
     if axle.wheels_per_side > 1 and proposed.tyre.designation.load_index_twin is None:
         found.append(f"The {name} tyre states no load index for twin mounting; its single index is taken for it.")
     assumed = (*proposed.tyre.designation.assumed, *proposed.rim.designation.assumed)
     return found + [f"{name.capitalize()}: {text}" for text in assumed]
+
+
+def _pressure_taken(view: AxleView) -> list[str]:
+    """Return which pressure the estimates hold for, where it is not the stated one."""
+    stated, taken = view.then.facts.pressure_kpa, plain(view.then.behaviour.pressure_kpa)
+    if known(view.ordered_pressure_kpa):
+        if stated == view.ordered_pressure_kpa:
+            return []
+        why = "is not given" if unknown(stated) else "that is given is not used"
+        return [f"The proposed {view.name} pressure {why}; everything is computed for the {taken} kPa to be set."]
+    if known(stated):
+        return []
+    return [f"The proposed {view.name} pressure is not given; {taken} kPa is assumed for the estimates alone."]
 
 
 def assumptions(case: Case, car: CarView) -> list[str]:

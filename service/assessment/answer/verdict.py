@@ -1,41 +1,38 @@
-"""From the outcomes of findings to one verdict; the order of outcomes stands here and nowhere else."""
+"""From the outcomes of findings to one verdict: the worst outcome decides, and each leads to one verdict."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 from typing import Literal
 
-from service.assessment.checks import REQUIRED
-from service.core.findings import Finding
+import numpy as np
 
-Verdict = Literal["suitable", "suitable_with_conditions", "undetermined", "unsuitable"]
+from service.core.findings import Finding, Outcomes
 
-SUITABLE, WITH_CONDITIONS, UNDETERMINED, UNSUITABLE = 0, 1, 2, 3
-VERDICTS: tuple[Verdict, ...] = ("suitable", "suitable_with_conditions", "undetermined", "unsuitable")
-# By outcome code (met, advisory, not assessed, not met): first for other questions, then for required ones.
-_PLACES = ((4, 2, 3, 0), (4, 2, 1, 0))
-_CODES = (
-    (SUITABLE, WITH_CONDITIONS, SUITABLE, UNSUITABLE),
-    (SUITABLE, WITH_CONDITIONS, UNDETERMINED, UNSUITABLE),
+Verdict = Literal["suitable", "suitable_with_conditions", "undetermined", "not_recommended", "unsuitable"]
+
+SUITABLE, WITH_CONDITIONS, UNDETERMINED, NOT_RECOMMENDED, UNSUITABLE = range(5)
+VERDICTS: tuple[Verdict, ...] = (
+    "suitable",
+    "suitable_with_conditions",
+    "undetermined",
+    "not_recommended",
+    "unsuitable",
 )
-LAST_PLACE = 4
-
-
-def verdict_codes(*, required: bool) -> tuple[int, ...]:
-    """Return by outcome code what an outcome means for the verdict, an index into `VERDICTS`; the largest decides."""
-    return _CODES[required]
+# By outcome code: met, open, advisory, not assessed, not recommended, not met.
+_MEANS = (SUITABLE, SUITABLE, WITH_CONDITIONS, UNDETERMINED, NOT_RECOMMENDED, UNSUITABLE)
 
 
 def verdict_of(worst: Finding) -> Verdict:
     """Return the verdict that the worst finding gives; `worst_first` says which one that is."""
-    return VERDICTS[_CODES[worst.code in REQUIRED][worst.outcome]]
+    return VERDICTS[_MEANS[worst.outcome]]
 
 
-def places(*, required: bool) -> tuple[int, ...]:
-    """Return by outcome code where a finding stands: 0 first, `LAST_PLACE` for what is met."""
-    return _PLACES[required]
+def verdict_codes(worst: Outcomes) -> Outcomes:
+    """Return the verdict of each candidate by its worst outcome, as indices into `VERDICTS`."""
+    return np.array(_MEANS, np.int8)[worst]
 
 
 def worst_first(findings: Sequence[Finding]) -> list[Finding]:
-    """Return the findings, worst first: not met, open required questions, advisories, other open ones, met."""
-    return sorted(findings, key=lambda each: _PLACES[each.code in REQUIRED][each.outcome])
+    """Return the findings, worst first; those alike stay in the order of the questions."""
+    return sorted(findings, key=lambda each: -each.outcome)

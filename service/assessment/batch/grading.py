@@ -11,7 +11,6 @@ from collections.abc import Sequence
 from typing import NamedTuple
 
 import numpy as np
-from numpy.typing import NDArray
 
 from service.assessment.answer.verdict import verdict_codes
 from service.assessment.case import Candidate, Case
@@ -20,18 +19,15 @@ from service.assessment.checks.grade import Grade
 from service.assessment.law import law_findings as law
 from service.assessment.view.views import CarView, candidate_facts, weigh
 from service.assessment.view.wheel_facts import WheelFacts, columns, table_of
-from service.core.findings import Where
+from service.core.findings import Outcomes, Where
 from service.core.numeric import FloatArray
-
-Outcomes = NDArray[np.int8]
 
 
 class Question(NamedTuple):
-    """One row of a grid of grades: which question, where, and whether the verdict needs it."""
+    """One row of a grid of grades: which question, and where."""
 
     code: str
     where: Where
-    required: bool
 
 
 class Graded(NamedTuple):
@@ -67,28 +63,18 @@ def grade_all(case: Case, front: WheelFacts, rear: WheelFacts) -> Graded:
     grades: list[Grade] = []
     for check in AXLE_CHECKS:
         for view in (car.front, car.rear):
-            questions.append(Question(check.code, view.name, check.required))
+            questions.append(Question(check.code, view.name))
             grades.append(check.grade(view))
     for car_check in CAR_CHECKS:
-        questions.append(Question(car_check.code, "vehicle", car_check.required))
+        questions.append(Question(car_check.code, car_check.where))
         grades.append(car_check.grade(car))
     for code, where, grade in law.grades(case, car):
-        questions.append(Question(code, where, required=False))
+        questions.append(Question(code, where))
         grades.append(grade)
     outcomes = np.empty((len(grades), *size), np.int8)
     measured = np.empty((len(grades), *size))
     limits = np.empty((len(grades), *size))
     for at, grade in enumerate(grades):
         outcomes[at], measured[at], limits[at] = grade
-    needed = np.array([question.required for question in questions])
-    return Graded(car, tuple(questions), outcomes, measured, limits, verdicts_of(outcomes, needed))
-
-
-def verdicts_of(outcomes: Outcomes, required: NDArray[np.bool_]) -> Outcomes:
-    """Return the verdict of each candidate, an index into `verdict.VERDICTS`."""
-    codes = np.zeros(outcomes.shape[1:], np.int8)
-    for rows, needed in ((outcomes[required], True), (outcomes[~required], False)):
-        if len(rows):
-            means = np.array(verdict_codes(required=needed), np.int8)
-            codes = np.maximum(codes, means[rows].max(axis=0))
-    return codes
+    verdicts = verdict_codes(outcomes.max(axis=0))
+    return Graded(car, tuple(questions), outcomes, measured, limits, verdicts)

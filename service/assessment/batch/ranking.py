@@ -5,9 +5,10 @@ from __future__ import annotations
 import numpy as np
 from numpy.typing import NDArray
 
-from service.assessment.answer.verdict import LAST_PLACE, UNSUITABLE, places
+from service.assessment.answer.verdict import UNSUITABLE
 from service.assessment.batch.comparison_measures import MERITS, RANK_BY, Flags, Measures, RankBy, width_change_mm
-from service.assessment.batch.grading import Graded, Outcomes, as_column
+from service.assessment.batch.grading import Graded, as_column
+from service.core.findings import MET, Outcomes
 from service.core.numeric import FloatArray
 
 Places = NDArray[np.intp]
@@ -51,10 +52,8 @@ def worst_questions(graded: Graded, most: int) -> tuple[Places, Flags]:
     Both have shape (most, candidates), worst first, in the order that the findings of a single check have; what is
     met is not worth showing.
     """
-    table = np.array([places(required=question.required) for question in graded.questions], np.int8)
-    place = np.take_along_axis(table, graded.outcomes.astype(np.intp), axis=1)
-    order = np.argsort(place, axis=0, kind="stable")[:most]
-    return order, np.take_along_axis(place, order, axis=0) < LAST_PLACE
+    order = np.argsort(-graded.outcomes, axis=0, kind="stable")[:most]
+    return order, np.take_along_axis(graded.outcomes, order, axis=0) > MET
 
 
 def _known_or_worst(merit: FloatArray) -> FloatArray:

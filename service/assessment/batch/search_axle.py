@@ -15,7 +15,6 @@ from service.assessment.batch.wheel_table import PRESSURE, Places, Wheels
 from service.assessment.case import Case
 from service.assessment.checks.clearance import SIDES
 from service.assessment.checks.grade import LAST_BIT
-from service.assessment.checks.pressure import proposed_pressure_kpa
 from service.assessment.view.views import AxleView
 from service.assessment.view.wheel_facts import WheelFacts, columns
 from service.core.findings import NOT_MET
@@ -39,7 +38,7 @@ class AxleFound(NamedTuple):
     """What is left for one axle."""
 
     wheels: Wheels
-    """With the proposed pressure in their table."""
+    """With the pressure to set in their table."""
     circumference_mm: FloatArray
     merit: FloatArray
     """What the axle alone says of the measure ranked by, the greater the better."""
@@ -98,7 +97,7 @@ def _keep(graded: Graded, view: AxleView, wheels: Wheels, asks: _Asks) -> AxleFo
     removed, kept = first_reasons(broken, size)
     merit = as_column(AXLE_MERITS[asks.rank_by](view), view_size(view))[:size]
     table = wheels.table.copy()
-    table[PRESSURE] = as_column(proposed_pressure_kpa(view), view_size(view))[:size]
+    table[PRESSURE] = as_column(view.ordered_pressure_kpa, view_size(view))[:size]
     circumference = as_column(view.then.geometry.rolling_circumference_mm, view_size(view))[:size]
     return AxleFound(
         Wheels(table, wheels.size_at, wheels.rim_at).at(kept),

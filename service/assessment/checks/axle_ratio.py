@@ -6,7 +6,7 @@ from service.assessment.checks.grade import LAST_BIT, Check, Grade, finite
 from service.assessment.checks.missing import diameter_remedy
 from service.assessment.checks.words import apart, plain, signed, span
 from service.assessment.view.views import CarView
-from service.core.findings import MET, NOT_ASSESSED, NOT_MET, Finding, Remedy, worst
+from service.core.findings import MET, NOT_MET, Finding, Remedy, is_open, worst
 from service.core.numeric import pick, unknown
 
 NOT_DRIVEN = "A trailer has no drive or stability control of its own that unlike circumferences could mislead."
@@ -24,7 +24,7 @@ def grade_ratio(car: CarView, change: float) -> Grade:
         return Grade(MET, change, near)
     outcome = worst(
         not_met=(size > far + LAST_BIT) & (car.vehicle.driven_axle == "all"),
-        not_assessed=unknown(size),
+        open_question=unknown(size),
         advisory=size > near + LAST_BIT,
     )
     return Grade(outcome, change, pick(outcome == NOT_MET, far, near))
@@ -36,7 +36,7 @@ def _explain(car: CarView, grade: Grade) -> Finding:
     remedy = None
     if car.vehicle.is_trailer:
         return Finding("diameter.axle_ratio", "vehicle", MET, NOT_DRIVEN, None, None, None, limit.basis)
-    if grade.outcome == NOT_ASSESSED:
+    if is_open(grade.outcome):
         message = "The ratio of the front to the rear circumference cannot be judged without all overall diameters."
         remedy = diameter_remedy(car.front, car.rear)
     elif grade.outcome == MET:

@@ -34,4 +34,4 @@ def _explain(view: AxleView, grade: Grade) -> Finding:
     return Finding("rim.diameter", view.name, grade.outcome, message, grade.measured, grade.limit, "in", BEAD, remedy)
 
 
-DIAMETER = Check("rim.diameter", _grade, _explain, required=True)
+DIAMETER = Check("rim.diameter", _grade, _explain)

@@ -11,7 +11,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Generic, NamedTuple, TypeVar
 
-from service.core.findings import Finding
+from service.core.findings import Finding, Where
 from service.core.numeric import known
 
 View = TypeVar("View")
@@ -30,12 +30,13 @@ class Grade(NamedTuple):
 
 
 class Check(NamedTuple, Generic[View]):
-    """One question: its code, whether the verdict needs it, the grade and the words."""
+    """One question: its code, the grade and the words."""
 
     code: str
     grade: Callable[[View], Grade]
     explain: Callable[[View, Grade], Finding]
-    required: bool = False
+    where: Where = "vehicle"
+    """Of what a question to the whole vehicle speaks; one to an axle has the place of its view."""
 
 
 def finite(value: float) -> float | None:

@@ -6,7 +6,7 @@ from service.assessment.checks.grade import Check, Grade, finite
 from service.assessment.checks.load_capacity import index_remedy
 from service.assessment.checks.words import apart, plain, tyre_pointer
 from service.assessment.view.views import AxleView
-from service.core.findings import ADVISORY, NOT_ASSESSED, Finding, Remedy, worst
+from service.core.findings import ADVISORY, Finding, Remedy, is_open, worst
 from service.core.numeric import known, unknown
 from service.core.sources import basis
 
@@ -15,12 +15,12 @@ PRESENT = basis("COMMON-PRACTICE", "the proposed tyres carry no less than the pr
 
 def _grade(view: AxleView) -> Grade:
     then, now = view.then.load.axle_capacity_kg, view.now.load.axle_capacity_kg
-    return Grade(worst(not_assessed=unknown(then - now), advisory=then < now), then, now)
+    return Grade(worst(open_question=unknown(then - now), advisory=then < now), then, now)
 
 
 def _explain(view: AxleView, grade: Grade) -> Finding:
     remedy = None
-    if grade.outcome == NOT_ASSESSED:
+    if is_open(grade.outcome):
         side = "present" if unknown(grade.limit) else "proposed"
         pointer = f"/vehicle/{view.name}/fitted/tyre/size" if side == "present" else tyre_pointer(view.name)
         facts = view.now.facts if side == "present" else view.then.facts

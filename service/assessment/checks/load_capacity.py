@@ -6,7 +6,7 @@ from service.assessment.checks.grade import LAST_BIT, Check, Grade, finite
 from service.assessment.checks.words import apart, plain, tyre_pointer
 from service.assessment.view.figures import load_share
 from service.assessment.view.views import AxleView
-from service.core.findings import NOT_ASSESSED, NOT_MET, Finding, Remedy, worst
+from service.core.findings import NOT_MET, Finding, Remedy, is_open, worst
 from service.core.numeric import known, unknown
 from service.core.sources import basis
 from service.standards.load_index import least_index_for_kg
@@ -47,7 +47,7 @@ def _explain(view: AxleView, grade: Grade) -> Finding:
     where = COMMERCIAL if facts.commercial else PASSENGER
     mass = plain(grade.limit)
     remedy = None
-    if grade.outcome == NOT_ASSESSED:
+    if is_open(grade.outcome):
         message = f"What the tyres carry is not known without load index and speed symbol. The axle needs {mass} kg."
         remedy = index_remedy(view, grade.limit)
         if known(facts.rated_kg):
@@ -70,4 +70,4 @@ def _explain(view: AxleView, grade: Grade) -> Finding:
     )
 
 
-CAPACITY = Check("load.capacity", _grade, _explain, required=True)
+CAPACITY = Check("load.capacity", _grade, _explain)

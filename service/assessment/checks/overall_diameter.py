@@ -5,7 +5,7 @@ from __future__ import annotations
 from service.assessment.checks.grade import LAST_BIT, Check, Grade, finite
 from service.assessment.checks.words import apart, plain, signed, span, tyre_pointer
 from service.assessment.view.views import AxleView
-from service.core.findings import MET, NOT_ASSESSED, NOT_MET, Finding, Remedy, worst
+from service.core.findings import MET, NOT_MET, Finding, Remedy, is_open, worst
 from service.core.numeric import pick, unknown
 
 
@@ -22,7 +22,7 @@ def _explain(view: AxleView, grade: Grade) -> Finding:
     near, far = limits.overall_diameter_met_percent, limits.overall_diameter_advisory_percent
     limit = far if grade.outcome == NOT_MET else near
     remedy = None
-    if grade.outcome == NOT_ASSESSED:
+    if is_open(grade.outcome):
         unknown_now = unknown(view.now.geometry.overall_diameter_mm)
         at = f"vehicle.{view.name}.fitted.tyre" if unknown_now else f"candidate.{view.name}.tyre"
         message = (
@@ -56,4 +56,4 @@ def _explain(view: AxleView, grade: Grade) -> Finding:
     )
 
 
-DEVIATION = Check("diameter.deviation", _grade, _explain, required=True)
+DEVIATION = Check("diameter.deviation", _grade, _explain)

@@ -1,145 +1,110 @@
-"""Does the pressure to be used carry the axle, and is it no lower than the present one?"""
+"""Does the pressure to be used carry the axle, and is it one that the tyre usually gets?"""
 
 from __future__ import annotations
 
-from service.assessment.checks.grade import Check, Grade, finite
+from service.assessment.checks.grade import LAST_BIT, Check, Grade, finite
 from service.assessment.checks.load_capacity import index_remedy
-from service.assessment.checks.words import plain
+from service.assessment.checks.words import apart, plain, tyre_pointer
+from service.assessment.view.pressure import AS_SHOWN_KPA, is_too_high, is_too_low, usual_most_kpa
 from service.assessment.view.views import AxleView
-from service.core.findings import ADVISORY, MET, NOT_ASSESSED, NOT_MET, Finding, Remedy, worst
-from service.core.numeric import known, known_or, larger, pick, smaller, unknown
+from service.core.findings import ADVISORY, NOT_MET, Finding, Remedy, worst
+from service.core.numeric import known, known_or, pick, unknown
 from service.core.sources import basis
-from service.physics.pressure_load import load_at_pressure_kg, speed_pressure_addition_kpa
+from service.physics.pressure_load import pressure_for_load_kpa
 
 LAW = basis("ETRTO pressure-load", "exponent 0.8, with an addition for speed")
-STEP_KPA = 5.0
-LAST_STEPS = 5.0e-7
 
 
-def proposed_pressure_kpa(view: AxleView) -> float:
-    """Return the cold pressure to propose, in steps of 5 kPa: enough for the axle, and for what is carried now.
-
-    Floats or arrays alike.
-    """
-    needed = known_or(view.then.load.required_pressure_kpa, view.proposed_pressure_kpa)
-    steps = larger(view.proposed_pressure_kpa, needed) / STEP_KPA
-    # Rounded up, but not for the last bits of a float; negated twice, since only rounding down is an operator.
-    return STEP_KPA * -((LAST_STEPS - steps) // 1.0)
-
-
-def least_pressure_kpa(view: AxleView) -> float:
-    """Return the least cold pressure that carries the axle and is not below the present one, in steps of 5 kPa.
-
-    A present pressure that is too much for the proposed tyre is not asked for.
-    """
-    needed, (usual, _) = view.then.load.required_pressure_kpa, _greatest(view)
-    steps = larger(needed, known_or(view.now.facts.pressure_kpa, needed)) / STEP_KPA
-    return larger(needed, smaller(STEP_KPA * -((LAST_STEPS - steps) // 1.0), usual))
-
-
-def _greatest(view: AxleView) -> tuple[float, float]:
-    """Return up to which pressure nothing needs saying, and the most that common practice allows."""
-    reference, limits = view.then.facts.reference_pressure_kpa, view.limits
-    return (
-        reference + limits.pressure_above_reference_met_kpa.value,
-        reference + limits.pressure_above_reference_most_kpa.value,
-    )
-
-
-def pressure_is_sound(view: AxleView) -> bool:
-    """Return whether the pressure of the request carries the axle and is not beyond use."""
-    return _grade(view).outcome in (MET, ADVISORY) and view.then.facts.pressure_kpa <= _greatest(view)[0]
+def in_words(pressure_kpa: float) -> str:
+    """Return a pressure as a gauge of either kind shows it: `245 kPa (2.45 bar)`."""
+    return f"{plain(pressure_kpa)} kPa ({plain(pressure_kpa / 100.0, 2)} bar)"
 
 
 def _grade(view: AxleView) -> Grade:
-    pressure, needed = view.then.facts.pressure_kpa, view.then.load.required_pressure_kpa
-    carried, (usual, most) = view.then.load, _greatest(view)
-    # Beyond its reference pressure a tyre carries no more, so what it cannot carry there it never will.
-    too_weak = (carried.capacity_kg < carried.required_kg) & known(needed)
-    low = (pressure < needed) | too_weak
+    facts, carried = view.then.facts, view.then.load
+    # A pressure that nobody stated is the one that will be set.
+    pressure = known_or(facts.pressure_kpa, view.ordered_pressure_kpa)
+    needed, reference = carried.required_pressure_kpa, facts.reference_pressure_kpa
+    high = is_too_high(pressure, facts, view.limits)
+    too_weak = carried.capacity_kg < carried.required_kg - LAST_BIT
+    # Among tyres of one class the sidewall is read as ever; where the class changes, what it says decides.
+    other_class = known(carried.capacity_kg) & (facts.commercial != view.now.facts.commercial)
     outcome = worst(
-        not_met=low | (pressure > most),
-        not_assessed=unknown(pressure - needed),
-        advisory=(pressure > usual) | (pressure < smaller(view.now.facts.pressure_kpa, usual)),
+        not_met=too_weak,
+        not_assessed=unknown(needed) & other_class,
+        open_question=unknown(needed),
+        advisory=is_too_low(pressure, carried) | high,
     )
-    above = pick(pressure > most, most, pick((outcome == ADVISORY) & (pressure > usual), usual, needed))
-    return Grade(outcome, pressure, pick(low, needed, above))
+    limit = pick(high, usual_most_kpa(facts, view.limits), needed)
+    # By the same law the axle would take more than the reference pressure, above which nothing is gained.
+    beyond = pressure_for_load_kpa(carried.required_kg, carried.capacity_kg, reference, facts.pressure_exponent)
+    return Grade(outcome, pick(too_weak, reference, pressure), pick(too_weak, beyond, limit))
 
 
 def _explain(view: AxleView, grade: Grade) -> Finding:
-    usual, most = _greatest(view)
-    remedy: Remedy | None = None
-    if grade.outcome in (ADVISORY, NOT_MET) and grade.measured > usual and grade.limit in (usual, most):
-        message, remedy = _too_high(view, grade)
+    remedy: Remedy | None
+    if grade.outcome == NOT_MET:
+        message, remedy = _too_weak(view), index_remedy(view, view.axle.max_axle_mass_kg)
     elif unknown(grade.limit):
         message, remedy = _without_reference(view)
-    elif view.then.load.capacity_kg < view.then.load.required_kg:
-        reference = plain(view.then.facts.reference_pressure_kpa)
-        message = f"No pressure is enough: the tyres carry their load index at {reference} kPa and no more above it."
-        remedy = _stronger_remedy(view)
+    elif grade.outcome == ADVISORY:
+        message, remedy = _wrong(view, grade), _set(view)
     else:
-        message, remedy = _by_load(view, grade)
+        message, remedy = _enough(view, grade), None
     measured, limit = finite(grade.measured), finite(grade.limit)
     return Finding("load.pressure", view.name, grade.outcome, message, measured, limit, "kPa", LAW, remedy)
 
 
-def _too_high(view: AxleView, grade: Grade) -> tuple[str, Remedy]:
-    usual, _ = _greatest(view)
-    reference = plain(view.then.facts.reference_pressure_kpa)
-    message = (
-        f"{plain(grade.measured)} kPa is far above the {reference} kPa at which the tyre carries its load index; "
-        f"{plain(grade.limit)} kPa is taken as the most, unless the sidewall says otherwise."
-    )
-    text = f"{plain(usual)} kPa ({plain(usual / 100.0, 2)} bar) or less, cold"
-    return message, Remedy(text, f"/candidate/{view.name}/pressure_kpa", "pressure_kpa", at_most=usual, unit="kPa")
+def _too_weak(view: AxleView) -> str:
+    carried = view.then.load
+    capacity, required = apart(carried.capacity_kg, carried.required_kg), plain(carried.required_kg)
+    return f"No pressure is enough. Each tyre must carry {required} kg, and it carries {capacity} kg at most."
 
 
-def _by_load(view: AxleView, grade: Grade) -> tuple[str, Remedy | None]:
-    proposed = proposed_pressure_kpa(view)
-    to_set = proposed if grade.outcome == NOT_ASSESSED else least_pressure_kpa(view)
-    needed, words = plain(grade.limit), f"{plain(to_set)} kPa ({plain(to_set / 100.0, 2)} bar) or more, cold"
-    if proposed > to_set:
-        words = f"{words}; {plain(proposed)} kPa carries what the present tyres carry"
-    remedy = Remedy(words, f"/candidate/{view.name}/pressure_kpa", "pressure_kpa", to_set, unit="kPa")
-    if grade.outcome == NOT_ASSESSED:
-        return f"No pressure is given for the proposed tyres; the axle needs at least {needed} kPa.", remedy
-    if grade.outcome == NOT_MET:
-        return (
-            f"At {plain(grade.measured)} kPa the tyres do not carry the axle; it needs at least {needed} kPa.",
-            remedy,
-        )
-    if grade.outcome == ADVISORY:
-        now = plain(view.now.facts.pressure_kpa)
-        return f"{plain(grade.measured)} kPa carries the axle, but is below the present {now} kPa.", remedy
-    return f"{plain(grade.measured)} kPa carries the axle, which needs at least {needed} kPa.", None
+def _wrong(view: AxleView, grade: Grade) -> str:
+    stated, needed = apart(grade.measured, grade.limit), view.then.load.required_pressure_kpa
+    if grade.measured > needed:
+        reference, most = plain(view.then.facts.reference_pressure_kpa), plain(grade.limit)
+        message = f"{stated} kPa is too much: the tyre carries its load index at {reference} kPa."
+        return f"{message} Usually it gets {most} kPa at most."
+    return f"At {stated} kPa the tyres do not carry the axle. It needs at least {plain(needed)} kPa."
 
 
-def _stronger_remedy(view: AxleView) -> Remedy:
-    """Return the load index that carries the axle at the pressure given, or at the reference pressure."""
-    facts, speed = view.then.facts, view.vehicle.max_speed_kmh
-    reference = facts.reference_pressure_kpa
-    pressure = facts.pressure_kpa - speed_pressure_addition_kpa(speed)
-    pressure = reference if not 0.0 < pressure < reference else pressure
-    share = load_at_pressure_kg(1.0, pressure, reference, facts.pressure_exponent)
-    return index_remedy(view, view.axle.max_axle_mass_kg / share)
+def _set(view: AxleView) -> Remedy:
+    """Return the remedy for a wrong pressure: the one pressure that the whole answer orders."""
+    to_set, most = view.ordered_pressure_kpa, usual_most_kpa(view.then.facts, view.limits)
+    pointer = f"/candidate/{view.name}/pressure_kpa"
+    return Remedy(f"set {in_words(to_set)}, cold", pointer, "pressure_kpa", to_set, most, unit="kPa")
+
+
+def _enough(view: AxleView, grade: Grade) -> str:
+    pressure, needed = plain(grade.measured), plain(grade.limit)
+    if unknown(view.then.facts.pressure_kpa):
+        return f"The tyres carry the axle at the {pressure} kPa to be set. It needs at least {needed} kPa."
+    message = f"{pressure} kPa carries the axle, which needs at least {needed} kPa."
+    if grade.measured < view.now.facts.pressure_kpa - AS_SHOWN_KPA:
+        message = f"{message} It is below the {plain(view.now.facts.pressure_kpa)} kPa of today."
+    return message
 
 
 def _without_reference(view: AxleView) -> tuple[str, Remedy]:
-    facts = view.then.facts
-    if unknown(facts.rated_kg) or unknown(facts.load_factor):
-        return "The least pressure is not known, since the tyre states no load index or speed symbol.", Remedy(
-            f"state load index and speed symbol of candidate.{view.name}.tyre",
-            f"/candidate/{view.name}/tyre/size",
-            "service_description",
-        )
-    return (
-        "The least pressure is not known: it follows from the pressure that is marked on a commercial tyre's sidewall.",
-        Remedy(
-            f"state candidate.{view.name}.tyre.reference_pressure_kpa as marked on the sidewall",
-            f"/candidate/{view.name}/tyre/reference_pressure_kpa",
-            "reference_pressure_kpa",
-            unit="kPa",
-        ),
+    facts, pointer = view.then.facts, tyre_pointer(view.name)
+    if known(facts.rated_kg) and unknown(facts.load_factor * facts.speed_capability_kmh):
+        speed = plain(view.vehicle.max_speed_kmh)
+        message = f"The least pressure is not known: what the tyre needs at {speed} km/h is for its maker to state."
+        return message, Remedy("state load index and speed symbol of the proposed tyre", pointer, "speed_symbol")
+    if unknown(facts.rated_kg):
+        message = "The least pressure is not known, since the tyre states no load index or speed symbol."
+        text = "state load index and speed symbol of the proposed tyre"
+        return message, Remedy(text, pointer, "service_description")
+    message = "The least pressure is not known. It follows from the pressure that is marked on the tyre's sidewall."
+    if not view.now.facts.commercial:
+        message = f"The proposed tyres are commercial ones and the present tyres are not. {message}"
+    return message, Remedy(
+        "read the pressure beside the maximum load on the sidewall, and state it as the tyre's reference pressure",
+        f"/candidate/{view.name}/tyre/reference_pressure_kpa",
+        "reference_pressure_kpa",
+        unit="kPa",
     )
 
 

@@ -7,10 +7,10 @@ from collections.abc import Iterator
 from service.assessment.case import Case
 from service.assessment.checks.grade import LAST_BIT, Grade, finite
 from service.assessment.checks.load_capacity import index_remedy
-from service.assessment.checks.words import plain, tyre_pointer
+from service.assessment.checks.words import apart, plain, tyre_pointer
 from service.assessment.view.views import AxleView, CarView
-from service.core.findings import ADVISORY, NOT_ASSESSED, Finding, Remedy, worst
-from service.core.numeric import unknown
+from service.core.findings import ADVISORY, NOT_MET, Finding, Remedy, is_open, worst
+from service.core.numeric import pick, unknown
 
 CODE = "load.towing"
 # The relief concerns the rear axle of these categories.
@@ -24,12 +24,14 @@ def grades(case: Case, car: CarView) -> Iterator[tuple[AxleView, Grade]]:
 
 
 def _grade(view: AxleView) -> Grade:
-    excess = view.limits.towing_load_excess_percent.value
-    capacity = view.then.load.axle_capacity_kg * (1.0 + excess / 100.0)
-    mass = view.axle.max_axle_mass_kg
-    # What towing asks is always worth a word.
-    outcome = worst(not_met=capacity < mass - LAST_BIT, not_assessed=unknown(capacity), advisory=True)
-    return Grade(outcome, capacity, mass)
+    relief = view.limits.towing_load_excess_percent.value / 100.0
+    # The relief is for passenger tyres (class C1) alone.
+    gain = pick(view.then.facts.commercial == 1.0, 1.0, 1.0 + relief)
+    own, mass = view.then.load.axle_capacity_kg, view.axle.max_axle_mass_kg
+    # A trailer may load the axle by as much more as the tyres are let to carry: without that they have conditions.
+    leans = own < gain * mass - LAST_BIT
+    outcome = worst(not_met=gain * own < mass - LAST_BIT, open_question=unknown(own), advisory=leans)
+    return Grade(outcome, gain * own, mass)
 
 
 def findings(case: Case, car: CarView) -> list[Finding]:
@@ -38,33 +40,38 @@ def findings(case: Case, car: CarView) -> list[Finding]:
 
 
 def _explain(view: AxleView, grade: Grade) -> Finding:
-    limits = view.limits
+    limits, remedy = view.limits, None
     speed, gain = plain(limits.towing_speed_kmh.value), plain(limits.towing_pressure_gain_kpa.value)
-    excess = plain(limits.towing_load_excess_percent.value)
-    ask = f"no more than {speed} km/h with {gain} kPa more in them"
-    remedy = Remedy(
-        f"with the trailer no more than {speed} km/h, and {gain} kPa more in the rear tyres",
-        f"/candidate/{view.name}/pressure_kpa",
-        "pressure_kpa",
-        unit="kPa",
-    )
-    if grade.outcome == NOT_ASSESSED:
+    relief = limits.towing_load_excess_percent.value
+    if view.then.facts.commercial:
+        relief = 0.0
+    carried, mass = apart(grade.measured, grade.limit), plain(grade.limit)
+    if is_open(grade.outcome):
         message = "What the rear tyres carry with a trailer is not known without load index and speed symbol."
-        text = f"state load index and speed symbol of candidate.{view.name}.tyre"
+        text = "state load index and speed symbol of the proposed rear tyre"
         remedy = Remedy(text, tyre_pointer(view.name), "service_description")
     elif grade.outcome == ADVISORY:
-        message = f"With a trailer the rear tyres may carry {excess} % more ({plain(grade.measured)} kg), at {ask}, "
-        message += "if the vehicle's handbook says so."
+        message = (
+            f"With a trailer the rear tyres may carry {plain(relief)} % more, {plain(grade.measured)} kg in all, at no "
+            f"more than {speed} km/h with {gain} kPa more in them, if the vehicle's handbook says so."
+        )
+        text = f"with the trailer drive no faster than {speed} km/h, with {gain} kPa more in the rear tyres"
+        remedy = Remedy(text, f"/candidate/{view.name}/pressure_kpa", "pressure_kpa", unit="kPa")
+    elif grade.outcome == NOT_MET:
+        message = f"Even the {plain(relief)} % more that towing allows, {carried} kg in all, does not carry the axle."
+        if not relief:
+            message = (
+                f"With a trailer commercial tyres carry no more than else: {carried} kg, and the axle needs {mass} kg."
+            )
+        remedy = index_remedy(view, grade.limit / (1.0 + relief / 100.0))
     else:
-        message = f"Even the {excess} % more that towing allows ({plain(grade.measured)} kg) does not carry the axle."
-        remedy = index_remedy(view, grade.limit / (1.0 + limits.towing_load_excess_percent.value / 100.0))
-    measured = finite(grade.measured)
+        message = "With a trailer too the rear tyres carry the axle by their load index alone."
     return Finding(
         CODE,
         view.name,
         grade.outcome,
         message,
-        measured,
+        finite(grade.measured),
         grade.limit,
         "kg",
         limits.towing_load_excess_percent.basis,

@@ -8,7 +8,7 @@ from service.assessment.case import Case
 from service.assessment.checks.grade import Grade
 from service.assessment.checks.words import tyre_pointer
 from service.assessment.view.views import AxleView, CarView
-from service.core.findings import MET, NOT_ASSESSED, Finding, Remedy, worst
+from service.core.findings import MET, Finding, Remedy, is_open, worst
 from service.core.numeric import UNKNOWN, known, pick, unknown
 
 CODE = "law.winter_tyre"
@@ -25,7 +25,7 @@ def grades(case: Case, car: CarView) -> Iterator[tuple[AxleView, Grade]]:
 def _grade(view: AxleView, *, can_forbid: bool) -> Grade:
     counts = view.conditions.winter_tyre(view.then.facts.winter_mark)
     broken = counts == 0.0
-    outcome = worst(not_met=broken & can_forbid, not_assessed=unknown(counts), advisory=broken)
+    outcome = worst(not_met=broken & can_forbid, open_question=unknown(counts), advisory=broken)
     return Grade(outcome, counts, pick(known(counts), 0.0, UNKNOWN))
 
 
@@ -42,7 +42,7 @@ def _explain(view: AxleView, grade: Grade) -> Finding:
     remedy: Remedy | None = Remedy("tyres marked 3PMSF", tyre_pointer(view.name), "marking", equals="3PMSF")
     if grade.outcome == MET:
         message, remedy = "The tyre counts as a winter tyre here.", None
-    elif grade.outcome == NOT_ASSESSED:
+    elif is_open(grade.outcome):
         message = "M+S alone counts here only for tyres built up to a certain day, and a request does not say when."
     elif view.then.facts.winter_mark == 0.0:
         message = "The tyre has no winter mark (3PMSF, or M+S where that counts)."

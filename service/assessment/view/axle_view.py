@@ -8,16 +8,10 @@ from service.assessment.case import Axle, Case, Vehicle
 from service.assessment.view.change import AxleChange, Wheel, axle_change
 from service.assessment.view.conditions import Conditions
 from service.assessment.view.facts import wheel_facts
-from service.assessment.view.figures import (
-    behaviour,
-    equivalent_pressure_kpa,
-    geometry,
-    load,
-    present_pressure_kpa,
-)
+from service.assessment.view.figures import behaviour, geometry, load
+from service.assessment.view.pressure import estimate_pressure_kpa, ordered_pressure_kpa, present_pressure_kpa
 from service.assessment.view.wheel_facts import WheelFacts
 from service.core.findings import AxleName
-from service.core.numeric import known_or
 from service.rules.limits import Limits
 from service.rules.pack import RulePack
 
@@ -33,7 +27,8 @@ class AxleView(NamedTuple):
     now: Wheel
     then: Wheel
     change: AxleChange
-    proposed_pressure_kpa: float
+    ordered_pressure_kpa: float
+    """The cold pressure to set, the only one that any text orders; NaN where none can be named."""
     conditions: Conditions
 
 
@@ -42,21 +37,19 @@ def present_wheel(axle: Axle, vehicle: Vehicle, limits: Limits) -> Wheel:
     facts = wheel_facts(axle.fitted, axle, vehicle.max_speed_kmh)
     shape = geometry(facts, limits, axle)
     carried = load(facts, axle, limits, vehicle)
-    pressure = present_pressure_kpa(facts, carried)
+    pressure = present_pressure_kpa(facts, carried, limits)
     height = vehicle.centre_of_gravity_height_mm
     return Wheel(facts, shape, carried, behaviour(facts, shape, pressure, axle, height))
 
 
 def proposed_wheel(facts: WheelFacts, now: Wheel, axle: Axle, vehicle: Vehicle, limits: Limits) -> tuple[Wheel, float]:
-    """Return the wheel to be fitted, and the pressure proposed for it."""
+    """Return the wheel to be fitted, and the pressure to set in it."""
     shape = geometry(facts, limits, axle)
     carried = load(facts, axle, limits, vehicle)
-    proposed = known_or(
-        equivalent_pressure_kpa(now.facts, now.behaviour.pressure_kpa, facts), now.behaviour.pressure_kpa
-    )
-    pressure = known_or(facts.pressure_kpa, proposed)
+    ordered = ordered_pressure_kpa(facts, carried, now.facts.pressure_kpa, limits)
+    pressure = estimate_pressure_kpa(facts, ordered, now.behaviour.pressure_kpa, limits)
     height = vehicle.centre_of_gravity_height_mm
-    return Wheel(facts, shape, carried, behaviour(facts, shape, pressure, axle, height)), proposed
+    return Wheel(facts, shape, carried, behaviour(facts, shape, pressure, axle, height)), ordered
 
 
 def axle_view(case: Case, axle: Axle, facts: WheelFacts, conditions: Conditions) -> AxleView:
@@ -64,7 +57,7 @@ def axle_view(case: Case, axle: Axle, facts: WheelFacts, conditions: Conditions)
     vehicle, pack = case.vehicle, case.pack
     limits = pack.limits
     now = present_wheel(axle, vehicle, limits)
-    then, pressure = proposed_wheel(facts, now, axle, vehicle, limits)
+    then, ordered = proposed_wheel(facts, now, axle, vehicle, limits)
     return AxleView(
         name=axle.name,
         axle=axle,
@@ -74,6 +67,6 @@ def axle_view(case: Case, axle: Axle, facts: WheelFacts, conditions: Conditions)
         now=now,
         then=then,
         change=axle_change(now, then, axle),
-        proposed_pressure_kpa=pressure,
+        ordered_pressure_kpa=ordered,
         conditions=conditions,
     )

@@ -1,9 +1,4 @@
-"""From designations and what the caller says to the facts of one wheel.
-
-References
-----------
-.. [TRA] the load-pressure law of P-metric tyres.
-"""
+"""From designations and what the caller says to the facts of one wheel."""
 
 from __future__ import annotations
 
@@ -12,6 +7,7 @@ from dataclasses import replace
 
 from service.assessment.case import Axle, Fitment, Measured, Rim
 from service.assessment.view.load_at_speed import service_facts
+from service.assessment.view.tyre_class import is_commercial, pressure_exponent, reference_pressure_kpa
 from service.assessment.view.wheel_facts import (
     ALPINE,
     BY_MAKER,
@@ -29,17 +25,8 @@ from service.core.numeric import UNKNOWN
 from service.core.units import MM_PER_INCH
 from service.designation.tyre import TyreDesignation
 from service.physics.dimensions import overall_diameter_mm, section_height_mm
-from service.physics.pressure_load import LOAD_EXPONENT
 from service.physics.rolling import DIAGONAL_FACTOR, RADIAL_FACTOR
 from service.standards import approved_rim_width, old_series, rim_diameter, rim_width
-
-STANDARD_PRESSURE_KPA = 250.0
-REINFORCED_PRESSURE_KPA = 290.0
-P_METRIC_PRESSURE_KPA = 240.0
-P_METRIC_REINFORCED_PRESSURE_KPA = 280.0
-TEMPORARY_SPARE_PRESSURE_KPA = 420.0
-# The load-pressure law of P-metric tyres [TRA] (second hand).
-P_METRIC_EXPONENT = 0.5
 
 NOT_MEASURED = Measured()
 
@@ -73,7 +60,6 @@ def tyre_facts(designation: TyreDesignation) -> TyreFacts:
     low, measuring, high, approval = _approved(designation, width, aspect)
     marks = designation.markings
     mark = ALPINE if "3PMSF" in marks else MUD_AND_SNOW if "M+S" in marks else NO_MARK
-    p_metric = designation.system == "p_metric"
     return TyreFacts(
         nominal_width_mm=width,
         aspect_percent=aspect,
@@ -87,13 +73,14 @@ def tyre_facts(designation: TyreDesignation) -> TyreFacts:
         approved_min_in=low,
         approved_max_in=high,
         approval=approval,
-        reference_pressure_kpa=_reference_pressure_kpa(designation),
-        pressure_exponent=P_METRIC_EXPONENT if p_metric else LOAD_EXPONENT,
+        reference_pressure_kpa=reference_pressure_kpa(designation),
+        pressure_exponent=pressure_exponent(designation),
         circumference_factor=RADIAL_FACTOR if designation.construction == "radial" else DIAGONAL_FACTOR,
         radial=float(designation.construction == "radial"),
-        commercial=float(designation.commercial != ""),
+        commercial=float(is_commercial(designation)),
         temporary_spare=float(designation.system == "temporary_spare"),
         winter_mark=mark,
+        run_flat=float(designation.run_flat),
     )
 
 
@@ -126,17 +113,6 @@ def _approved(designation: TyreDesignation, width: float, aspect: float) -> tupl
         return known[0], known[1], known[2], BY_TABLE
     low, high = approved_rim_width.by_design_guide(width, aspect)
     return low, measuring, high, BY_RULE
-
-
-def _reference_pressure_kpa(designation: TyreDesignation) -> float:
-    reinforced = designation.load_version in ("extra_load", "high_load")
-    if designation.system == "temporary_spare":
-        return TEMPORARY_SPARE_PRESSURE_KPA
-    if designation.commercial:
-        return UNKNOWN
-    if designation.system == "p_metric":
-        return P_METRIC_REINFORCED_PRESSURE_KPA if reinforced else P_METRIC_PRESSURE_KPA
-    return REINFORCED_PRESSURE_KPA if reinforced else STANDARD_PRESSURE_KPA
 
 
 def rim_facts(rim: Rim) -> RimFacts:

@@ -1,7 +1,6 @@
 """The figures of one wheel: geometry, load, pressure, behaviour; one function each, floats or arrays.
 
-Loads for the estimates of behaviour come from `Axle.estimate_mass_kg`; the pressure is the caller's, else the
-least that carries the axle (present fitment), else the one that carries what the present fitment carries (proposed).
+Loads for the estimates of behaviour come from `Axle.estimate_mass_kg`; `view/pressure.py` says which pressure.
 """
 
 from __future__ import annotations
@@ -9,18 +8,26 @@ from __future__ import annotations
 from typing import NamedTuple
 
 from service.assessment.case import Axle, Vehicle
-from service.assessment.view.wheel_facts import WheelFacts
-from service.core.numeric import UNKNOWN, known_or, larger, pick, smaller
+from service.assessment.view.wheel_facts import NO_MARK, WheelFacts
+from service.core.numeric import UNKNOWN, known_or, larger, pick
 from service.core.units import MM_PER_INCH, STANDARD_GRAVITY_M_S2
 from service.physics.aquaplaning import gallaway_onset_kmh
 from service.physics.contact_patch import contact_patch, tread_width_mm
 from service.physics.cornering_stiffness import cornering_stiffness_n_per_deg
-from service.physics.dimensions import section_width_mm, service_width_mm, worn_diameter_mm
-from service.physics.pressure_load import load_at_pressure_kg, pressure_for_load_kpa, speed_pressure_addition_kpa
+from service.physics.dimensions import section_width_mm, service_width_mm
+from service.physics.pressure_load import (
+    pressure_for_load_kpa,
+    speed_pressure_addition_by_symbol_kpa,
+)
 from service.physics.rolling import revolutions_per_km, rolling_circumference_mm
 from service.physics.understeer import axle_stiffness_n_per_deg, lateral_load_transfer_n
 from service.physics.vertical_stiffness import vertical_stiffness_n_per_mm
-from service.physics.wheel_position import inner_edge_mm, outer_edge_mm, rim_overall_width_mm
+from service.physics.wheel_position import (
+    grown_diameter_mm,
+    inner_edge_mm,
+    outer_edge_mm,
+    rim_overall_width_mm,
+)
 from service.rules.limits import Limits
 
 # Trailers for which UN R142 counts passenger tyres with a smaller share at up to 100 km/h.
@@ -35,14 +42,14 @@ LATERAL_ACCELERATION_G = 0.3
 # The models hold for a tyre that is not crushed: deflection below half its sidewall, load below 1.2 of the rated one.
 DEEPEST_SHARE = 0.5
 MOST_OVERLOAD = 1.2
+# A load carried exactly must not fail by the last bit of a float.
+LAST_BIT_KG = 1e-9
 # Flotation sizes may be printed far higher than any tyre the stiffness and the tread width were fitted to.
 HIGHEST_ASPECT_PERCENT = 150.0
-# Pressure for the estimates when neither the caller nor the load gives one.
-ASSUMED_PRESSURE_KPA = 250.0
 
 
 class Geometry(NamedTuple):
-    """Sizes and places of one wheel; edges are measured from the hub face, the inner one inboard."""
+    """Sizes and places of one wheel as designed; edges are measured from the hub face, the inner one inboard."""
 
     section_width_mm: float
     overall_diameter_mm: float
@@ -50,8 +57,13 @@ class Geometry(NamedTuple):
     revolutions_per_km: float
     inner_edge_mm: float
     outer_edge_mm: float
+    widest_mm: float
+    """The wider of tyre and rim."""
+    grown_widest_mm: float
+    """The same with a tyre as wide as it may grow in service."""
+    grown_diameter_mm: float
     twin_gap_mm: float
-    """Between the two tyres of a twin; NaN for a single wheel."""
+    """Between the two grown tyres of a twin; NaN for a single wheel."""
 
 
 class Load(NamedTuple):
@@ -61,6 +73,7 @@ class Load(NamedTuple):
     axle_capacity_kg: float
     required_kg: float
     required_pressure_kpa: float
+    """Cold, for the axle at the top speed; NaN where it is not known, and where no pressure is enough."""
 
 
 class Behaviour(NamedTuple):
@@ -79,7 +92,7 @@ class Behaviour(NamedTuple):
 
 
 def geometry(facts: WheelFacts, limits: Limits, axle: Axle) -> Geometry:
-    """Return sizes and places of a wheel; of twin wheels, the inner one's inner and the outer one's outer edge.
+    """Return sizes and places of a wheel, its tyres new; of twins, the inner one's inner and the outer's outer edge.
 
     The outer wheel of a twin is the inner one turned round, so both edges move out as the offset grows.
     """
@@ -88,14 +101,13 @@ def geometry(facts: WheelFacts, limits: Limits, axle: Axle) -> Geometry:
         facts.measured_width_mm,
         known_or(section_width_mm(facts.design_width_mm, rim_width_mm, facts.design_rim_mm), facts.design_width_mm),
     )
-    # A tread deeper than the assumed new one is no sign of growth.
-    loss = known_or(larger(NEW_TREAD_DEPTH_MM - facts.tread_depth_mm, 0.0), 0.0)
-    worn = worn_diameter_mm(facts.overall_diameter_mm, loss)
     circumference = known_or(
-        facts.measured_circumference_mm, rolling_circumference_mm(worn, facts.circumference_factor)
+        facts.measured_circumference_mm, rolling_circumference_mm(facts.overall_diameter_mm, facts.circumference_factor)
     )
     grown = service_width_mm(width, limits.service_width_growth_percent.value)
-    widest = larger(grown, rim_overall_width_mm(rim_width_mm))
+    rim_overall = rim_overall_width_mm(rim_width_mm)
+    widest = larger(width, rim_overall)
+    snow = pick(facts.winter_mark == NO_MARK, 0.0, limits.snow_diameter_growth_percent.value)
     single = axle.wheels_per_side == 1
     inner_edge = inner_edge_mm(widest, facts.offset_mm)
     return Geometry(
@@ -105,6 +117,11 @@ def geometry(facts: WheelFacts, limits: Limits, axle: Axle) -> Geometry:
         revolutions_per_km=revolutions_per_km(circumference),
         inner_edge_mm=inner_edge,
         outer_edge_mm=outer_edge_mm(widest, facts.offset_mm) if single else inner_edge,
+        widest_mm=widest,
+        grown_widest_mm=larger(grown, rim_overall),
+        grown_diameter_mm=grown_diameter_mm(
+            facts.rim_diameter_mm, facts.section_height_mm, limits.service_height_growth_percent.value, snow
+        ),
         twin_gap_mm=UNKNOWN if single else 2.0 * facts.offset_mm - grown,
     )
 
@@ -131,34 +148,15 @@ def load(facts: WheelFacts, axle: Axle, limits: Limits, vehicle: Vehicle) -> Loa
     share = load_share(facts, axle, limits, vehicle)
     required = axle.max_axle_mass_kg * share
     carrying = pressure_for_load_kpa(required, capacity, facts.reference_pressure_kpa, facts.pressure_exponent)
-    pressure = larger(carrying + speed_pressure_addition_kpa(vehicle.max_speed_kmh), limits.least_pressure_kpa.value)
+    addition = speed_pressure_addition_by_symbol_kpa(vehicle.max_speed_kmh, facts.speed_capability_kmh)
+    enough = larger(carrying + addition, limits.least_pressure_kpa.value)
     return Load(
         capacity_kg=capacity,
         axle_capacity_kg=capacity / share,
         required_kg=required,
-        required_pressure_kpa=pressure,
+        # Above its reference pressure a tyre carries no more: what it cannot carry there, it never will.
+        required_pressure_kpa=pick(capacity >= required - LAST_BIT_KG, enough, UNKNOWN),
     )
-
-
-def present_pressure_kpa(facts: WheelFacts, carried: Load) -> float:
-    """Return the pressure the present fitment runs at, for the estimates."""
-    return known_or(facts.pressure_kpa, known_or(carried.required_pressure_kpa, ASSUMED_PRESSURE_KPA))
-
-
-def equivalent_pressure_kpa(present: WheelFacts, present_kpa: float, proposed: WheelFacts) -> float:
-    """Return the pressure at which the proposed tyre carries what the present one carries, never below that one's."""
-    carried = load_at_pressure_kg(
-        present.rated_kg * present.load_factor,
-        present_kpa,
-        present.reference_pressure_kpa,
-        present.pressure_exponent,
-    )
-    needed = pressure_for_load_kpa(
-        carried, proposed.rated_kg * proposed.load_factor, proposed.reference_pressure_kpa, proposed.pressure_exponent
-    )
-    # Beyond its reference pressure a tyre carries no more, so nothing is gained by asking for it.
-    # The small factor keeps a round trip through the exponents from moving an unchanged pressure.
-    return larger(present_kpa, smaller(needed, proposed.reference_pressure_kpa) * (1.0 - 1e-12))
 
 
 def standing_water_onset_kmh(pressure_kpa: float, tread_depth_mm: float) -> float:

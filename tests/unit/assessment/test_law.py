@@ -5,7 +5,7 @@ Every rule at, just inside and just outside its limit: tests/reference/test_pack
 
 import pytest
 
-from service.core.findings import OUTCOME_NAMES
+from service.core.findings import NOT_MET, OUTCOME_NAMES
 from tests.support.cases import ABSENT, answer, changed, check, finding, on_both_axles, outcome, saloon
 
 # Rules with a status other than `read` may only advise.
@@ -28,12 +28,6 @@ def test_in_the_netherlands_a_track_of_1500_mm_may_grow_by_30_mm(offset, expecte
 def test_a_narrower_track_is_lawful_in_the_netherlands():
     changes = on_both_axles({"/candidate/{axle}/rim/size": "7.5J x 17 H2 ET60"})
     assert outcome(check(under("nl", changes)), "law.track_change") == "met"
-
-
-def test_a_rule_without_its_number_is_not_assessed_and_names_the_field():
-    found = finding(check(under("nl", {"/vehicle/rear/track_mm": ABSENT})), "law.track_change")
-    assert OUTCOME_NAMES[found.outcome] == "not_assessed"
-    assert "vehicle.rear.track_mm" in found.remedy.text
 
 
 @pytest.mark.parametrize(("proposed_mm", "expected"), [(648, "met"), (658, "advisory")])
@@ -170,6 +164,23 @@ def test_a_speedometer_rule_without_an_upper_end_asks_for_none():
     (remedy,) = [each["remedy"] for each in shown if each["code"] == "law.speedometer"]
     assert "below the true speed" in remedy["text"]
     assert "at_most" not in remedy
+
+
+def test_a_tyre_that_carries_nothing_at_the_speed_of_the_law_is_answered_with_a_faster_symbol():
+    """A8 is 40 km/h (UN R54); Dutch law reads the load of a trailer above 750 kg at 100 km/h, which is symbol J."""
+    changes = on_both_axles({"/candidate/{axle}/tyre/size": "185/80 R14C 102/100A8"})
+    trailer = {
+        "/rule_pack": "nl",
+        "/vehicle/category": "O2",
+        "/vehicle/built": "2019-05-20",
+        "/vehicle/max_mass_kg": 1800,
+        "/vehicle/max_speed_kmh": 25,
+    }
+    found = [each for each in check(changed(saloon(), changes | trailer)).findings if each.code == "law.axle_load"]
+    assert [(each.axle, each.outcome, each.remedy.equals) for each in found] == [
+        ("front", NOT_MET, "J"),
+        ("rear", NOT_MET, "J"),
+    ]
 
 
 @pytest.mark.parametrize(("max_speed_kmh", "asked"), [(50, False), (51, True)])

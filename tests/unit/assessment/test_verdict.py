@@ -10,7 +10,7 @@ REAR = "/candidate/rear"
 FORBIDDEN = {f"{REAR}/rim/bolt_circle": "4x100"}
 OPEN_REQUIRED = {f"{REAR}/tyre/size": "225/45 R17"}
 CONDITION = {f"{REAR}/rim/centre_bore_mm": 72.6}
-OPEN_OTHER = {f"{REAR}/rim/load_rating_kg": ABSENT}
+OPEN_OTHER = {f"{REAR}/rim/size": "7.5J x 17 ET45"}
 
 # The required questions of the design: rim diameter, rim width, load, speed, speedometer, diameter.
 REQUIRED_AND_OPEN = {

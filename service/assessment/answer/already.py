@@ -1,0 +1,55 @@
+"""What is wrong with the car as it stands: found by asking for its present fitment as the candidate."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from service.assessment.case import Candidate, Case
+from service.assessment.checks import AXLE_CHECKS, CAR_CHECKS
+from service.assessment.checks.grade import Grade
+from service.assessment.law import law_findings as law
+from service.assessment.view.views import candidate_facts, weigh
+from service.core.findings import ADVISORY, Finding, Where
+from service.core.numeric import UNKNOWN, known
+
+# Two numbers that differ by less than this were computed from the same thing.
+ALIKE = 1e-6
+# Added to the sentence of such a finding.
+AS_TODAY, NO_WORSE = "It stays as it is today.", "Today it is worse."
+
+
+def with_already(case: Case, findings: Sequence[Finding]) -> list[Finding]:
+    """Return the findings, those marked and worded `already` that the present fitment gets too, and no less."""
+    if all(each.outcome < ADVISORY for each in findings):
+        return list(findings)
+    present = present_grades(case)
+    return [_marked(each, present.get((each.code, each.axle))) for each in findings]
+
+
+def present_grades(case: Case) -> dict[tuple[str, Where], Grade]:
+    """Return how the questions come out for the present fitment as the candidate, by code and place."""
+    fitted = Candidate(case.vehicle.front.fitted, case.vehicle.rear.fitted)
+    return {(code, where): grade for code, where, grade in grades_of(case._replace(candidate=fitted))}
+
+
+def grades_of(case: Case) -> Iterator[tuple[str, Where, Grade]]:
+    """Return how the questions come out for the candidate of a case, each with its code and place."""
+    car = weigh(case, *candidate_facts(case, case.candidate))
+    for check in AXLE_CHECKS:
+        for view in (car.front, car.rear):
+            yield check.code, view.name, check.grade(view)
+    for car_check in CAR_CHECKS:
+        yield car_check.code, car_check.where, car_check.grade(car)
+    yield from law.grades(case, car)
+
+
+def _marked(finding: Finding, present: Grade | None) -> Finding:
+    if finding.outcome < ADVISORY or present is None or present.outcome < finding.outcome:
+        return finding
+    measured = UNKNOWN if finding.measured is None else finding.measured
+    limit = UNKNOWN if finding.limit is None else finding.limit
+    now, then = abs(present.measured - present.limit), abs(measured - limit)
+    if then > now + ALIKE:
+        return finding
+    words = NO_WORSE if known(now) and then < now - ALIKE else AS_TODAY
+    return finding._replace(already=True, message=f"{finding.message} {words}")
