@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 import math
 from collections.abc import Iterator
 from typing import Any, NamedTuple
@@ -81,7 +82,8 @@ def obey(request: Json, answer: Json) -> Json:
     NotApplicable
         When a remedy leads out of what a request can say, or two remedies contradict each other.
     """
-    done = changed(request, {})
+    # Through JSON, so that no two wheels of it are one object.
+    done = json.loads(json.dumps(request))
     told = list(advice(answer))
     # A wheel that stays on the car needs nothing of what was said of the proposed one.
     kept = [each.pointer for each in told if each.quantity == "fitment"]

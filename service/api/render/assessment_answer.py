@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import math
+from collections import Counter
+from collections.abc import Sequence
 from functools import lru_cache
 
 import orjson
@@ -10,15 +12,16 @@ import orjson
 from service.api.render.driving_answer import add_driving
 from service.api.render.figures_answer import axle_figures, vehicle_figures
 from service.api.render.numbers import Json, to_hundredths
-from service.assessment.answer.actions import Action
+from service.assessment.answer.action import Action
 from service.assessment.answer.assess import Assessment
 from service.assessment.answer.trade_offs import PRACTICE
-from service.core.findings import OUTCOME_NAMES, Basis, Finding, Remedy
+from service.core.findings import NOT_ASSESSED, OPEN, OUTCOME_NAMES, Basis, Finding, Remedy
 
 # The ends of a remedy are rounded into its range, so that the number shown settles the finding.
 REMEDY_STEPS = 1e4
 LAST_BIT = 1e-6
-_ACTION_NUMBERS = Action._fields[2:]
+# What a check may be asked for whatever it shows of the findings.
+_NO_FINDINGS: dict[str, int] = dict.fromkeys(OUTCOME_NAMES, 0)
 
 
 def assessment(found: Assessment) -> Json:
@@ -37,6 +40,7 @@ def assessment(found: Assessment) -> Json:
         "label": case.candidate.label,
         "rule_pack": _rule_pack(found),
         "findings": list(map(finding, found.findings)),
+        "finding_counts": _counts(found.findings),
         "axles": axles,
         "vehicle": vehicle,
         "trade_offs": {"text": found.trade_offs, "basis": basis(PRACTICE)},
@@ -44,6 +48,10 @@ def assessment(found: Assessment) -> Json:
         "assumptions": found.assumptions,
         "cautions": found.cautions,
     }
+
+
+def _counts(findings: Sequence[Finding]) -> Json:
+    return _NO_FINDINGS | Counter(OUTCOME_NAMES[each.outcome] for each in findings)
 
 
 def _rule_pack(found: Assessment) -> Json:
@@ -59,12 +67,8 @@ def _rule_pack(found: Assessment) -> Json:
 
 
 def _action(each: Action) -> Json:
-    code, text, *numbers = each
-    shown: Json = {"code": code, "text": text}
-    for name, number in zip(_ACTION_NUMBERS, numbers, strict=True):
-        if number is not None:
-            shown[name] = round(number, 2)
-    return shown
+    numbers = {name: round(number, 2) for name, number in each.numbers.items()}
+    return {"code": each.code, "text": each.text, "numbers": numbers, "findings": list(each.findings)}
 
 
 def finding(each: Finding) -> Json:
@@ -77,6 +81,8 @@ def finding(each: Finding) -> Json:
         "already": already,
         "message": message,
     }
+    if outcome in (OPEN, NOT_ASSESSED):
+        shown["decides"] = outcome == NOT_ASSESSED
     if measured is not None:
         shown["measured"] = to_hundredths(measured)
     if limit is not None:

@@ -6,6 +6,7 @@ from typing import Any
 
 from service.api.schemas.base import ANY, CODE, AnswerPart, maybe, number, part, whole
 from service.api.schemas.base import text as words
+from service.api.schemas.job_card import Action
 from service.api.schemas.on_the_road import DryBalance, LabelEffects, MeasureFirst, TurnIn, WetBalance
 from service.api.schemas.quantity_bands import Estimate
 from service.api.schemas.vocabulary import Outcome, Status, Verdict, Where
@@ -15,6 +16,10 @@ from service.core.findings import BasisKind
 
 def _value(description: str, unit: str, example: float, default: Any = ...) -> Any:  # noqa: ANN401 - as pydantic's Field
     return number(description, unit, ANY, example, default)
+
+
+def _count(outcome: str, example: int) -> Any:  # noqa: ANN401 - as pydantic's Field
+    return whole(f"Findings that came out {outcome}", "1", (0, 1000), example)
 
 
 class Basis(AnswerPart):
@@ -52,9 +57,24 @@ class Finding(FindingHead):
     """One answered question."""
 
     already: bool = part("Whether the present fitment has it too, and no less.", example=False)
+    decides: bool = part(
+        "Only with `not_assessed`: whether the verdict waits for it; else it is open and decides nothing.",
+        example=True,
+        default=None,
+    )
     message: str = words("The answer in a sentence.", 600, "The axle's tyres carry 1137.8 kg; the axle needs 1180 kg.")
     basis: Basis = part("What it rests on.")
     remedy: Remedy = part("What would settle it; absent when met.", default=None)
+
+
+class FindingCounts(AnswerPart):
+    """How many questions came out how."""
+
+    met: int = _count("met", 31)
+    advisory: int = _count("advisory", 2)
+    not_assessed: int = _count("not assessed", 4)
+    not_recommended: int = _count("not recommended", 0)
+    not_met: int = _count("not met", 0)
 
 
 class Band(AnswerPart):
@@ -213,26 +233,6 @@ class VehicleAnswer(AnswerPart):
     turn_in: TurnIn = part("How the car turns in; absent for a trailer and when not known.", default=None)
 
 
-class Action(AnswerPart):
-    """One thing for the workshop to do."""
-
-    code: str = words("Which action it is; a stable code.", 60, "set_pressure_front", r"^[a-z_]+$")
-    text: str = words("What to do.", 400, "Set the front tyres to 250 kPa (2.5 bar), cold.")
-    pressure_kpa: float = _value(
-        "Cold pressure to set; only with `set_pressure_...`, and absent where the tyre's maker must state it",
-        "kPa",
-        250.0,
-        None,
-    )
-    ring_outer_mm: float = _value(
-        "Outer diameter of the rings, the rim's; only with `spigot_rings_...`", "mm", 72.6, None
-    )
-    ring_inner_mm: float = _value(
-        "Inner diameter of the rings, the hub's; only with `spigot_rings_...`", "mm", 66.6, None
-    )
-    speed_kmh: float = _value("Speed to stand on the label; only with `speed_label`", "km/h", 190.0, None)
-
-
 class TradeOffs(AnswerPart):
     """What is gained and what is lost."""
 
@@ -271,10 +271,15 @@ class Assessment(AnswerPart):
     label: str = words("The candidate's label, as sent.", 80, "one step wider")
     rule_pack: RulePackHeld = part("The rules it was held against.")
     findings: list[Finding] = part("One for each question, worst first.", max_length=200)
+    finding_counts: FindingCounts = part("How many findings came out how.")
     axles: Axles = part("The numbers, per axle.")
     vehicle: VehicleAnswer = part("The numbers, for the vehicle.")
     trade_offs: TradeOffs = part("What is gained and what is lost.")
-    actions: list[Action] = part("What the workshop must do.", max_length=30)
+    actions: list[Action] = part(
+        "The job card in the order of work: what is dangerous first. Every finding that is advisory or not recommended "
+        "has a line that names it.",
+        max_length=60,
+    )
     measure_first: list[MeasureFirst] = part(
         "What to measure first, the most telling first; only when it was asked for.", default=None, max_length=8
     )

@@ -7,7 +7,7 @@ from typing import Annotated, Any
 from pydantic import GetJsonSchemaHandler, GetPydanticSchema
 from pydantic_core import CoreSchema
 
-from service.api.schemas.assessment import FindingHead, KeyChange, Remedy, RulePackName
+from service.api.schemas.assessment import FindingCounts, FindingHead, KeyChange, Remedy, RulePackName
 from service.api.schemas.base import AnswerPart, maybe, part, text, whole
 from service.api.schemas.error_answer import Fault
 from service.api.schemas.quantity_bands import Estimate
@@ -97,20 +97,14 @@ class ComparedVehicle(AnswerPart):
 class ComparedFinding(FindingHead):
     """One of the worst findings of a candidate; `check` tells what it rests on."""
 
+    already: bool = part(
+        "Whether the present fitment has it too, and no less; in explained rows only.", example=False, default=None
+    )
+    decides: bool = part("As in the answer of a check; in explained rows only.", example=True, default=None)
     message: str = text(
         "The answer in a sentence; in explained rows only.", 600, "The tyre may run 210 km/h.", default=None
     )
     remedy: Remedy = part("What would settle it; in explained rows only.", default=None)
-
-
-class FindingCounts(AnswerPart):
-    """How many questions came out how."""
-
-    met: int = whole("How many are met", "1", (0, 1000), 40)
-    advisory: int = whole("How many advise", "1", (0, 1000), 2)
-    not_assessed: int = whole("How many are not assessed", "1", (0, 1000), 1)
-    not_recommended: int = whole("How many are advised against", "1", (0, 1000), 0)
-    not_met: int = whole("How many are not met", "1", (0, 1000), 0)
 
 
 class Weighed(AnswerPart):

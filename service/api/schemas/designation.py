@@ -7,7 +7,7 @@ from typing import Literal
 from service.api.schemas.base import AnswerPart, number, part, text, whole
 from service.designation.rim import Flange, Hump
 from service.designation.tyre_size import Construction, System
-from service.designation.tyre_tail import LoadVersion
+from service.designation.tyre_words import LoadVersion
 
 
 class ServicePoint(AnswerPart):

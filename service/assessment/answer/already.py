@@ -15,7 +15,7 @@ from service.core.numeric import UNKNOWN, known
 # Two numbers that differ by less than this were computed from the same thing.
 ALIKE = 1e-6
 # Added to the sentence of such a finding.
-AS_TODAY, NO_WORSE = "It stays as it is today.", "Today it is worse."
+AS_TODAY, NO_WORSE = "The change leaves this as it is today.", "It is worse today."
 
 
 def with_already(case: Case, findings: Sequence[Finding]) -> list[Finding]:

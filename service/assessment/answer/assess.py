@@ -7,7 +7,8 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from service.assessment.answer.actions import CAUTIONS, Action, actions
+from service.assessment.answer.action import Action
+from service.assessment.answer.actions import CAUTIONS, actions
 from service.assessment.answer.already import with_already
 from service.assessment.answer.assumptions import assumptions
 from service.assessment.answer.keep_present import with_kept_axle
