@@ -64,10 +64,6 @@ def test_a_rim_code_outside_the_table_has_no_nominal_diameter(code):
     assert math.isnan(rim_diameter.nominal_mm(code))
 
 
-def test_a_rim_code_without_a_specified_diameter_has_none():
-    assert math.isnan(rim_diameter.specified_mm(17.5))
-
-
 @pytest.mark.parametrize("symbol", ["I", "", "ZR"])
 def test_a_passenger_tyre_of_unknown_symbol_has_no_load_factor(symbol):
     assert math.isnan(passenger_speed_load.load_factor(symbol, 100))
