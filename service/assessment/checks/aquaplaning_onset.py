@@ -56,19 +56,16 @@ def _explain(view: AxleView, grade: Grade) -> Finding:
 
 
 def _remedy(view: AxleView, limit_percent: float) -> Remedy:
-    """Return the one change that undoes the cause: deeper tread, more pressure, or less width."""
+    """Return the one change that undoes the cause, deeper tread or less width; another finding orders the pressure."""
     facts, name = view.then.facts, view.name
     needed = (100.0 + limit_percent) / (100.0 + view.change.aquaplaning_onset_percent.value)
-    pressure, before = view.then.behaviour.pressure_kpa, view.now.behaviour.pressure_kpa
+    pressure = view.then.behaviour.pressure_kpa
     depth, depth_now = (known_or(wheel.facts.tread_depth_mm, NEW_TREAD_DEPTH_MM) for wheel in (view.then, view.now))
     deep = max(depth_now, view.limits.tread_depth_advisory_mm.value)
     level = standing_water_onset_kmh(pressure, depth)
     if _worn(view) or standing_water_onset_kmh(pressure, deep) >= needed * level:
         text = f"a tread depth of {span(deep, None, 'mm', 1)}"
         return Remedy(text, f"/candidate/{name}/tyre/tread_depth_mm", "tread_depth_mm", deep, unit="mm")
-    if standing_water_onset_kmh(before, depth) >= needed * level:
-        text = f"{span(before, None, 'kPa')}, as at present"
-        return Remedy(text, f"/candidate/{name}/pressure_kpa", "pressure_kpa", before, unit="kPa")
     # The onset goes with the inverse square root of the patch's width, which goes with the nominal width.
     width = facts.nominal_width_mm / needed**2 - 5.0
     return Remedy(

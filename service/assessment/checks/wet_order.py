@@ -52,20 +52,17 @@ def _beside_front(lead_percent: float) -> str:
 
 
 def _remedy(car: CarView) -> Remedy:
-    """Return the one change at the rear that undoes the order: deeper tread, more pressure, or less width."""
+    """Return the one change at the rear that undoes the order, deeper tread or less width; the pressure is ordered."""
     rear, front = car.rear.then, car.front.then
     # As for one axle: the rear must float no earlier, against the front, than now or than at the same speed.
     allowed = min(car.change.rear_onset_lead_percent_present, 0.0)
     needed = (100.0 + allowed) / (100.0 + car.change.rear_onset_lead_percent)
-    pressure, before = rear.behaviour.pressure_kpa, car.rear.now.behaviour.pressure_kpa
+    pressure = rear.behaviour.pressure_kpa
     depth, other = (known_or(wheel.facts.tread_depth_mm, NEW_TREAD_DEPTH_MM) for wheel in (rear, front))
     level = standing_water_onset_kmh(pressure, depth)
     if standing_water_onset_kmh(pressure, other) >= needed * level:
         text = f"tread as deep at the rear as in front: {span(other, None, 'mm', 1)}"
         return Remedy(text, "/candidate/rear/tyre/tread_depth_mm", "tread_depth_mm", other, unit="mm")
-    if standing_water_onset_kmh(before, depth) >= needed * level:
-        text = f"{span(before, None, 'kPa')} at the rear, as at present"
-        return Remedy(text, "/candidate/rear/pressure_kpa", "pressure_kpa", before, unit="kPa")
     width = rear.facts.nominal_width_mm / needed**2 - 5.0
     text = f"rear tyres {narrower(width)} with these front ones"
     return Remedy(text, tyre_pointer("rear"), "nominal_width_mm", at_most=width, unit="mm")

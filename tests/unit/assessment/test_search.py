@@ -17,7 +17,6 @@ from service.assessment.batch.search_axle import AxleLimits
 from service.assessment.batch.size_search import Found, Sieve, Wanted, search
 from service.assessment.batch.sizes import grid, stock
 from service.assessment.case import Candidate, Case, Fitment, Rim, Tyre
-from service.assessment.checks.pressure import proposed_pressure_kpa
 from service.core.findings import MET, NOT_MET
 from service.designation.rim import parse_rim
 from service.designation.tyre import TyreDesignation, parse_tyre
@@ -81,7 +80,7 @@ def _fitments(one: Case, axle: str) -> list[Fitment]:
         fitment = Fitment(Tyre(parse_tyre(text), 8.0), rim)
         single = _checked(one, fitment, fitment)
         if not any(each.outcome == NOT_MET and each.axle == axle for each in single.findings):
-            kept.append(fitment._replace(pressure_kpa=proposed_pressure_kpa(getattr(single.car, axle))))
+            kept.append(fitment._replace(pressure_kpa=getattr(single.car, axle).ordered_pressure_kpa))
     return kept
 
 
