@@ -13,6 +13,7 @@ from service.core.numeric import UNKNOWN, known
 from service.designation.bolt_circle import BoltCircle
 from service.designation.rim import RimDesignation
 from service.designation.tyre import TyreDesignation
+from service.physics.tyre_label import LabelClass
 from service.rules.pack import RulePack
 
 DrivenAxle = Literal["front", "rear", "all"]
@@ -31,12 +32,21 @@ class Measured(NamedTuple):
     mass_kg: float = UNKNOWN
 
 
+class TyreLabel(NamedTuple):
+    """The classes of a tyre's label; None or NaN: not given."""
+
+    rolling_resistance_class: LabelClass | None = None
+    wet_grip_class: LabelClass | None = None
+    noise_db: float = UNKNOWN
+
+
 class Tyre(NamedTuple):
     """One tyre: its designation, its tread depth, and what was measured of it (None: nothing)."""
 
     designation: TyreDesignation
     tread_depth_mm: float = UNKNOWN
     measured: Measured | None = None
+    label: TyreLabel | None = None
 
 
 class Rim(NamedTuple):

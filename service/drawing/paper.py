@@ -27,16 +27,24 @@ TITLE_UNITS, TITLE_STEP_UNITS = 18.0, 25.0
 LABEL_UNITS, LABEL_STEP_UNITS = 16.0, 22.0
 
 STYLE: Final = """
-.drawing{--ink:#1b2126;--paper:#fffdf7;--soft:#4b545b;font-variant-numeric:tabular-nums;
+.drawing{--ink:#1b2126;--paper:#fffdf7;--soft:#4b545b;--good:#1c6638;--care:#7a4e00;--ask:#24588c;--unwise:#86297a;
+--bad:#a3161f;font-variant-numeric:tabular-nums;
 font-family:"Segoe UI",Roboto,Arial,"Liberation Sans","DejaVu Sans",sans-serif}
-@media (prefers-color-scheme:dark){.drawing{--ink:#ece7da;--paper:#171b1e;--soft:#b9b6ac}}
-@media print{.drawing{--ink:#000;--paper:#fff;--soft:#222}}
+@media (prefers-color-scheme:dark){.drawing{--ink:#ece7da;--paper:#171b1e;--soft:#b9b6ac;--good:#7fd29a;
+--care:#f0c067;--ask:#9cc4f0;--unwise:#eaa2de;--bad:#ff9f98}}
+@media print{.drawing{--ink:#000;--paper:#fff;--soft:#222;--good:#1c6638;--care:#7a4e00;--ask:#24588c;--unwise:#86297a;
+--bad:#a3161f}}
 .drawing .paper{fill:var(--paper)}
 .drawing .wide,.drawing .narrow,.drawing .chain,.drawing .phantom{stroke:var(--ink);fill:none}
 .drawing .solid,.drawing .words{fill:var(--ink);stroke:none}
 .drawing .words{paint-order:stroke;stroke:var(--paper);stroke-width:.28em;stroke-linejoin:round}
 .drawing .soft{fill:var(--soft)}
 .drawing .strong{font-weight:700}
+.drawing .suitable{--tone:var(--good)}.drawing .suitable-with-conditions{--tone:var(--care)}
+.drawing .undetermined{--tone:var(--ask)}.drawing .not-recommended{--tone:var(--unwise)}
+.drawing .unsuitable{--tone:var(--bad)}
+.drawing .mark .outline,.drawing .words.tone{fill:var(--tone)}
+.drawing .mark .sign{stroke:var(--paper)}
 """
 
 

@@ -41,6 +41,8 @@ class WheelShape(NamedTuple):
     loaded_radius_mm: float
     inner_edge_mm: float
     outer_edge_mm: float
+    clear_radius_mm: float
+    """How far from the axis must be clear; like the edges of a proposed wheel, with the growth that it may have."""
 
     @property
     def has_tyre(self) -> bool:
@@ -124,7 +126,7 @@ def _scene(view: AxleView, proposed: Fitment) -> AxleScene:
     return AxleScene(
         view.name,
         shape_now,
-        shape_then,
+        _grown(view, shape_then),
         now.geometry.inner_edge_mm + axle.clearance_inboard_mm,
         now.geometry.outer_edge_mm + axle.clearance_outboard_mm,
         0.5 * now.geometry.overall_diameter_mm + axle.clearance_radial_mm,
@@ -154,6 +156,17 @@ def _shape(wheel: Wheel, fitment: Fitment, centre_mm: float) -> WheelShape:
         loaded_radius_mm(wheel).value,
         shape.inner_edge_mm,
         shape.outer_edge_mm,
+        0.5 * shape.overall_diameter_mm,
+    )
+
+
+def _grown(view: AxleView, then: WheelShape) -> WheelShape:
+    """Return the proposed wheel with its edges where the findings on room reckon them."""
+    now, change = view.now.geometry, view.change
+    return then._replace(
+        inner_edge_mm=now.inner_edge_mm + change.inboard_edge_mm + change.growth_sideways_mm,
+        outer_edge_mm=now.outer_edge_mm + change.outboard_edge_mm + change.growth_sideways_mm,
+        clear_radius_mm=0.5 * now.overall_diameter_mm + change.radial_edge_mm + change.growth_radial_mm,
     )
 
 

@@ -6,10 +6,12 @@ from collections.abc import Sequence
 from typing import Final
 
 from service.assessment.answer.assess import Assessment
+from service.assessment.answer.verdict_words import VERDICT_WORDS
 from service.drawing import paper, section_dimensions, wheels
 from service.drawing.canvas import Canvas
 from service.drawing.lettering import clean, wrapped
 from service.drawing.scene import AxleChoice, AxleScene, scenes
+from service.drawing.verdict_line import STEP_UNITS, counts, draw_verdict
 
 TITLE: Final = "Left-hand wheels, cut through the axle and seen from the rear"
 NOTES: Final = (
@@ -42,19 +44,23 @@ def draw_section(found: Assessment, axles: AxleChoice = "both", *, styled: bool 
     width = len(drawn) * (panel + GAP_UNITS * unit) + GAP_UNITS * unit
     text_width = width - 2 * GAP_UNITS * unit
     heading = paper.Heading.made(TITLE, found.case.candidate.label, text_width, unit)
-    axis = heading.height + (HEADING_UNITS + ABOVE_UNITS) * unit + up
+    # In a page the verdict stands above; a drawing by itself carries it.
+    top = heading.height + (STEP_UNITS * unit if styled else 0.0)
+    axis = top + (HEADING_UNITS + ABOVE_UNITS) * unit + up
     foot = axis + down + BELOW_UNITS * unit
-    notes = [f"{scene.name.capitalize()} axle: {note}" for scene in drawn for note in scene.notes] + list(NOTES)
+    notes = [counts(found)] if styled else []
+    notes += [f"{scene.name.capitalize()} axle: {note}" for scene in drawn for note in scene.notes] + list(NOTES)
     note_lines = sum(len(wrapped(note, text_width, 13 * unit)) for note in notes)
     height = foot + (30 + 26 + 26 + 17.6 * note_lines) * unit
     canvas = paper.new_sheet("section", (width, height), scale, styled=styled)
-    paper.describe(
-        canvas, TITLE, [sentence for scene in drawn for sentence in section_dimensions.sentences(scene)] + notes
-    )
+    told = [sentence for scene in drawn for sentence in section_dimensions.sentences(scene)]
+    paper.describe(canvas, TITLE, [f"{VERDICT_WORDS[found.verdict]}.", *told, *notes])
     heading.draw(canvas, GAP_UNITS * unit)
+    if styled:
+        draw_verdict(canvas, (GAP_UNITS * unit, heading.height), found)
     left = GAP_UNITS * unit
     for scene in drawn:
-        _designations(canvas, scene, (left, heading.height))
+        _designations(canvas, scene, (left, top))
         _panel(canvas, scene, left + _hub_place(scene, panel, unit), axis)
         left += panel + GAP_UNITS * unit
     y = paper.legend(canvas, (GAP_UNITS * unit, foot + 24 * unit), text_width, scale)

@@ -94,11 +94,12 @@ def _room(canvas: Canvas, scene: AxleScene) -> None:
             canvas.line((side * edge, y - half), (side * edge, y + half), NARROW, f"{name}-{which}-edge")
             words = against(solid - edge, solid - _now_edge(scene, side), 1)
             gap_across(canvas, (side * edge, side * solid), y, words, f"{name}-room-{which}")
-    if known(scene.arch_radius_mm):
+    if known(scene.arch_radius_mm - wheel.clear_radius_mm):
         x = wheel.centre_mm + RADIAL_AT * wheel.section_width_mm
-        extension(canvas, (wheel.centre_mm, -wheel.radius_mm), (x, -wheel.radius_mm))
-        words = against(scene.arch_radius_mm - wheel.radius_mm, scene.arch_radius_mm - scene.now.radius_mm, 1)
-        gap_along(canvas, x, (-wheel.radius_mm, -scene.arch_radius_mm), words, f"{name}-room-radial")
+        edge = wheel.clear_radius_mm
+        extension(canvas, (wheel.centre_mm, -edge), (x, -edge))
+        words = against(scene.arch_radius_mm - edge, scene.arch_radius_mm - scene.now.clear_radius_mm, 1)
+        gap_along(canvas, x, (-edge, -scene.arch_radius_mm), words, f"{name}-room-radial")
 
 
 def _now_edge(scene: AxleScene, side: int) -> float:
@@ -117,7 +118,12 @@ def sentences(scene: AxleScene) -> Iterator[str]:
         ("static loaded radius", then.loaded_radius_mm, now.loaded_radius_mm, 0),
         ("room to the strut", scene.strut_mm - then.inner_edge_mm, scene.strut_mm - now.inner_edge_mm, 1),
         ("room to the wing edge", scene.wing_mm - then.outer_edge_mm, scene.wing_mm - now.outer_edge_mm, 1),
-        ("room to the arch", scene.arch_radius_mm - then.radius_mm, scene.arch_radius_mm - now.radius_mm, 1),
+        (
+            "room to the arch",
+            scene.arch_radius_mm - then.clear_radius_mm,
+            scene.arch_radius_mm - now.clear_radius_mm,
+            1,
+        ),
     )
     said = [f"{name} {against(proposed, present, d)} mm" for name, proposed, present, d in lengths if known(proposed)]
     yield f"Proposed, present in brackets: {', '.join(said)}."

@@ -11,34 +11,21 @@ from typing import Any, Final, NamedTuple
 from markupsafe import Markup
 
 from service import __version__
-from service.assessment.answer.actions import Action
+from service.assessment.answer.action import Action
 from service.assessment.answer.assess import Assessment
+from service.assessment.answer.verdict_words import OUTCOME_WORDS, TODAY, VERDICT_WORDS
 from service.assessment.case import Axle, Fitment
 from service.assessment.checks.balance import balance
-from service.core.findings import ADVISORY, MET, NOT_ASSESSED, NOT_MET, NOT_RECOMMENDED, OPEN, Basis, Finding
+from service.core.findings import Basis, Finding
 from service.core.numeric import known
 from service.core.sources import UNPUBLISHED
 from service.drawing import paper
 from service.drawing.lettering import clean, plain
+from service.drawing.marks import MARKS
 from service.drawing.patches import draw_patches
 from service.drawing.section import draw_section
 from service.page.rendering import asset, environment, source_of
 
-VERDICTS: Final = {
-    "suitable": "It fits",
-    "suitable_with_conditions": "It fits, with conditions",
-    "undetermined": "Not known yet",
-    "not_recommended": "We advise against it",
-    "unsuitable": "Do not fit",
-}
-GROUPS: Final = (
-    (NOT_MET, "not-met", "Speaks against it"),
-    (NOT_RECOMMENDED, "not-recommended", "Advised against"),
-    (NOT_ASSESSED, "not-assessed", "To be settled first"),
-    (ADVISORY, "advisory", "Needs attention"),
-    (OPEN, "not-assessed", "Not answered"),
-    (MET, "met", "Answered and met"),
-)
 STATUS_WORDS: Final = {
     "read": "read",
     "second_hand": "second-hand",
@@ -65,6 +52,7 @@ class Row(NamedTuple):
     measured: str
     limit: str
     remedy: str
+    today: str
     source: int
 
     @property
@@ -117,7 +105,6 @@ def render_report(found: Assessment) -> str:
     """Return the report as a page that needs no other file."""
     case, pack = found.case, found.case.pack
     documents, numbers = _documents(found.findings)
-    pressures = [each.text for each in found.actions if each.code.startswith("set_pressure")]
     return (
         environment()
         .get_template("report.html.j2")
@@ -127,32 +114,46 @@ def render_report(found: Assessment) -> str:
             patches=Markup(draw_patches(found, styled=False)),  # noqa: S704 - the same
             label=clean(case.candidate.label, MOST_LABEL),
             verdict=found.verdict.replace("_", "-"),
-            verdict_words=VERDICTS[found.verdict],
-            summary=_without_words(found.summary, VERDICTS[found.verdict]),
+            verdict_words=VERDICT_WORDS[found.verdict],
+            summary=_without_words(found.summary, VERDICT_WORDS[found.verdict]),
             vehicle=_vehicle_words(found),
             wheels=list(_wheels(found)),
             trade_offs=found.trade_offs,
             balance=balance(found.car).text,
             groups=list(_groups(found.findings, numbers)),
             documents=documents,
-            pressures=pressures,
-            actions=[each.text for each in _others(found.actions)],
+            actions=[(each.text, _weight(each)) for each in found.actions],
+            marks=MARKS,
             assumptions=found.assumptions,
             cautions=found.cautions,
             version=__version__,
             pack=pack,
+            law=_law_words(found),
         )
     )
 
 
-def _others(actions: Sequence[Action]) -> Iterator[Action]:
-    return (each for each in actions if not each.code.startswith("set_pressure"))
+def _weight(action: Action) -> str:
+    """Return how a line of the job card is set: danger, a pressure, or nothing special."""
+    if action.code in ("do_not_fit", "would_not_fit", "settle_first"):
+        return "danger"
+    return "pressure" if action.code.startswith("set_pressure") else ""
+
+
+def _law_words(found: Assessment) -> str:
+    """Return how many rules of the place are held, apply and are met, and what is not held."""
+    held, applied, met = found.law
+    rules = "1 rule is" if held == 1 else f"{held} rules are"
+    words = f"{rules} held; {applied or 'none'} of them {'applies' if applied <= 1 else 'apply'} to this vehicle"
+    words += f", {met} {'is' if met == 1 else 'are'} met." if applied else "."
+    not_held = found.case.pack.not_held
+    return f"{words} Not held: {' '.join(not_held)}" if not_held else words
 
 
 def _without_words(summary: str, words: str) -> str:
     """Return the summary without the verdict, which the heading has said already."""
     rest = summary.removeprefix(words).lstrip(":. ")
-    return rest[0].upper() + rest[1:]
+    return rest[:1].upper() + rest[1:]
 
 
 def _vehicle_words(found: Assessment) -> str:
@@ -219,16 +220,18 @@ def _shared(lists: list[list[str]]) -> list[str]:
 
 
 def _groups(findings: Sequence[Finding], numbers: dict[Basis, int]) -> Iterator[Group]:
-    for outcome, name, title in GROUPS:
+    for outcome, name, title in OUTCOME_WORDS:
         chosen = [each for each in findings if each.outcome == outcome]
         if chosen:
+            # What the change brings before what the car has today already.
+            chosen.sort(key=lambda each: each.already)
             yield Group(name, title, list(_rows(chosen, numbers)), len(chosen))
 
 
 def _rows(findings: Sequence[Finding], numbers: dict[Basis, int]) -> Iterator[Row]:
     """Yield a row for each answer; both axles share one where they got the same."""
-    places: dict[tuple[str, str, str, str, str], list[str]] = {}
-    grounds: dict[tuple[str, str, str, str, str], int] = {}
+    places: dict[tuple[str, str, str, str, str, str], list[str]] = {}
+    grounds: dict[tuple[str, str, str, str, str, str], int] = {}
     for each in findings:
         key = (
             each.code,
@@ -236,12 +239,12 @@ def _rows(findings: Sequence[Finding], numbers: dict[Basis, int]) -> Iterator[Ro
             _number(each.measured, each.unit),
             _number(each.limit, each.unit),
             _remedy(each),
+            TODAY if each.already else "",
         )
         places.setdefault(key, []).append(each.axle)
         grounds.setdefault(key, numbers[each.basis])
     for key, axles in places.items():
-        code, message, measured, limit, remedy = key
-        yield Row("Both" if len(axles) > 1 else PLACES[axles[0]], code, message, measured, limit, remedy, grounds[key])
+        yield Row("Both" if len(axles) > 1 else PLACES[axles[0]], *key, grounds[key])
 
 
 def _number(value: float | None, unit: str | None) -> str:

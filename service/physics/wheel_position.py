@@ -62,6 +62,35 @@ def rim_overall_width_mm(rim_width_mm: Num) -> Num:
     return rim_width_mm + 2.0 * FLANGE_MM
 
 
+def grown_diameter_mm(
+    rim_diameter_mm: Num, section_height_mm: Num, height_growth_percent: float, more_percent: Num
+) -> Num:
+    """Return the greatest diameter that a tyre may have in service, (d + 2 H b) c.
+
+    Parameters
+    ----------
+    rim_diameter_mm : float or array
+        d, the nominal rim diameter [mm].
+    section_height_mm : float or array
+        H, the design section height [mm].
+    height_growth_percent : float
+        How much higher than designed the section may be, b = 1 + this / 100 [%].
+    more_percent : float or array
+        How much more of the whole diameter is allowed, as it is to tyres for snow, c = 1 + this / 100 [%].
+
+    Returns
+    -------
+    float or array
+        Diameter to keep clear [mm].
+
+    References
+    ----------
+    .. [UN-R30 6.1.4] outer diameter tolerance, from memory.
+    """
+    grown = rim_diameter_mm + 2.0 * section_height_mm * (1.0 + height_growth_percent / 100.0)
+    return grown * (1.0 + more_percent / 100.0)
+
+
 def track_change_mm(offset_present_mm: Num, offset_proposed_mm: Num) -> Num:
     """Return how much the track of an axle grows, -2 dET; neither rim nor tyre width matters.
 

@@ -49,6 +49,9 @@ class Limits:
     grip_order_change_advisory_percent: Limit
     aquaplaning_onset_change_advisory_percent: Limit
     wet_order_change_advisory_percent: Limit
+    wet_reserve_fall_front_percent: Limit
+    wet_reserve_fall_rear_percent: Limit
+    wet_reserve_least_percent: Limit
     least_pressure_kpa: Limit
     pressure_above_reference_met_kpa: Limit
     pressure_above_reference_most_kpa: Limit
@@ -65,6 +68,15 @@ class Limits:
     towing_load_excess_percent: Limit
     towing_speed_kmh: Limit
     towing_pressure_gain_kpa: Limit
+    unmeasured_shift_met_mm: Limit
+    unmeasured_shift_most_mm: Limit
+    unmeasured_radius_most_mm: Limit
+    service_height_growth_percent: Limit
+    snow_diameter_growth_percent: Limit
+    speedometer_unread_least_percent: Limit
+    speedometer_unread_most_percent: Limit
+    tread_winter_advisory_mm: Limit
+    tread_deeper_front_met_mm: Limit
 
 
 LIMIT_NAMES: tuple[str, ...] = tuple(field.name for field in fields(Limits))

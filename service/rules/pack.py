@@ -35,6 +35,22 @@ class RulePack:
     winter: WinterRule | None
     allowances: tuple[Allowance, ...]
     notes: tuple[str, ...]
+    not_held: tuple[str, ...]
+    """What of the place's law was not found or is not asked, in sentences."""
+
+    @property
+    def rule_count(self) -> int:
+        """Return how many rules it has, those on the speedometer among them."""
+        return len(self.rules) + len(self.speedometers)
+
+    def r39_holds_for(self, facts: VehicleFacts, day: str) -> bool:
+        """Return whether UN R39 itself is the law of the speedometer for a vehicle on an ISO day.
+
+        Where it is not, a speedometer that R39 would refuse is no more than worth a word, and the place's own rule
+        (`law.speedometer`), if it has one, decides.
+        """
+        rule, missing = speedometer_asked(self, facts, day)
+        return rule is not None and not missing and rule.is_un_r39
 
     def allowances_for(
         self,
@@ -62,7 +78,13 @@ class RulePack:
 
     @property
     def speedometer(self) -> SpeedometerRule:
-        """Return the pack's first speedometer rule."""
+        """Return the pack's first speedometer rule.
+
+        Raises
+        ------
+        IndexError
+            When the place has none.
+        """
         return self.speedometers[0]
 
 
@@ -79,12 +101,18 @@ def asked(pack: RulePack, facts: VehicleFacts, axle: str, day: str) -> Asked:
 
 
 @lru_cache(maxsize=4096)
-def speedometer_asked(pack: RulePack, facts: VehicleFacts, day: str) -> tuple[SpeedometerRule, tuple[str, ...]]:
-    """Return the first speedometer rule that surely applies, and the facts that may settle on one before it."""
+def speedometer_asked(pack: RulePack, facts: VehicleFacts, day: str) -> tuple[SpeedometerRule | None, tuple[str, ...]]:
+    """Return the first speedometer rule that surely applies, and the facts that may settle on one before it.
+
+    Where none surely applies it is the last that may; None where the place has none for such a vehicle.
+    """
     lacking: dict[str, None] = {}
+    possible: SpeedometerRule | None = None
     for rule in pack.speedometers:
         missing = rule.applies.missing(facts) if within(day, rule.valid_from, rule.valid_to) else None
         if missing == ():
             return rule, tuple(lacking)
-        lacking |= dict.fromkeys(missing or ())
-    return pack.speedometers[-1], tuple(lacking)
+        if missing:
+            possible = rule
+            lacking |= dict.fromkeys(missing)
+    return possible, tuple(lacking)

@@ -18,9 +18,10 @@ _OF_THE_VEHICLE = tuple(key for key in keys_of(Applies) if key not in ("axle", "
 
 
 class Setting(NamedTuple):
-    """Where a table is read: the pack's id, the limits in force there, and the speedometer rules it inherits."""
+    """Where a table is read: the pack's id, its place, the limits in force there, the speedometer rules it inherits."""
 
     pack: str
+    place: str
     limits: Limits
     speedometers: tuple[SpeedometerRule, ...]
 
@@ -42,7 +43,7 @@ def _rule(table: Table, setting: Setting) -> Table:
         table["any_of"] = [table["any_of"]]
     elif isinstance(table["any_of"], list) and len(table["any_of"]) <= 1:
         raise fault("{key} needs two bounds or more", "any_of")
-    return filled(gathered(table, "applies", keys_of(Applies)), pack=setting.pack)
+    return filled(gathered(table, "applies", keys_of(Applies)), pack=setting.pack, place=setting.place)
 
 
 def _speedometer(table: Table, setting: Setting) -> Table:
@@ -55,7 +56,7 @@ def _speedometer(table: Table, setting: Setting) -> Table:
 
 
 def _with_band(table: Table, limits: Limits) -> Table:
-    """Return the table with both edges: those of UN R39 come from the limits, a band may lack the upper one."""
+    """Return the table with both edges: those of UN R39, which advises where there is no rule, come from the limits."""
     if table.get("kind") == "r39":
         gain, constant_kmh = limits.speedometer_gain.value, limits.speedometer_constant_kmh.value
         lower = filled(table, least_gain=1.0, least_constant_kmh=0.0)

@@ -21,6 +21,8 @@ __all__ = ["PackError", "default_packs", "load_packs", "pack_ids", "pack_named"]
 _HERE = Path(__file__).parent
 PACKS_DIRECTORY = _HERE / "packs"
 COMMON_PRACTICE = _HERE / "common_practice.toml"
+# The code by which a place drops the inherited rules on the speedometer.
+SPEEDOMETER_CODE = "law.speedometer"
 
 
 @cache
@@ -93,9 +95,10 @@ def _assemble(sheet: Sheet, parents: list[RulePack], common: Mapping[str, Limit]
     file, heading = sheet
     limits = _limits(sheet, parents, common)
     # Two parents may have the same grandparent; its rules come once.
-    speedometers = tuple(dict.fromkeys(rule for parent in parents for rule in parent.speedometers))
+    inherited = tuple(dict.fromkeys(rule for parent in parents for rule in parent.speedometers))
+    dropped = SPEEDOMETER_CODE in heading.drops
     allowances = tuple(dict.fromkeys(item for parent in parents for item in parent.allowances))
-    own = sheet.own_law(Setting(heading.id, limits, speedometers))
+    own = sheet.own_law(Setting(heading.id, _place(sheet), limits, inherited))
     winter = own.winter or next((parent.winter for parent in parents if parent.winter), None)
     pack = RulePack(
         id=heading.id,
@@ -104,17 +107,30 @@ def _assemble(sheet: Sheet, parents: list[RulePack], common: Mapping[str, Limit]
         inherits=heading.inherits,
         limits=limits,
         rules=_rules(sheet, own.rules, parents),
-        speedometers=own.speedometer + speedometers,
+        speedometers=own.speedometer + (() if dropped else inherited),
         winter=winter and replace(winter, speed_floor=limits.winter_speed_floor_kmh),
         allowances=allowances + own.allowances,
         notes=heading.notes,
+        not_held=heading.not_held,
     )
-    if not pack.speedometers:
-        file.refuse("[[speedometer]] is missing and none is inherited", "speedometer")
-    last = pack.speedometers[-1]
-    if last.applies != Applies() or last.valid_from or last.valid_to:
-        file.refuse("the last speedometer rule must apply to every vehicle at every date", "speedometer")
+    # A place may have no rule for some vehicles; but it has to say so, by dropping what it inherits.
+    if not dropped and all(map(_has_one_for_all, parents)):
+        if not pack.speedometers:
+            file.refuse("[[speedometer]] is missing and none is inherited", "speedometer")
+        if not _has_one_for_all(pack):
+            file.refuse("the last speedometer rule must apply to every vehicle at every date", "speedometer")
     return pack
+
+
+def _place(sheet: Sheet) -> str:
+    """Return where the pack's rules are law, with its preposition."""
+    return sheet.heading.place or f"in {sheet.heading.title}"
+
+
+def _has_one_for_all(pack: RulePack) -> bool:
+    """Return whether every vehicle at every date has a speedometer rule."""
+    last = pack.speedometers[-1] if pack.speedometers else None
+    return last is not None and last.applies == Applies() and not last.valid_from and not last.valid_to
 
 
 def _limits(sheet: Sheet, parents: list[RulePack], common: Mapping[str, Limit]) -> Limits:
@@ -137,6 +153,8 @@ def _rules(sheet: Sheet, own: tuple[Rule, ...], parents: list[RulePack]) -> tupl
         for rule in parent.rules:
             merged.setdefault(rule.code, rule)
     for code in sheet.heading.drops:
+        if code == SPEEDOMETER_CODE and any(parent.speedometers for parent in parents):
+            continue
         if code not in merged:
             sheet.file.refuse(f"drops {code[:60]!r}, which no inherited pack has", "drops")
         del merged[code]

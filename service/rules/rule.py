@@ -164,6 +164,8 @@ class Rule(Provenance):
     bounds: Annotated[tuple[Bound, ...], Field(alias="any_of")]
     applies: Applies
     pack: str
+    place: str
+    """Where it is law, with its preposition: `in Spain`."""
     divisor: Annotated[Number, AfterValidator(_divides_a_rating)] = 1.0
     stand_in: Flag = False
     valid_from: Day | None = None

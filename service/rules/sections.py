@@ -70,6 +70,11 @@ class SpeedometerRule(Provenance):
     valid_from: Day | None = None
     valid_to: Annotated[Day | None, not_before("valid_from")] = None
 
+    @property
+    def is_un_r39(self) -> bool:
+        """Return whether this is UN R39 itself: its band, tried at true speeds."""
+        return self.kind == "r39" and self.test_speed_is == "true"
+
     def least_displayed_kmh(self, true_kmh: float) -> float:
         """Return the lowest lawful displayed speed at a true speed [km/h]."""
         return self.least_gain * true_kmh + self.least_constant_kmh

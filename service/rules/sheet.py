@@ -78,8 +78,10 @@ class Heading(GivenLimits):
     title: Text
     edition: Annotated[str, AfterValidator(_year_and_month)]
     inherits: Texts
+    place: Text = ""
     drops: Texts = ()
     notes: Texts = ()
+    not_held: Texts = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -17,7 +17,7 @@ GET_PATHS = [
     if line.strip() and not line.startswith("#")
 ]
 REFUSED = {"typing-error.check.json": 422}
-VERDICTS = {"suitable", "suitable_with_conditions", "undetermined", "unsuitable"}
+VERDICTS = {"suitable", "suitable_with_conditions", "undetermined", "not_recommended", "unsuitable"}
 
 
 @pytest.fixture(scope="module")

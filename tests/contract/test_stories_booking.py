@@ -59,7 +59,7 @@ class JobCard(NamedTuple):
 
 
 def job_card(answer: Json) -> JobCard:
-    actions = {each["code"]: each for each in answer["actions"]}
+    actions = {each["code"]: each["numbers"] for each in answer["actions"]}
     named = {
         axle: (actions.get(f"set_pressure_{axle}", {}), actions.get(f"spigot_rings_{axle}", {}))
         for axle in ("front", "rear")
@@ -122,7 +122,8 @@ def test_a_job_card_has_the_second_tightening_and_the_trial_fit(service: Service
 
 def test_a_job_card_of_what_must_not_be_fitted_says_that_and_nothing_else(service: Service) -> None:
     card = job_card(answered(service, CHECK, REFUSED))
-    assert (card.steps, card.pressures_kpa, card.rings_mm) == (["do_not_fit"], {}, {})
+    # Spigot rings and the like are named for later, and nothing is ordered.
+    assert (card.steps, card.pressures_kpa, card.rings_mm) == (["do_not_fit", "mind_too"], {}, {})
 
 
 def test_a_job_card_of_an_open_question_begins_with_settling_it(service: Service) -> None:
@@ -190,7 +191,7 @@ def attached(request: pytest.FixtureRequest, service: Service) -> tuple[Page, An
 VERDICTS = {
     "suitable_with_conditions": "It fits, with conditions",
     "unsuitable": "Do not fit",
-    "undetermined": "not everything is known",
+    "undetermined": "Not known yet",
 }
 
 

@@ -7,7 +7,8 @@ ES: Manual de procedimiento ITV, rev. 6, January 2009 (load index, speed, diamet
 FI: Traficom regulation on modification (40 mm or 20 %, 50 % or 105 mm, 26 mm, 30 mm, 15 %): second hand.
 GB: SI 2001/25, schedule 3, para. 5: read. US: FMVSS 110 S4.2.1, FMVSS 120 S5.1.2, as NHTSA letters state them: read.
 NSW: VSI 9 of 10 December 2019 (track 25 and 50 mm, no narrower rim): read; revision 4 (26 mm, 15 mm): second hand.
-WA, SA: rules 46 and 52 (140, 180, 120 km/h): read; VSB 14 LS v2.1 off-road (50 mm, 50 %): second hand; cars: memory.
+WA, SA: rules 46 and 52 (140, 180, 120 km/h): read; VSB 14 LS v2.1 off-road (50 mm, 50 %): second hand; cars
+(15 mm up and 26 mm down, 30 %, track 25 mm wider): memory.
 SA: guidance (15 mm, load index): second hand. NZ: VIRM, heavy vehicles (6; 2 for MD3): read.
 UN: EU summary mi0081 (same structure): read; annex IV 3.2.1 to 3.2.3 (same type on an axle): second hand.
 What was read may forbid; what was not, or is measured by a stand-in, may only advise (this project's rule).
@@ -57,7 +58,7 @@ CASES = {
     ("au-wa", "law.diameter_off_road"): (50, 49.9, 50.1, ADVISORY),
     ("au-wa", "law.width_off_road"): (50, 49.9, 50.1, ADVISORY),
     ("au-wa", "law.diameter_larger"): (15, 14.9, 15.1, ADVISORY),
-    ("au-wa", "law.diameter_smaller"): (-15, -14.9, -15.1, ADVISORY),
+    ("au-wa", "law.diameter_smaller"): (-26, -25.9, -26.1, ADVISORY),
     ("au-wa", "law.width"): (30, 29.9, 30.1, ADVISORY),
     ("au-wa", "law.track_change"): (25, 24.9, 25.1, ADVISORY),
     ("au-sa", "law.speed_rating_car"): ((180, -40), (170, 1), (179, -1), NOT_MET),

@@ -58,8 +58,30 @@ def test_american_buses_and_trucks_have_8_kmh_both_ways_at_80():
     assert (rule.least_displayed_kmh(80.0), rule.most_displayed_kmh(80.0)) == (72.0, 88.0)
 
 
-def test_american_cars_have_no_band_of_their_own():
-    assert speedometer("us", "M1").pack == "unece"
+def test_american_cars_have_no_rule_on_the_speedometer():
+    """49 CFR 393.82 (read) is of buses and trucks; no federal rule on passenger cars was found."""
+    assert speedometer("us", "M1") is None
+
+
+def test_new_zealand_has_no_rule_on_the_speedometer():
+    assert speedometer("nz") is None
+
+
+@pytest.mark.parametrize("pack", ["unece", "de", "es", "fi", "gb", "nl"])
+def test_un_r39_is_law_where_a_place_includes_it(pack):
+    assert PACKS[pack].r39_holds_for(VehicleFacts("M1"), PACKS[pack].edition_date)
+
+
+@pytest.mark.parametrize("built", [None, "1995-01-01", "2015-01-01"])
+@pytest.mark.parametrize("pack", ["us", "jp", "nz", "au-nsw", "au-sa", "au-wa"])
+def test_un_r39_is_no_law_elsewhere(pack, built):
+    """Japan and Australia have rules of their own; in Australia R39's band is tried at the speed shown (read)."""
+    assert not PACKS[pack].r39_holds_for(VehicleFacts("M1", built=built), PACKS[pack].edition_date)
+
+
+def test_mud_and_snow_alone_is_no_winter_tyre_of_the_united_nations():
+    """(EU) 458/2011, annex II 4.2.2, as quoted: a slower winter tyre needs the mountain symbol."""
+    assert [each.marking for each in UNECE.winter.markings] == ["3PMSF"]
 
 
 def test_older_cars_in_new_south_wales_may_show_a_tenth_less():

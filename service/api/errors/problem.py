@@ -126,7 +126,8 @@ async def answer(request: Request, error: Exception) -> Response:
         error = HttpProblem(422, detail, faults=faults)
     elif isinstance(error, HTTPException):
         # The framework's own words for a status are dropped: `KINDS` has better ones.
-        error = HttpProblem(error.status_code, headers=error.headers)
+        hint = _without_slash(request) if error.status_code == HTTPStatus.NOT_FOUND else None
+        error = HttpProblem(error.status_code, hint, headers=error.headers)
     if not isinstance(error, HttpProblem):
         raise error
     headers = dict(error.headers or {})
@@ -134,6 +135,19 @@ async def answer(request: Request, error: Exception) -> Response:
         headers["Allow"] = ", ".join(allowed_methods(request.app, request.scope))
     content = body(error.status, error.detail, request.scope.get("request_id", ""), error.faults, count)
     return Response(content, error.status, headers, MEDIA_TYPE)
+
+
+def _without_slash(request: Request) -> str | None:
+    """Return where to ask instead when a path has nothing but a slash too many at its end; None otherwise."""
+    path: str = request.scope["path"]
+    plain = path.rstrip("/")
+    if plain in ("", path):
+        return None
+    scope = {**request.scope, "path": plain}
+    if all(route.matches(scope)[0] is Match.NONE for route in request.app.router.routes):
+        return None
+    better = f"ask for {clean(plain)}, without the slash at the end."
+    return f"There is nothing at {clean(path)}; {better} {KINDS[404].detail}"
 
 
 def allowed_methods(app: FastAPI, scope: Scope) -> list[str]:

@@ -3,52 +3,73 @@
 from __future__ import annotations
 
 import math
+from collections import Counter
+from collections.abc import Sequence
 from functools import lru_cache
 
 import orjson
 
+from service.api.render.driving_answer import add_driving
 from service.api.render.figures_answer import axle_figures, vehicle_figures
 from service.api.render.numbers import Json, to_hundredths
-from service.assessment.answer.actions import Action
+from service.assessment.answer.action import Action
 from service.assessment.answer.assess import Assessment
 from service.assessment.answer.trade_offs import PRACTICE
-from service.core.findings import OUTCOME_NAMES, Basis, Finding, Remedy
+from service.core.findings import NOT_ASSESSED, OPEN, OUTCOME_NAMES, Basis, Finding, Remedy
 
 # The ends of a remedy are rounded into its range, so that the number shown settles the finding.
 REMEDY_STEPS = 1e4
 LAST_BIT = 1e-6
-_ACTION_NUMBERS = Action._fields[2:]
+# What a check may be asked for whatever it shows of the findings.
+_NO_FINDINGS: dict[str, int] = dict.fromkeys(OUTCOME_NAMES, 0)
 
 
 def assessment(found: Assessment) -> Json:
     """Return the answer to a check as plain data."""
     case, car = found.case, found.car
-    pack, patch_mm = case.pack, car.front.now.behaviour.patch_width_mm
+    patch_mm = car.front.now.behaviour.patch_width_mm
+    axles = {
+        "front": axle_figures(car.front, case.candidate.front, patch_mm),
+        "rear": axle_figures(car.rear, case.candidate.rear, patch_mm),
+    }
+    vehicle = vehicle_figures(car)
+    add_driving(axles, vehicle, car, case.candidate)
     return {
         "verdict": found.verdict,
         "summary": found.summary,
         "label": case.candidate.label,
-        "rule_pack": {"id": pack.id, "edition": pack.edition},
+        "rule_pack": _rule_pack(found),
         "findings": list(map(finding, found.findings)),
-        "axles": {
-            "front": axle_figures(car.front, case.candidate.front, patch_mm),
-            "rear": axle_figures(car.rear, case.candidate.rear, patch_mm),
-        },
-        "vehicle": vehicle_figures(car),
+        "finding_counts": _counts(found.findings),
+        "axles": axles,
+        "vehicle": vehicle,
         "trade_offs": {"text": found.trade_offs, "basis": basis(PRACTICE)},
-        "actions": list(map(_action, found.actions)),
+        "actions": list(map(action, found.actions)),
         "assumptions": found.assumptions,
         "cautions": found.cautions,
     }
 
 
-def _action(each: Action) -> Json:
-    code, text, *numbers = each
-    shown: Json = {"code": code, "text": text}
-    for name, number in zip(_ACTION_NUMBERS, numbers, strict=True):
-        if number is not None:
-            shown[name] = round(number, 2)
-    return shown
+def _counts(findings: Sequence[Finding]) -> Json:
+    return _NO_FINDINGS | Counter(OUTCOME_NAMES[each.outcome] for each in findings)
+
+
+def _rule_pack(found: Assessment) -> Json:
+    pack, law = found.case.pack, found.law
+    return {
+        "id": pack.id,
+        "edition": pack.edition,
+        "rules_held": law.held,
+        "rules_applied": law.applied,
+        "rules_met": law.met,
+        "not_held": pack.not_held,
+    }
+
+
+def action(each: Action) -> Json:
+    """Return one action as plain data."""
+    numbers = {name: round(number, 2) for name, number in each.numbers.items()}
+    return {"code": each.code, "text": each.text, "numbers": numbers, "findings": list(each.findings)}
 
 
 def finding(each: Finding) -> Json:
@@ -61,6 +82,8 @@ def finding(each: Finding) -> Json:
         "already": already,
         "message": message,
     }
+    if outcome in (OPEN, NOT_ASSESSED):
+        shown["decides"] = outcome == NOT_ASSESSED
     if measured is not None:
         shown["measured"] = to_hundredths(measured)
     if limit is not None:

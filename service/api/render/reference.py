@@ -69,7 +69,7 @@ def rule_packs(packs: Mapping[str, RulePack]) -> Json:
                 "title": pack.title,
                 "edition": pack.edition,
                 "inherits": list(pack.inherits),
-                "rule_count": len(pack.rules),
+                "rule_count": pack.rule_count,
             }
             for pack in packs.values()
         ]
@@ -84,6 +84,7 @@ def rule_pack(pack: RulePack) -> Json:
         "edition": pack.edition,
         "inherits": list(pack.inherits),
         "notes": list(pack.notes),
+        "not_held": list(pack.not_held),
         "rules": [_rule(rule) for rule in pack.rules],
         "limits": [_limit(name, getattr(pack.limits, name)) for name in LIMIT_NAMES],
         "speedometer": plain(pack.speedometers),
@@ -97,7 +98,7 @@ def rule_pack(pack: RulePack) -> Json:
 
 def _rule(rule: Rule) -> Json:
     shown: Json = plain(rule)
-    for hidden in ("divisor", "stand_in"):
+    for hidden in ("divisor", "stand_in", "place"):
         shown.pop(hidden, None)
     return shown | {"can_forbid": rule.can_forbid}
 

@@ -7,11 +7,13 @@ from fastapi import APIRouter, Request
 from service.api.errors.problem import BODY_PROBLEMS, problem_responses
 from service.api.inbound import translate
 from service.api.render.assessment_answer import assessment
+from service.api.render.driving_answer import measured_first
 from service.api.schemas.assessment import Assessment
 from service.api.schemas.request import CheckRequest
 from service.api.transport.observability import observe_verdict
 from service.api.transport.routes import StrictRoute, body_limit
 from service.assessment.answer.assess import assess
+from service.assessment.answer.measure_first import measure_first
 
 router = APIRouter(prefix="/v1/fitments", route_class=StrictRoute, tags=["fitments"])
 
@@ -29,6 +31,9 @@ CHECK_BODY_BYTES = 16 * 1024
 @body_limit(CHECK_BODY_BYTES)
 async def check(asked: CheckRequest, request: Request) -> object:
     """Answer with a verdict, its findings, the numbers behind them, what to do and what to beware of."""
-    found = assessment(assess(translate.case(asked)))
+    case = translate.case(asked)
+    found = assessment(assess(case))
+    if asked.measure_first:
+        found["measure_first"] = measured_first(measure_first(case))
     observe_verdict(request, found["verdict"])
     return found

@@ -4,8 +4,11 @@ from __future__ import annotations
 
 from typing import Any
 
-from service.api.schemas.base import ANY, CODE, AnswerPart, maybe, number, part
+from service.api.schemas.base import ANY, CODE, AnswerPart, maybe, number, part, whole
 from service.api.schemas.base import text as words
+from service.api.schemas.job_card import Action
+from service.api.schemas.on_the_road import DryBalance, LabelEffects, MeasureFirst, TurnIn, WetBalance
+from service.api.schemas.quantity_bands import Estimate
 from service.api.schemas.vocabulary import Outcome, Status, Verdict, Where
 from service.assessment.checks.balance import Degree, Direction
 from service.core.findings import BasisKind
@@ -15,12 +18,8 @@ def _value(description: str, unit: str, example: float, default: Any = ...) -> A
     return number(description, unit, ANY, example, default)
 
 
-class Estimate(AnswerPart):
-    """An estimated number with the band in which the true one is expected; the unit is in the field's name."""
-
-    value: float = number("The estimate", "unit in the field's name", ANY, 7.1)
-    low: float = number("Lower end of its band", "unit in the field's name", ANY, 3.4)
-    high: float = number("Upper end of its band", "unit in the field's name", ANY, 12.9)
+def _count(outcome: str, example: int) -> Any:  # noqa: ANN401 - as pydantic's Field
+    return whole(f"Findings that came out {outcome}", "1", (0, 1000), example)
 
 
 class Basis(AnswerPart):
@@ -57,10 +56,25 @@ class FindingHead(AnswerPart):
 class Finding(FindingHead):
     """One answered question."""
 
-    already: bool = part("Whether the present fitment has it too, and no less.", False)
+    already: bool = part("Whether the present fitment has it too, and no less.", example=False)
+    decides: bool = part(
+        "Only with `not_assessed`: whether the verdict waits for it; else it is open and decides nothing.",
+        example=True,
+        default=None,
+    )
     message: str = words("The answer in a sentence.", 600, "The axle's tyres carry 1137.8 kg; the axle needs 1180 kg.")
     basis: Basis = part("What it rests on.")
     remedy: Remedy = part("What would settle it; absent when met.", default=None)
+
+
+class FindingCounts(AnswerPart):
+    """How many questions came out how."""
+
+    met: int = _count("met", 31)
+    advisory: int = _count("advisory", 2)
+    not_assessed: int = _count("not assessed", 4)
+    not_recommended: int = _count("not recommended", 0)
+    not_met: int = _count("not met", 0)
 
 
 class Band(AnswerPart):
@@ -86,7 +100,7 @@ class WheelFigures(AnswerPart):
     section_width_mm: float = maybe("Section width on this rim", "mm", 241.0)
     section_height_mm: float = maybe("Section height", "mm", 94.0)
     overall_diameter_mm: float = maybe("Overall diameter of the new tyre", "mm", 645.0)
-    rolling_circumference_mm: float = maybe("Rolling circumference, wear counted", "mm", 1967.2)
+    rolling_circumference_mm: float = maybe("Rolling circumference of the new tyre", "mm", 1967.2)
     rolling_circumference_band_mm: Band = part(
         "Band of the rolling circumference [mm]; absent when it was measured or is not known.", default=None
     )
@@ -103,6 +117,11 @@ class WheelFigures(AnswerPart):
     )
     aquaplaning_onset_kmh: Estimate = part(
         "Speed at which the tyre floats on a 2 mm film of water; absent when not known.", default=None
+    )
+    wet_reserve_percent: Estimate = part(
+        "Share of its load that still rests on the road at 80 km/h in 2 mm of water, with the tread as stated; absent "
+        "when not known.",
+        default=None,
     )
     wheel_mass_kg: Estimate = part("Mass of tyre and rim [kg]; absent when the rim's is not given.", default=None)
     wheel_inertia_kg_m2: Estimate = part("Moment of inertia about the axle [kg m2]; absent likewise.", default=None)
@@ -132,6 +151,16 @@ class AxleChange(KeyChange):
     scrub_radius_mm: float = maybe("Change of scrub radius; positive is outboard", "mm", 0.0)
     ride_height_mm: float = maybe("Change of ride height, from the loaded radii", "mm", -0.3)
     load_capacity_percent: float = maybe("Change of what the axle's tyres carry", "%", 6.2)
+    heat_reserve_percent: float = maybe(
+        "By how much more friction work warms the tread as much as before; for hard or track use", "%", 16.2
+    )
+    peak_grip_percent: Estimate = part(
+        "Change of the grip at the limit in the dry [%], same make and compound; absent when not known.", default=None
+    )
+    wheel_mass_kg: Estimate = part(
+        "Change of the mass of a wheel [kg]; absent unless both rims' are given.", default=None
+    )
+    wheel_inertia_percent: Estimate = part("Change of a wheel's moment of inertia [%]; absent likewise.", default=None)
 
 
 class AxleAnswer(AnswerPart):
@@ -183,6 +212,8 @@ class Balance(AnswerPart):
         "What the driver must expect; absent when nothing is.", 300, "Towards understeer.", default=None
     )
     text: str = words("The change of balance in a sentence.", 300, "The balance stays as it is.")
+    dry: DryBalance = part("The balance in the dry and below the limit.")
+    wet: WetBalance = part("The balance in standing water; absent when not known.", default=None)
 
 
 class VehicleAnswer(AnswerPart):
@@ -193,26 +224,13 @@ class VehicleAnswer(AnswerPart):
     axle_circumference_ratio_change_percent: float = maybe("Change of the front to rear ratio", "%", 0.0)
     engine_speed_change_percent: float = maybe("Change of engine speed at a given speed", "%", 0.2)
     odometer_change_percent: float = maybe("Change of the distance counted", "%", 0.2)
-
-
-class Action(AnswerPart):
-    """One thing for the workshop to do."""
-
-    code: str = words("Which action it is; a stable code.", 60, "set_pressure_front", r"^[a-z_]+$")
-    text: str = words("What to do.", 400, "Set the front tyres to 250 kPa (2.5 bar), cold.")
-    pressure_kpa: float = _value(
-        "Cold pressure to set; only with `set_pressure_...`, and absent where the tyre's maker must state it",
-        "kPa",
-        250.0,
-        None,
+    braking_distance_percent: Estimate = part(
+        "Change of the braking distance in the dry [%], every wheel at its limit; absent when not known.", default=None
     )
-    ring_outer_mm: float = _value(
-        "Outer diameter of the rings, the rim's; only with `spigot_rings_...`", "mm", 72.6, None
+    label_effects: LabelEffects = part(
+        "What the tyres' labels tell of, beside the size; absent where no label is given.", default=None
     )
-    ring_inner_mm: float = _value(
-        "Inner diameter of the rings, the hub's; only with `spigot_rings_...`", "mm", 66.6, None
-    )
-    speed_kmh: float = _value("Speed to stand on the label; only with `speed_label`", "km/h", 190.0, None)
+    turn_in: TurnIn = part("How the car turns in; absent for a trailer and when not known.", default=None)
 
 
 class TradeOffs(AnswerPart):
@@ -229,17 +247,41 @@ class RulePackName(AnswerPart):
     edition: str = words("Edition of the pack.", 20, "2026-11")
 
 
+class RulePackHeld(RulePackName):
+    """The rules it was held against, how many of them spoke, and what of the place's law is not held.
+
+    Rules on the speedometer are counted, reliefs for winter tyres, towing and trailers are not.
+    """
+
+    rules_held: int = whole("How many rules the pack has, inherited ones included", "1", (0, 1000), 7)
+    rules_applied: int = whole("How many of them apply to this vehicle on this day", "1", (0, 1000), 4)
+    rules_met: int = whole("How many of those are met, on both axles", "1", (0, 1000), 3)
+    not_held: list[str] = part(
+        "What of the law of the place was not found or is not asked, in sentences.",
+        ["No federal rule on the speedometer of passenger cars was found."],
+        max_length=50,
+    )
+
+
 class Assessment(AnswerPart):
     """The answer to one question."""
 
     verdict: Verdict = part("The verdict.", "suitable_with_conditions")
     summary: str = words("The verdict in a few sentences.", 1500, "It fits, with conditions: 1 point needs attention.")
     label: str = words("The candidate's label, as sent.", 80, "one step wider")
-    rule_pack: RulePackName = part("The rules it was held against.")
+    rule_pack: RulePackHeld = part("The rules it was held against.")
     findings: list[Finding] = part("One for each question, worst first.", max_length=200)
+    finding_counts: FindingCounts = part("How many findings came out how.")
     axles: Axles = part("The numbers, per axle.")
     vehicle: VehicleAnswer = part("The numbers, for the vehicle.")
     trade_offs: TradeOffs = part("What is gained and what is lost.")
-    actions: list[Action] = part("What the workshop must do.", max_length=30)
+    actions: list[Action] = part(
+        "The job card in the order of work: what is dangerous first. Every finding that is advisory or not recommended "
+        "has a line that names it.",
+        max_length=60,
+    )
+    measure_first: list[MeasureFirst] = part(
+        "What to measure first, the most telling first; only when it was asked for.", default=None, max_length=8
+    )
     assumptions: list[str] = part("What was assumed where the request said nothing.", max_length=60)
     cautions: list[str] = part("What this answer does not replace; always present.", max_length=20)

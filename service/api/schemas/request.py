@@ -11,8 +11,10 @@ from typing import Annotated, Any
 from pydantic import ConfigDict
 
 from service.api.schemas.base import Wire, number, part, readable, text, whole
-from service.api.schemas.vocabulary import Category, DrivenAxle, RulePackId, Season
+from service.api.schemas.by_numbers import RimByNumbers, TyreByNumbers
+from service.api.schemas.vocabulary import Category, DrivenAxle, LabelLetter, RulePackId, Season
 from service.core import ranges
+from service.core.dates import DAY_LENGTH, DAY_PATTERN, parse_day
 from service.core.numeric import UNKNOWN
 from service.designation.bolt_circle import BOLT_CIRCLE_PATTERN, parse_bolt_circle
 from service.designation.rim import RIM_PATTERN, parse_rim
@@ -59,17 +61,38 @@ class RimWidths(RequestPart):
 NO_RIM_WIDTHS = RimWidths.model_construct(min=UNKNOWN, max=UNKNOWN)
 
 
-class Tyre(RequestPart):
+class Label(RequestPart):
+    """The tyre's label: its classes and the noise outside."""
+
+    rolling_resistance_class: LabelLetter = part("Class of rolling resistance (energy).", "B", default=None)
+    wet_grip_class: LabelLetter = part("Class of wet grip.", "A", default=None)
+    noise_db: float = number("Noise outside", "dB", ranges.NOISE_DB, 71.0, UNKNOWN)
+
+
+NO_LABEL = Label.model_construct(noise_db=UNKNOWN)
+
+
+class Tyre(TyreByNumbers, RequestPart):
     """A tyre: its designation; all else replaces what would be computed, from the maker's data or measured."""
 
     size: TyreSize = _designation(
-        "Size designation and service description as on the sidewall.", TYRE_PATTERN, "235/40 R18 95Y XL"
+        "Size designation and service description as on the sidewall; the numbers may stand instead, or beside it "
+        "where both agree.",
+        TYRE_PATTERN,
+        "235/40 R18 95Y XL",
+        default="",
     )
     tread_depth_mm: float = number("Tread depth", "mm", ranges.TREAD_DEPTH_MM, 7.5, UNKNOWN)
     overall_diameter_mm: float = number(
         "Overall diameter of the new tyre", "mm", ranges.OVERALL_DIAMETER_MM, 645.0, UNKNOWN
     )
-    section_width_mm: float = number("Section width on this rim", "mm", ranges.SECTION_WIDTH_MM, 241.0, UNKNOWN)
+    section_width_mm: float = number(
+        "Section width: beside a designation, as measured on this rim; without one, the nominal width",
+        "mm",
+        ranges.SECTION_WIDTH_MM,
+        241.0,
+        UNKNOWN,
+    )
     rolling_circumference_mm: float = number(
         "Rolling circumference", "mm", ranges.ROLLING_CIRCUMFERENCE_MM, 1967.0, UNKNOWN
     )
@@ -82,12 +105,18 @@ class Tyre(RequestPart):
         UNKNOWN,
     )
     mass_kg: float = number("Mass of the tyre", "kg", ranges.TYRE_OR_RIM_MASS_KG, 10.4, UNKNOWN)
+    label: Label = part("What the tyre's label says.", default=NO_LABEL)
 
 
-class Rim(RequestPart):
+class Rim(RimByNumbers, RequestPart):
     """A rim with its disc, as it is marked."""
 
-    size: RimSize = _designation("Rim designation with offset (ET).", RIM_PATTERN, "8J x 18 H2 ET45")
+    size: RimSize = _designation(
+        "Rim designation with offset (ET); the numbers may stand instead, or beside it where both agree.",
+        RIM_PATTERN,
+        "8J x 18 H2 ET45",
+        default="",
+    )
     bolt_circle: BoltCircleText = _designation(
         "Number of bolts and diameter of their circle.", BOLT_CIRCLE_PATTERN, "5x112", default=""
     )
@@ -147,7 +176,14 @@ class Speedometer(RequestPart):
 
 NO_SPEEDOMETER = Speedometer.model_construct(displayed_kmh=UNKNOWN, true_kmh=UNKNOWN)
 
-DAY = r"^(19|20)[0-9]{2}-(0[1-9]|1[0-2])-(0[1-9]|[12][0-9]|3[01])$"
+
+def _day(description: str, example: str) -> Any:  # noqa: ANN401 - as pydantic's Field
+    """Return a field for an ISO day; the reader itself refuses, since it says what is wrong with the day."""
+    published = {"format": "date", "pattern": DAY_PATTERN, "minLength": DAY_LENGTH, "maxLength": DAY_LENGTH}
+    return part(description, example, json_schema_extra=published, default="")
+
+
+Day = Annotated[str, readable(parse_day)]
 
 
 class Vehicle(RequestPart):
@@ -163,7 +199,7 @@ class Vehicle(RequestPart):
         "Height of the centre of gravity above the road", "mm", ranges.CENTRE_OF_GRAVITY_HEIGHT_MM, 540.0, UNKNOWN
     )
     speedometer: Speedometer = part("A measurement of the speedometer.", default=NO_SPEEDOMETER)
-    built: str = text("The day the vehicle was built, as an ISO date.", 10, "2019-05-20", DAY, "")
+    built: Day = _day("The day the vehicle was built, as an ISO date.", "2019-05-20")
     max_mass_kg: float = number(
         "Technically permissible maximum mass of the vehicle", "kg", ranges.VEHICLE_MASS_KG, 1870.0, UNKNOWN
     )
@@ -188,12 +224,8 @@ class FitmentRequest(RequestPart):
     vehicle: Vehicle = part("The vehicle as it is.")
     rule_pack: RulePackId = part("The rules to hold it against; see /v1/rule-packs.", "unece", default="unece")
     season: Season = part("For which season the tyres are meant; winter tyres may be slower.", "winter", default=None)
-    date: str = text(
-        "The day of use as an ISO date, for rules that begin or end; without it, the edition's.",
-        10,
-        "2026-11-24",
-        DAY,
-        "",
+    date: Day = _day(
+        "The day of use as an ISO date, for rules that begin or end; without it, the edition's.", "2026-11-24"
     )
 
 
@@ -201,3 +233,6 @@ class CheckRequest(FitmentRequest):
     """One candidate on one vehicle."""
 
     candidate: Candidate = part("What is to be fitted.")
+    measure_first: bool = part(
+        "Whether to work out which missing fact would settle or narrow the most; this takes longer.", default=False
+    )

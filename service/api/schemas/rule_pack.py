@@ -16,7 +16,9 @@ class PackSummary(AnswerPart):
     title: str = text("What it is called.", 200, "Netherlands")
     edition: str = text("Year and month of its last change.", 20, "2026-11")
     inherits: list[str] = part("The packs it builds on.", ["unece"], max_length=10)
-    rule_count: int = whole("How many rules it has, inherited ones included", "1", (0, 1000), 6)
+    rule_count: int = whole(
+        "How many rules it has, inherited ones and those on the speedometer included", "1", (0, 1000), 7
+    )
 
 
 class PackList(AnswerPart):
@@ -96,7 +98,9 @@ class SpeedometerRule(Provenance):
     least_gain V2 + least_constant_kmh <= V1 <= most_gain V2 + most_constant_kmh; without most_gain no upper edge.
     """
 
-    kind: SpeedometerKind = part("`r39`: the inequality of UN R39; `band`: another one.", "r39")
+    kind: SpeedometerKind = part(
+        "`r39`: the inequality of UN R39; `band`: another one; `none`: no rule, so that UN R39 only advises.", "r39"
+    )
     title: str = text("What it is called.", 200, "Speedometer, UN R39")
     least_gain: float = number("Gain of the lower edge", "1", (0.0, 2.0), 1.0)
     least_constant_kmh: float = number("Constant of the lower edge", "km/h", (-50.0, 50.0), 0.0)
@@ -152,9 +156,16 @@ class RulePack(AnswerPart):
     title: str = text("What it is called.", 200, "Netherlands")
     edition: str = text("Year and month of its last change.", 20, "2026-11")
     inherits: list[str] = part("The packs it builds on.", ["unece"], max_length=10)
-    notes: list[str] = part("What it leaves out, in sentences.", ["No UN Regulation limits the track."], max_length=50)
+    notes: list[str] = part("What a user must know.", ["No UN Regulation limits the track."], max_length=50)
+    not_held: list[str] = part(
+        "What of the law of the place was not found or is not asked, in sentences.",
+        ["No federal rule on the speedometer of passenger cars was found."],
+        max_length=50,
+    )
     rules: list[Rule] = part("Its rules, inherited ones included.", max_length=200)
     limits: list[PackLimit] = part("The limits of the service's own checks here.", max_length=100)
-    speedometer: list[SpeedometerRule] = part("Its speedometer rules; the first that applies counts.", max_length=10)
+    speedometer: list[SpeedometerRule] = part(
+        "Its speedometer rules; the first that applies counts, and there may be none.", max_length=10
+    )
     winter: WinterRule = part("When a winter tyre may be slower than the vehicle; absent: never.", default=None)
     allowances: list[Allowance] = part("Reliefs for named vehicles.", max_length=20)

@@ -15,6 +15,7 @@ from service.assessment import case
 from service.assessment.answer import verdict
 from service.assessment.batch import comparison_measures, search_pairs
 from service.core import findings
+from service.physics import tyre_label
 from service.rules.reader import pack_ids, pack_named
 
 Verdict = TypeAliasType(
@@ -27,10 +28,18 @@ Verdict = TypeAliasType(
         ),
     ],
 )
+FittingVerdict = TypeAliasType(
+    "FittingVerdict",
+    Annotated[
+        Literal["suitable", "suitable_with_conditions", "undetermined", "not_recommended"],
+        Field(description="A verdict on what goes on the vehicle: any but unsuitable."),
+    ],
+)
 Outcome = TypeAliasType(
     "Outcome",
     Annotated[findings.OutcomeName, Field(description="How a question came out.")],
 )
+Axle = TypeAliasType("Axle", Annotated[findings.AxleName, Field(description="An axle.")])
 Where = TypeAliasType("Where", Annotated[findings.Where, Field(description="An axle, or the vehicle as a whole.")])
 Status = TypeAliasType(
     "Status",
@@ -55,8 +64,9 @@ RankBy = TypeAliasType(
     Annotated[
         comparison_measures.RankBy,
         Field(
-            description="What is ranked by, after the verdict: least deviation of overall diameter; greatest dry grip, "
-            "wet margin or load margin; least change of balance."
+            description="What is ranked by, after the verdict and the weight of what speaks against a fitment and is "
+            "not so today: closest to the present fitment in width, diameter, rim, offset, load, speed and season; "
+            "greatest dry grip, wet margin or load margin; least change of balance."
         ),
     ],
 )
@@ -73,9 +83,13 @@ Stagger = TypeAliasType(
         search_pairs.Stagger,
         Field(
             description="keep: the rear tyre as much wider, and its rim as much larger, than the front one as now; "
-            "square: the same size on both axles; any: no matter."
+            "square: the same tyre on both axles; any: no matter. With the first two, a vehicle whose rims are as wide "
+            "front and rear keeps them so."
         ),
     ],
+)
+LabelLetter = TypeAliasType(
+    "LabelLetter", Annotated[tyre_label.LabelClass, Field(description="A class of the tyre label, A the best.")]
 )
 Season = TypeAliasType("Season", Annotated[case.Season, Field(description="A season of tyres.")])
 

@@ -1,21 +1,25 @@
-"""What the workshop must do when the candidate is fitted, and what the answer never replaces."""
+"""The job card, in the order of work: what is dangerous first, then what is set and fixed, then what is passed on.
+
+And what the answer never replaces.
+"""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
-from math import inf, isnan
 from operator import attrgetter
-from typing import NamedTuple
 
+from service.assessment.answer.action import Action, answering
+from service.assessment.answer.danger import do_not_fit, of_outcome, settle_first, would_not_fit
+from service.assessment.answer.fixings import differ, fixings
+from service.assessment.answer.told import asked_of_the_place, told
+from service.assessment.answer.trial_fit import trial_fit
 from service.assessment.answer.verdict import Verdict
 from service.assessment.checks.pressure import in_words
 from service.assessment.checks.words import plain, signed
-from service.assessment.view.change import AxleChange
 from service.assessment.view.vehicle_change import CarChange
 from service.assessment.view.views import AxleView, CarView
-from service.core.findings import ADVISORY, Finding
+from service.core.findings import ADVISORY, MET, OPEN, Finding
 from service.core.numeric import known
-from service.rules.pack import RulePack
 
 # Beyond this change of circumference electronic systems may need to be told: common practice, no source.
 RECALIBRATE_PERCENT = 0.5
@@ -35,20 +39,6 @@ CAUTIONS = (
 )
 
 
-class Action(NamedTuple):
-    """One thing for the workshop to do, in words and, where there are any, with its numbers."""
-
-    code: str
-    text: str
-    pressure_kpa: float | None = None
-    ring_outer_mm: float | None = None
-    ring_inner_mm: float | None = None
-    speed_kmh: float | None = None
-
-
-DO_NOT_FIT = Action("do_not_fit", "Do not fit this combination; the findings that are not met say why.")
-SETTLE_FIRST = Action("settle_first", "Before fitting, settle what is not known; the findings not assessed say how.")
-TORQUE = Action("torque", "Tighten the bolts to the maker's torque, and again after 50 to 100 km.")
 STABILITY_CONTROL = Action(
     "stability_control",
     "Reset or recalibrate stability control and tyre pressure monitoring, where the vehicle has them.",
@@ -58,6 +48,8 @@ PAPERS = (
     Action("insurer", "Tell the insurer of the change."),
 )
 
+# A speedometer, a distance counter and a tachograph count the same turns of the driven wheels.
+OF_THE_SPEEDOMETER = ("diameter.speedometer", "law.speedometer", "law.distance_counter", "law.driven_circumference")
 IN_THE_PAPERS = attrgetter(
     "nominal_width_mm", "overall_diameter_mm", "tyre_rim_code", "rim_width_in", "rim_code", "offset_mm"
 )
@@ -73,69 +65,52 @@ def _set_pressure(view: AxleView) -> Action:
     return Action(code, f"Set {axle} to the pressure that their maker states for the load.")
 
 
-def _spigot_rings(findings: Sequence[Finding]) -> list[Action]:
-    return [
-        Action(
-            f"spigot_rings_{each.axle}",
-            f"Fit {each.remedy.text.split(',')[0]} on the {each.axle} axle.",
-            ring_outer_mm=each.measured,
-            ring_inner_mm=each.limit,
-        )
-        for each in findings
-        if each.code == "rim.centre_bore" and each.outcome == ADVISORY and each.remedy is not None
-    ]
+def actions(car: CarView, findings: Sequence[Finding], verdict: Verdict) -> list[Action]:
+    """Return the job card in the order of work; nothing is set or tightened on what must not be fitted."""
+    if verdict == "unsuitable":
+        return do_not_fit(findings)
+    found = would_not_fit(findings) + settle_first(findings)
+    found += _pressures(car, findings) + fixings(car, findings)
+    found += _speed_label(findings)
+    if not car.vehicle.is_trailer:
+        found += _recalibration(car.change, findings)
+    found += trial_fit(car, findings)
+    answered = {code for each in found for code in each.findings}
+    rest = [each for each in of_outcome(findings, ADVISORY) if each.code not in answered]
+    found += told(rest) + asked_of_the_place(rest)
+    return found + (list(PAPERS) if any(map(_differs, (car.front, car.rear))) else [])
 
 
-def _label_kmh(pack: RulePack, findings: Sequence[Finding]) -> float:
-    """Return the speed that a winter tyre's label must state; infinite where none is needed."""
-    if pack.winter is None or not pack.winter.label_required:
-        return inf
-    # A slow tyre is no more than advisory only as a winter tyre.
-    slow = (each.measured for each in findings if each.code == "speed.capability" and each.outcome == ADVISORY)
-    return min((speed for speed in slow if speed is not None), default=inf)
+def _pressures(car: CarView, findings: Sequence[Finding]) -> list[Action]:
+    advised = [each for each in of_outcome(findings, ADVISORY) if each.code == "load.pressure"]
+    views = (car.front, car.rear)
+    return [answering(_set_pressure(view), (each for each in advised if each.axle == view.name)) for view in views]
 
 
-def _is_roomy(change: AxleChange) -> bool:
-    """Return whether the wheel surely needs no more room than the present one."""
-    return change.inboard_edge_mm <= 0.0 and change.outboard_edge_mm <= 0.0 and change.radial_edge_mm <= 0.0
+def _speed_label(findings: Sequence[Finding]) -> list[Action]:
+    """Return the label of a winter tyre that is slower than the car: no other tyre is advisory for its speed."""
+    slow = [each for each in of_outcome(findings, ADVISORY) if each.code == "speed.capability"]
+    speeds = [each.measured for each in slow if each.measured is not None]
+    if not speeds:
+        return []
+    kmh = min(speeds)
+    text = f"Put a label of {plain(kmh)} km/h into the driver's view, and tell the driver to keep to it."
+    return [answering(Action("speed_label", text, speed_kmh=kmh), slow)]
 
 
 def _differs(view: AxleView) -> bool:
     """Return whether anything differs that the vehicle's papers may tell of."""
-    pairs = zip(IN_THE_PAPERS(view.now.facts), IN_THE_PAPERS(view.then.facts), strict=True)
-    # Two offsets that are both not known count as alike.
-    return any(now != then and not (isnan(now) and isnan(then)) for now, then in pairs)
+    return differ(IN_THE_PAPERS(view.now.facts), IN_THE_PAPERS(view.then.facts))
 
 
-def actions(car: CarView, findings: Sequence[Finding], verdict: Verdict) -> list[Action]:
-    """Return what the workshop must do; nothing is to be done for a fitment that must not be fitted."""
-    if verdict == "unsuitable":
-        return [DO_NOT_FIT]
-    views = (car.front, car.rear)
-    found = [SETTLE_FIRST] if verdict == "undetermined" else []
-    found += map(_set_pressure, views)
-    found += [*_spigot_rings(findings), TORQUE]
-    label_kmh = _label_kmh(car.pack, findings)
-    if label_kmh < inf:
-        text = f"Put a label of {plain(label_kmh)} km/h into the driver's view, and tell the driver to keep to it."
-        found.append(Action("speed_label", text, speed_kmh=label_kmh))
-    if not car.vehicle.is_trailer:
-        found += _recalibration(car.change)
-    sides = [view.name for view in views if not _is_roomy(view.change)]
-    if sides:
-        axles = f"{' and '.join(sides)} axle{'s' if len(sides) > 1 else ''}"
-        found.append(Action("trial_fit", f"Trial fit on the {axles}, at full lock and full bump."))
-    if any(map(_differs, views)):
-        found += PAPERS
-    return found
-
-
-def _recalibration(change: CarChange) -> list[Action]:
-    found = []
-    percent = 100.0 * (change.driven_circumference_ratio - 1.0)
-    if abs(percent) > RECALIBRATE_PERCENT:
-        text = f"Have the speedometer checked and, where needed, set anew: circumference {signed(percent)} %."
-        found.append(Action("speedometer", text))
+def _recalibration(change: CarChange, findings: Sequence[Finding]) -> list[Action]:
+    percent, found = 100.0 * (change.driven_circumference_ratio - 1.0), []
+    told = [each for each in findings if each.code in OF_THE_SPEEDOMETER and each.outcome not in (MET, OPEN)]
+    if told:
+        changes = f": the circumference changes by {signed(percent)} %" if known(percent) else ""
+        text = f"Have the speedometer checked and, where needed, set anew{changes}."
+        number = percent if known(percent) else None
+        found.append(answering(Action("speedometer", text, circumference_percent=number), told))
     if abs(percent) > RECALIBRATE_PERCENT or abs(change.axle_ratio_percent) > RECALIBRATE_PERCENT:
         found.append(STABILITY_CONTROL)
     return found

@@ -9,13 +9,13 @@ from service.assessment.checks import AXLE_CHECKS, CAR_CHECKS
 from service.assessment.checks.grade import Grade
 from service.assessment.law import law_findings as law
 from service.assessment.view.views import candidate_facts, weigh
-from service.core.findings import ADVISORY, Finding, Where
-from service.core.numeric import UNKNOWN, known
+from service.core.findings import ADVISORY, Finding, Holds, Where
+from service.core.numeric import UNKNOWN, known, pick
 
 # Two numbers that differ by less than this were computed from the same thing.
 ALIKE = 1e-6
 # Added to the sentence of such a finding.
-AS_TODAY, NO_WORSE = "It stays as it is today.", "Today it is worse."
+AS_TODAY, NO_WORSE = "The change leaves this as it is today.", "It is worse today."
 
 
 def with_already(case: Case, findings: Sequence[Finding]) -> list[Finding]:
@@ -23,32 +23,40 @@ def with_already(case: Case, findings: Sequence[Finding]) -> list[Finding]:
     if all(each.outcome < ADVISORY for each in findings):
         return list(findings)
     present = present_grades(case)
-    return [_marked(each, present.get((each.code, each.axle))) for each in findings]
+    return [marked(each, present.get((each.code, each.axle))) for each in findings]
 
 
 def present_grades(case: Case) -> dict[tuple[str, Where], Grade]:
     """Return how the questions come out for the present fitment as the candidate, by code and place."""
     fitted = Candidate(case.vehicle.front.fitted, case.vehicle.rear.fitted)
-    return {(code, where): grade for code, where, grade in _grades(case._replace(candidate=fitted))}
+    return {(code, where): grade for code, where, grade in grades_of(case._replace(candidate=fitted))}
 
 
-def _grades(case: Case) -> Iterator[tuple[str, Where, Grade]]:
+def grades_of(case: Case) -> Iterator[tuple[str, Where, Grade]]:
+    """Return how the questions come out for the candidate of a case, each with its code and place."""
     car = weigh(case, *candidate_facts(case, case.candidate))
     for check in AXLE_CHECKS:
         for view in (car.front, car.rear):
             yield check.code, view.name, check.grade(view)
     for car_check in CAR_CHECKS:
-        yield car_check.code, "vehicle", car_check.grade(car)
+        yield car_check.code, car_check.where, car_check.grade(car)
     yield from law.grades(case, car)
 
 
-def _marked(finding: Finding, present: Grade | None) -> Finding:
-    if finding.outcome < ADVISORY or present is None or present.outcome < finding.outcome:
-        return finding
+def is_already(found: Grade, present: Grade) -> Holds:
+    """Return whether the present fitment has what was found too, and no less; floats or arrays alike."""
+    now, then = abs(present.measured - present.limit), abs(found.measured - found.limit)
+    # A distance that is not known on either side counts as alike.
+    no_more = pick(then > now + ALIKE, 0, 1) == 1
+    return (found.outcome >= ADVISORY) & (present.outcome >= found.outcome) & no_more
+
+
+def marked(finding: Finding, present: Grade | None) -> Finding:
+    """Return a finding, marked and worded `already` where the present fitment has it too, and no less."""
     measured = UNKNOWN if finding.measured is None else finding.measured
     limit = UNKNOWN if finding.limit is None else finding.limit
-    now, then = abs(present.measured - present.limit), abs(measured - limit)
-    if then > now + ALIKE:
+    if present is None or not is_already(Grade(finding.outcome, measured, limit), present):
         return finding
+    now, then = abs(present.measured - present.limit), abs(measured - limit)
     words = NO_WORSE if known(now) and then < now - ALIKE else AS_TODAY
     return finding._replace(already=True, message=f"{finding.message} {words}")

@@ -7,9 +7,11 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from service.assessment.answer.actions import CAUTIONS, Action, actions
+from service.assessment.answer.action import Action
+from service.assessment.answer.actions import CAUTIONS, actions
 from service.assessment.answer.already import with_already
 from service.assessment.answer.assumptions import assumptions
+from service.assessment.answer.keep_present import with_kept_axle
 from service.assessment.answer.summary import summary
 from service.assessment.answer.trade_offs import trade_offs
 from service.assessment.answer.verdict import Verdict, verdict_of, worst_first
@@ -33,12 +35,13 @@ class Assessment(NamedTuple):
     cautions: tuple[str, ...]
     trade_offs: str
     assumptions: list[str]
+    law: law.LawTally
 
 
 def assess(case: Case) -> Assessment:
     """Return the assessment of one candidate on one vehicle."""
     car = weigh(case, *candidate_facts(case, case.candidate))
-    findings = worst_first(with_already(case, _findings(case, car)))
+    findings = with_kept_axle(case, worst_first(with_already(case, _findings(case, car))))
     verdict = verdict_of(findings[0])
     return Assessment(
         case=case,
@@ -50,6 +53,7 @@ def assess(case: Case) -> Assessment:
         cautions=CAUTIONS,
         trade_offs=trade_offs(car),
         assumptions=assumptions(case, car),
+        law=law.tally(case, car, findings),
     )
 
 

@@ -2,31 +2,69 @@
 
 from __future__ import annotations
 
+from service.assessment.answer.subjects import named, placed, together
 from service.assessment.answer.verdict import Verdict
-from service.core.findings import ADVISORY, NOT_ASSESSED, NOT_MET, NOT_RECOMMENDED, Finding
+from service.core.findings import NOT_ASSESSED, OPEN, Finding
+
+# What a remedy begins with when it is something to do; any other names a thing.
+_VERBS = (
+    "ask",
+    "check",
+    "choose",
+    "fit",
+    "keep",
+    "look",
+    "measure",
+    "put",
+    "read",
+    "set",
+    "state",
+    "take",
+    "use",
+    "weigh",
+)
+_NUMBERS = ("no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten")
+_BEGINS: dict[Verdict, str] = {
+    "unsuitable": "Do not fit.",
+    "not_recommended": "We advise against it.",
+    "suitable_with_conditions": "It fits, with conditions.",
+}
 
 
 def summary(verdict: Verdict, findings: list[Finding]) -> str:
     """Return the summary; `findings` are worst first."""
-    worst = findings[0]
-    if verdict == "unsuitable":
-        return f"Do not fit. {_at(worst)}{_more(findings, NOT_MET, 'against it')}"
-    if verdict == "not_recommended":
-        return f"It goes on, but we advise against it. {_at(worst)}{_more(findings, NOT_RECOMMENDED, 'against it')}"
+    if verdict == "suitable":
+        return f"It fits: nothing speaks against it.{_open(findings)}"
+    # What the change brings is the reason; what is so today already is one only where nothing else is.
+    worst = [each for each in findings if each.outcome == findings[0].outcome]
+    groups = together([each for each in worst if not each.already] or worst)
+    reason, more = groups[0], groups[1:]
     if verdict == "undetermined":
-        ask = f" To settle it: {worst.remedy.text}." if worst.remedy is not None else ""
-        return f"One fact is missing. {_at(worst)}{ask}{_more(findings, NOT_ASSESSED, 'to settle')}"
-    if verdict == "suitable_with_conditions":
-        return f"It fits, with conditions. {_at(worst)}{_more(findings, ADVISORY, 'to mind')}"
-    return "It fits."
+        facts = "one fact is missing" if not more else f"{_counted(len(groups))} facts are missing"
+        return f"Not known yet: {facts}. {placed(reason)}{_way_out(reason[0])}{_more(more)}"
+    return f"{_BEGINS[verdict]} {placed(reason)}{_more(more)}"
 
 
-def _at(finding: Finding) -> str:
-    return finding.message if finding.axle == "vehicle" else f"{finding.axle.capitalize()} axle: {finding.message}"
+def _way_out(finding: Finding) -> str:
+    if finding.remedy is None:
+        return ""
+    text = finding.remedy.text
+    if text.split(maxsplit=1)[0].lower() in _VERBS:
+        return f" {text[0].upper()}{text[1:]}."
+    return f" What settles it: {text}."
 
 
-def _more(findings: list[Finding], outcome: int, what: str) -> str:
-    count = sum(each.outcome == outcome for each in findings) - 1
+def _more(groups: list[list[Finding]]) -> str:
+    return f" Besides: {named(each for group in groups for each in group)}." if groups else ""
+
+
+def _open(findings: list[Finding]) -> str:
+    count = len({each.code for each in findings if each.outcome in (OPEN, NOT_ASSESSED)})
     if not count:
         return ""
-    return f" There {'is' if count == 1 else 'are'} {count} more {'point' if count == 1 else 'points'} {what}."
+    what = "question is open and does" if count == 1 else "questions are open and do"
+    return f" {_counted(count).capitalize()} {what} not decide."
+
+
+def _counted(count: int) -> str:
+    return _NUMBERS[count] if count < len(_NUMBERS) else str(count)

@@ -19,6 +19,8 @@ from service.assessment.checks import (
     rim_contour,
     rim_load,
     rim_width_for_tyre,
+    run_flat_mix,
+    season_mix,
     speed,
     speedometer_lead,
     structure,
@@ -28,6 +30,7 @@ from service.assessment.checks import (
     tread_difference,
     twin_gap,
     wet_order,
+    wet_reserve,
 )
 from service.assessment.checks.grade import Check
 from service.assessment.view.views import AxleView, CarView
@@ -58,8 +61,12 @@ CAR_CHECKS: tuple[Check[CarView], ...] = (
     speedometer_lead.SPEEDOMETER,
     axle_ratio.AXLE_RATIO,
     structure.STRUCTURE,
+    season_mix.SEASON_MIX,
+    run_flat_mix.RUN_FLAT_MIX,
     tread_difference.DIFFERENCE,
     balance.CHANGE,
     grip_order.GRIP_ORDER,
     wet_order.AXLE_ORDER,
+    wet_reserve.FRONT,
+    wet_reserve.REAR,
 )

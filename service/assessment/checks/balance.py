@@ -7,12 +7,11 @@ from __future__ import annotations
 
 from typing import Literal, NamedTuple
 
-from service.assessment.checks.balance_remedy import balance_remedy
 from service.assessment.checks.grade import Check, Grade
 from service.assessment.checks.missing import level_remedy, stiffness_remedy
-from service.assessment.checks.words import signed
+from service.assessment.checks.words import plain, signed
 from service.assessment.view.views import CarView
-from service.core.findings import ADVISORY, MET, Finding, Remedy, is_open, worst
+from service.core.findings import MET, Finding, is_open, worst
 from service.core.numeric import pick, unknown
 from service.core.sources import SOURCES, basis
 
@@ -61,20 +60,20 @@ def balance(car: CarView) -> Balance:
     certain = not (low < -small and high > small)
     degree, direction = DEGREES[degree_code(car)], DIRECTIONS[direction_code(car)]
     if direction == "neutral":
-        text = "The balance stays as it is."
+        text = "The balance in the dry stays as it is."
         if not certain:
-            text = "The balance probably stays as it is, but the estimate is too wide to be sure of a direction."
+            text = "The balance in the dry probably stays as it is; the estimate is too wide to be sure of a direction."
         return Balance("neutral", "negligible", certain, None, text)
     how = "strongly" if degree == "strong" else "noticeably"
-    text = f"The car shifts {how} {direction.replace('_', ' ')}."
+    text = f"In the dry the car shifts {how} {direction.replace('_', ' ')}."
     if not certain:
-        text = f"The direction is uncertain: the car may shift {direction.replace('_', ' ')}."
+        text = f"In the dry the car may shift {direction.replace('_', ' ')}; the direction is uncertain."
         warning = "Try the car with care: it may behave differently near its limit."
         return Balance(direction, degree, certain, warning, text)
     if direction == "towards_oversteer":
-        warning = "This is the more dangerous side: the rear may break away before the driver can react."
+        warning = "It turns in more readily, and the rear may slide before the driver can react."
     else:
-        warning = "The front runs wide sooner, and the steering responds less."
+        warning = "The front runs wide sooner, and the steering answers less readily."
     return Balance(direction, degree, certain, warning, text)
 
 
@@ -83,7 +82,23 @@ def _grade(car: CarView) -> Grade:
     small = car.limits.balance_negligible_deg_per_g.value
     if car.vehicle.is_trailer:
         return Grade(MET, value, small)
-    return Grade(worst(open_question=unknown(value), advisory=abs(value) >= small), value, small)
+    dangerous = _is_dangerous(car) | _shifts_and_floats(car)
+    return Grade(
+        worst(not_recommended=dangerous, open_question=unknown(value), advisory=abs(value) >= small), value, small
+    )
+
+
+def _is_dangerous(car: CarView) -> bool:
+    """Return whether the car surely shifts strongly towards oversteer; floats or arrays alike."""
+    value, _, high = car.change.gradient_deg_per_g
+    small, strong = car.limits.balance_negligible_deg_per_g.value, car.limits.balance_strong_deg_per_g.value
+    return (value < -strong) & (high <= small)
+
+
+def _shifts_and_floats(car: CarView) -> bool:
+    """Return whether the car shifts noticeably, either way, and its rear loses wet reserve beyond what is minded."""
+    shifts = abs(car.change.gradient_deg_per_g.value) >= car.limits.balance_negligible_deg_per_g.value
+    return shifts & (car.driving.rear.reserve_fall_percent > car.limits.wet_reserve_fall_rear_percent.value)
 
 
 def _explain(car: CarView, grade: Grade) -> Finding:
@@ -95,15 +110,16 @@ def _explain(car: CarView, grade: Grade) -> Finding:
         return Finding("balance.change", "vehicle", grade.outcome, message, None, None, "deg/g", GRADIENT, ask)
     found = balance(car)
     _, low, high = car.change.gradient_deg_per_g
-    band = f"{signed(grade.measured, 2)} deg/g, within {signed(low, 2)} to {signed(high, 2)}"
-    message = f"{found.text} Change of the understeer gradient: {band}."
-    remedy: Remedy | None = None
-    if grade.outcome == ADVISORY:
+    message = found.text
+    if found.warning is not None:
         message = f"{message} {found.warning}"
-        remedy = balance_remedy(car)
-    return Finding(
-        "balance.change", "vehicle", grade.outcome, message, grade.measured, grade.limit, "deg/g", GRADIENT, remedy
-    )
+    if _shifts_and_floats(car):
+        fall = plain(car.driving.rear.reserve_fall_percent)
+        message = f"{message} In standing water the rear loses some {fall} % of its reserve as well."
+    if grade.measured != 0.0:
+        band = f"{signed(grade.measured, 2)} deg/g, within {signed(low, 2)} to {signed(high, 2)}"
+        message = f"{message} The understeer gradient changes by {band}."
+    return Finding("balance.change", "vehicle", grade.outcome, message, grade.measured, grade.limit, "deg/g", GRADIENT)
 
 
 CHANGE = Check("balance.change", _grade, _explain)

@@ -6,24 +6,31 @@ from service.assessment.checks.grade import Check, Grade, finite
 from service.assessment.checks.words import plain, rim_pointer
 from service.assessment.view.views import AxleView
 from service.core.findings import NOT_MET, Finding, Remedy, is_open, worst
-from service.core.numeric import unknown
+from service.core.numeric import known_or, unknown
 from service.core.sources import basis
 
 BRAKE = basis("COMMON-PRACTICE", "the vehicle's maker states the least rim diameter")
 
 
 def _grade(view: AxleView) -> Grade:
-    rim, least = view.then.facts.rim_code, view.axle.min_rim_diameter_in
-    return Grade(worst(not_met=rim < least, open_question=unknown(least)), rim, least)
+    rim, present, least = view.then.facts.rim_code, view.now.facts.rim_code, view.axle.min_rim_diameter_in
+    # A rim no smaller than the one that clears the brake today asks nobody to look.
+    smaller = unknown(least) & (rim < present)
+    return Grade(worst(not_met=rim < least, not_assessed=smaller), rim, known_or(least, present))
 
 
 def _explain(view: AxleView, grade: Grade) -> Finding:
     remedy = None
     if is_open(grade.outcome):
-        field = f"/vehicle/{view.name}/min_rim_diameter_in"
-        message = "Whether the rim clears the brake is not known: the least rim diameter is not given."
+        code = plain(grade.measured, 2)
+        message = f"The rim is smaller than the present one. Whether code {code} clears the brake is not known."
         remedy = Remedy(
-            f"state vehicle.{view.name}.min_rim_diameter_in from the maker's data", field, "min_rim_diameter_in"
+            f"look up the smallest rim for this brake, or measure over the caliper: code {code} or less is enough; "
+            f"otherwise fit rims of code {plain(grade.limit, 2)} or more",
+            f"/vehicle/{view.name}/min_rim_diameter_in",
+            "min_rim_diameter_in",
+            at_most=grade.measured,
+            unit="in",
         )
     elif grade.outcome == NOT_MET:
         least = plain(grade.limit, 2)
@@ -35,6 +42,8 @@ def _explain(view: AxleView, grade: Grade) -> Finding:
             grade.limit,
             unit="in",
         )
+    elif unknown(view.axle.min_rim_diameter_in):
+        message = "The rim is no smaller than the present rim, which clears the brake."
     else:
         least = plain(grade.limit, 2)
         message = f"The rim is no smaller than the diameter code {least} that the brake needs."

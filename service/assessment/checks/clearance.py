@@ -1,7 +1,7 @@
 """How much room is left to the strut, to the wing and to the arch?
 
-The shift of an edge is computed with the wider of tyre and rim and the tyre's growth in service. A wheel that needs
-no more room than the present one passes without a measurement.
+A measured room was measured with the present tyre as it is, and the proposed one may be as large as regulation lets
+it. Where nobody measured, the shift of the design says whether somebody has to.
 """
 
 from __future__ import annotations
@@ -11,9 +11,11 @@ from typing import NamedTuple
 
 from service.assessment.checks.grade import LAST_BIT, Check, Grade, finite
 from service.assessment.checks.missing import diameter_remedy, offset_remedy, width_remedy
-from service.assessment.checks.words import apart, plain, rim_pointer, span
+from service.assessment.checks.offset_window import offset_advice
+from service.assessment.checks.words import apart, plain, span, tyre_pointer
 from service.assessment.view.views import AxleView
-from service.core.findings import ADVISORY, MET, NOT_MET, Finding, Remedy, is_open, worst
+from service.assessment.view.wheel_facts import NO_MARK
+from service.core.findings import ADVISORY, MET, NOT_MET, Basis, Finding, Remedy, worst
 from service.core.numeric import UNKNOWN, known, known_or, pick, unknown
 from service.rules.limits import Limit, Limits
 
@@ -27,8 +29,14 @@ class Side(NamedTuple):
     name: str
     towards: str
     shift: Callable[[AxleView], float]
+    growth: Callable[[AxleView], float]
     room: Callable[[AxleView], float]
     enough: Callable[[Limits], Limit]
+    unmeasured_most: Callable[[Limits], Limit]
+
+    def needed(self, view: AxleView) -> float:
+        """Return how much of a measured room the wheel takes beyond the present one."""
+        return self.shift(view) + self.growth(view)
 
 
 SIDES = (
@@ -36,71 +44,62 @@ SIDES = (
         "inboard",
         "strut",
         lambda view: view.change.inboard_edge_mm,
+        lambda view: view.change.growth_sideways_mm,
         lambda view: view.axle.clearance_inboard_mm,
         lambda limits: limits.clearance_inboard_met_mm,
+        lambda limits: limits.unmeasured_shift_most_mm,
     ),
     Side(
         "outboard",
         "wing edge",
         lambda view: view.change.outboard_edge_mm,
+        lambda view: view.change.growth_sideways_mm,
         lambda view: view.axle.clearance_outboard_mm,
         lambda limits: limits.clearance_outboard_met_mm,
+        lambda limits: limits.unmeasured_shift_most_mm,
     ),
     Side(
         "radial",
         "wheel arch",
         lambda view: view.change.radial_edge_mm,
+        lambda view: view.change.growth_radial_mm,
         lambda view: view.axle.clearance_radial_mm,
         lambda limits: limits.clearance_radial_met_mm,
+        lambda limits: limits.unmeasured_radius_most_mm,
     ),
 )
 
 
 def _grade(view: AxleView, side: Side) -> Grade:
-    shift, room = side.shift(view), side.room(view)
-    left = room - shift
+    shift, needed, room = side.shift(view), side.needed(view), side.room(view)
+    left = room - needed
     least, enough = view.limits.clearance_least_mm.value, side.enough(view.limits).value
-    # Room that was already scarce and does not shrink is the vehicle's own affair.
-    grows = shift > 0.0
+    unmeasured = unknown(room)
     outcome = worst(
-        not_met=grows & (left < least - LAST_BIT),
-        open_question=(grows & unknown(left)) | unknown(shift),
-        advisory=grows & (left < enough - LAST_BIT),
+        not_met=left < least - LAST_BIT,
+        not_assessed=unknown(needed) | (unmeasured & (shift > side.unmeasured_most(view.limits).value + LAST_BIT)),
+        # Room that is scarce today and does not shrink is said as well: it stays as it is.
+        advisory=(left < enough - LAST_BIT)
+        | (unmeasured & (shift > view.limits.unmeasured_shift_met_mm.value + LAST_BIT)),
     )
     limit = pick(outcome == NOT_MET, least, enough)
     return Grade(outcome, known_or(left, shift), pick(known(left), limit, UNKNOWN))
 
 
 def _explain(view: AxleView, grade: Grade, side: Side) -> Finding:
-    enough, shift = side.enough(view.limits), side.shift(view)
-    limit = view.limits.clearance_least_mm if grade.outcome == NOT_MET else enough
-    way = "more" if shift > 0.0 else "less"
-    moved = f"The wheel needs {millimetres(abs(shift))} {way} room towards the {side.towards}"
     remedy = None
-    if unknown(shift):
+    limit = view.limits.clearance_least_mm if grade.outcome == NOT_MET else side.enough(view.limits)
+    basis, shown = limit.basis, None if unknown(grade.limit) else limit.value
+    if unknown(side.needed(view)):
         message, remedy = _unplaced(view, side)
-    elif is_open(grade.outcome):
-        field = f"vehicle.{view.name}.clearance.{side.name}_mm"
-        message = f"{moved}; how much there is was not measured."
-        least = shift + enough.value
-        text = f"measure {field}; {span(least, None, 'mm')} is enough"
-        remedy = Remedy(text, f"/{field.replace('.', '/')}", f"{side.name}_mm", least, unit="mm")
-    elif grade.outcome == MET and plain(abs(shift), 1) == "0":
-        message = f"The room towards the {side.towards} does not change."
-    elif grade.outcome == MET and unknown(grade.limit):
-        message = f"{moved} than now."
-    elif grade.outcome == NOT_MET:
-        message = f"{moved}, {millimetres(-grade.measured)} more than there is: it touches."
-        remedy = _remedy(view, side, enough.value)
-    elif grade.outcome == ADVISORY:
-        left = apart(grade.measured, enough.value)
-        message = f"{moved}, which leaves {left} mm; {plain(enough.value)} mm or more is advised."
-        remedy = _remedy(view, side, enough.value)
+    elif unknown(side.room(view)):
+        message, remedy, basis = _unmeasured(view, side, grade)
     else:
-        message = f"{moved}, which leaves {plain(grade.measured)} mm."
+        message = _measured(view, side, grade)
+        if grade.outcome != MET:
+            remedy = _remedy(view, side)
     code = f"clearance.{side.name}"
-    shown = None if unknown(grade.limit) else limit.value
-    return Finding(code, view.name, grade.outcome, message, finite(grade.measured), shown, "mm", limit.basis, remedy)
+    return Finding(code, view.name, grade.outcome, message, finite(grade.measured), shown, "mm", basis, remedy)
 
 
 def millimetres(length: float) -> str:
@@ -111,55 +110,91 @@ def millimetres(length: float) -> str:
     return "less than 0.1 mm" if tenths == "0" else f"{tenths} mm"
 
 
+def _measured(view: AxleView, side: Side, grade: Grade) -> str:
+    needed, enough, left = side.needed(view), side.enough(view.limits).value, grade.measured
+    way = "more" if needed > 0.0 else "less"
+    moved = f"The wheel needs {millimetres(abs(needed))} {way} room towards the {side.towards}"
+    still, advised = plain(abs(needed), 1) == "0", f"{plain(enough)} mm or more is advised."
+    if grade.outcome == NOT_MET:
+        return f"{moved}, {millimetres(-left)} more than there is: it touches."
+    if grade.outcome == ADVISORY and still:
+        return f"The room towards the {side.towards} is {apart(left, enough)} mm; {advised}"
+    if grade.outcome == ADVISORY:
+        return f"{moved}, which leaves {apart(left, enough)} mm; {advised}"
+    if still:
+        return f"The room towards the {side.towards} does not change."
+    return f"{moved}, which leaves {plain(left)} mm."
+
+
+def _unmeasured(view: AxleView, side: Side, grade: Grade) -> tuple[str, Remedy | None, Basis]:
+    shift, limits = side.shift(view), view.limits
+    least = side.needed(view) + side.enough(limits).value
+    if grade.outcome == MET:
+        within = limits.unmeasured_shift_met_mm
+        message = f"The wheel stays within {plain(within.value)} mm of the present one towards the {side.towards}."
+        if plain(abs(shift), 1) == "0":
+            message = f"The room towards the {side.towards} does not change."
+        elif shift < 0.0:
+            message = f"The wheel needs {millimetres(-shift)} less room towards the {side.towards} than now."
+        return message, None, within.basis
+    before = " before you order" if grade.outcome == ADVISORY else ""
+    text = f"measure the room between wheel and {side.towards}{before}: {_up(least)} mm is enough"
+    message = f"The wheel comes {millimetres(shift)} nearer to the {side.towards}. The room there was not measured."
+    most = limits.unmeasured_shift_met_mm if grade.outcome == ADVISORY else side.unmeasured_most(limits)
+    return message, _measure(view, side, text, least), most.basis
+
+
+def _measure(view: AxleView, side: Side, text: str, least: float) -> Remedy:
+    pointer = f"/vehicle/{view.name}/clearance/{side.name}_mm"
+    return Remedy(text, pointer, f"{side.name}_mm", least, unit="mm")
+
+
+def _up(length: float) -> str:
+    return plain(length + 0.5 - LAST_BIT)
+
+
 def _unplaced(view: AxleView, side: Side) -> tuple[str, Remedy | None]:
     if side.name == "radial":
         return "The room to the arch cannot be judged without the overall diameters.", diameter_remedy(view)
     lacking = offset_remedy(view)
     if lacking is None:
         return "The room cannot be judged without the section widths.", width_remedy(view)
-    return "Where the wheel stands is not known: a rim states no offset (ET).", lacking
+    return "Where the wheel stands is not known without the offset (ET) of both rims.", lacking
 
 
-def _remedy(view: AxleView, side: Side, enough_mm: float) -> Remedy:
-    lacking = enough_mm - (side.room(view) - side.shift(view))
+def _remedy(view: AxleView, side: Side) -> Remedy:
+    enough, needed = side.enough(view.limits).value, side.needed(view)
+    if needed <= LAST_BIT:
+        text = f"look for marks of rubbing and measure again: {_up(needed + enough)} mm is enough"
+        return _measure(view, side, text, needed + enough)
+    spare = max(side.room(view) - enough, 0.0)
     if side.name == "radial":
-        most = view.then.geometry.overall_diameter_mm - 2.0 * lacking
-        return Remedy(
-            f"an overall diameter of {span(None, most, 'mm')}",
-            f"/candidate/{view.name}/tyre/size",
-            "overall_diameter_mm",
-            at_most=most,
-            unit="mm",
-        )
-    offset = view.then.facts.offset_mm
-    low, high = offset_window_mm(view)
-    if low <= high:
-        return Remedy(f"ET {span(low, high, '')}", rim_pointer(view.name), "offset_mm", low, high, unit="mm")
-    no_room = f"a narrower wheel, since no offset leaves enough on both sides; for the {side.towards} alone ET"
-    if side.name == "inboard" or view.axle.wheels_per_side > 1:
-        text = f"{no_room} {span(None, offset - lacking, '')}"
-        return Remedy(text, rim_pointer(view.name), "offset_mm", at_most=offset - lacking, unit="mm")
-    text = f"{no_room} {span(offset + lacking, None, '')}"
-    return Remedy(text, rim_pointer(view.name), "offset_mm", offset + lacking, unit="mm")
+        return _lower(view, spare)
+    if view.change.same_rim == 1.0:
+        return _narrower(view, spare)
+    return offset_advice(view)
 
 
-def offset_window_mm(view: AxleView) -> tuple[float, float]:
-    """Return the least and the greatest offset that leave enough room on both sides; least above greatest: none does.
+def _lower(view: AxleView, spare_mm: float) -> Remedy:
+    """Return the diameter that leaves enough; the present one always does."""
+    facts, limits, present = view.then.facts, view.limits, view.now.geometry.overall_diameter_mm
+    snow = 0.0 if facts.winter_mark == NO_MARK else limits.snow_diameter_growth_percent.value
+    grown = (present + 2.0 * spare_mm) / (1.0 + snow / 100.0)
+    # Growth is of the section only: the bead stays as it is.
+    bead, growth = facts.rim_diameter_mm, 1.0 + limits.service_height_growth_percent.value / 100.0
+    most = max(bead + (grown - bead) / growth, present)
+    text = f"an overall diameter of {span(None, most, 'mm')}"
+    return Remedy(text, tyre_pointer(view.name), "overall_diameter_mm", at_most=most, unit="mm")
 
-    A side whose room was not measured, or that needs no more than now, sets no bound of its own beyond that.
-    """
-    offset, limits = view.then.facts.offset_mm, view.limits
-    ends = []
-    for side in SIDES[:2]:
-        spare = side.room(view) - side.shift(view) - side.enough(limits).value
-        # Standing no further than the present wheel is always enough.
-        ends.append(max(spare, -side.shift(view)) if known(spare) else -side.shift(view))
-    inboard, outboard = ends
-    if view.axle.wheels_per_side > 1:
-        # Both edges of a twin move out with the offset, and the two tyres come together without it.
-        together = view.then.geometry.twin_gap_mm - limits.clearance_twin_met_mm.value
-        return offset - 0.5 * together, offset + min(inboard, outboard)
-    return offset - outboard, offset + inboard
+
+def _narrower(view: AxleView, spare_mm: float) -> Remedy:
+    """Return the width of a tyre for the rim that the car has; the present one is always narrow enough."""
+    now = view.now.geometry
+    growth = 1.0 + view.limits.service_width_growth_percent.value / 100.0
+    most = max((now.widest_mm + 2.0 * spare_mm) / growth, now.section_width_mm)
+    text = f"a narrower tyre, its section {span(None, most, 'mm')} wide"
+    pointer = f"/candidate/{view.name}/tyre/section_width_mm"
+    return Remedy(text, pointer, "section_width_mm", at_most=most, unit="mm")
 
 
 def _check(side: Side) -> Check[AxleView]:

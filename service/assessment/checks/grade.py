@@ -11,7 +11,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Generic, NamedTuple, TypeVar
 
-from service.core.findings import Finding
+from service.core.findings import Finding, Where
 from service.core.numeric import known
 
 View = TypeVar("View")
@@ -35,6 +35,8 @@ class Check(NamedTuple, Generic[View]):
     code: str
     grade: Callable[[View], Grade]
     explain: Callable[[View, Grade], Finding]
+    where: Where = "vehicle"
+    """Of what a question to the whole vehicle speaks; one to an axle has the place of its view."""
 
 
 def finite(value: float) -> float | None:

@@ -1,9 +1,8 @@
-"""Which axle reaches its limit first?"""
+"""Does the rear axle lose cornering stiffness for its load against the front?"""
 
 from __future__ import annotations
 
 from service.assessment.checks.balance import NOT_STEERED
-from service.assessment.checks.balance_remedy import grip_order_remedy
 from service.assessment.checks.grade import Check, Grade, finite
 from service.assessment.checks.missing import stiffness_remedy
 from service.assessment.checks.words import apart, signed
@@ -28,17 +27,16 @@ def _explain(car: CarView, grade: Grade) -> Finding:
         return Finding("balance.grip_order", "vehicle", MET, NOT_STEERED, None, None, None, ORDER)
     remedy = None
     if is_open(grade.outcome):
-        message = "Which axle reaches its limit first cannot be estimated from what is known of the tyres."
+        message = "Which axle slides first in the dry cannot be estimated from what is known of the tyres."
         remedy = stiffness_remedy(car.front, car.rear)
     elif grade.outcome == MET and grade.measured == 0.0:
-        message = "The order in which the axles reach their limit does not change."
+        message = "Front and rear share the cornering stiffness as they do now."
     elif grade.outcome == MET:
         how = "which is hardly a change" if grade.measured < 0.0 else "so the rear is no worse off"
-        message = f"The rear axle's grip changes by {signed(grade.measured)} % against the front's, {how}."
+        message = f"The rear's cornering stiffness changes by {signed(grade.measured)} % against the front's, {how}."
     else:
         less = apart(-grade.measured, -grade.limit, 1)
-        message = f"The rear axle loses {less} % of grip against the front: it comes nearer to breaking away first."
-        remedy = grip_order_remedy(car, grade.limit)
+        message = f"In the dry the rear loses {less} % of cornering stiffness against the front: it may slide earlier."
     measured = finite(grade.measured)
     return Finding("balance.grip_order", "vehicle", grade.outcome, message, measured, grade.limit, "%", ORDER, remedy)
 

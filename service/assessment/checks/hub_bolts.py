@@ -1,47 +1,82 @@
-"""Has the wheel the hub's bolt circle?"""
+"""Has the wheel the hub's bolt circle?
+
+The wheel that is on the car goes on its hub: where nobody looked at the hub, the present rim's circle is the hub's.
+"""
 
 from __future__ import annotations
 
 from service.assessment.checks.grade import Check, Grade, finite
 from service.assessment.checks.words import plain
 from service.assessment.view.views import AxleView
+from service.assessment.view.wheel_facts import SAME_CIRCLE_MM
 from service.core.findings import NOT_MET, Finding, Remedy, is_open, worst
-from service.core.numeric import UNKNOWN, known, unknown
+from service.core.numeric import UNKNOWN, known, known_or, pick, unknown
 from service.core.sources import basis
 
 CIRCLE = basis("COMMON-PRACTICE", "rim and hub have the same number of bolts on the same circle")
-# Diameters are written to a tenth of a millimetre (114.3), so half of that is the same circle.
-SAME_CIRCLE_MM = 0.05
+
+
+def _hub(view: AxleView) -> tuple[float, float]:
+    """Return number of bolts and circle of the hub, by the present rim where the hub was not looked at."""
+    hub = view.axle.hub_bolt_circle
+    if hub is None:
+        return view.now.facts.bolts, view.now.facts.bolt_circle_mm
+    return float(hub.bolts), hub.diameter_mm
+
+
+def _rim(view: AxleView) -> tuple[float, float]:
+    """Return the same of the proposed rim; where it is the present one, what either states of it."""
+    now, then, same = view.now.facts, view.then.facts, view.change.same_rim == 1.0
+    return (
+        known_or(then.bolts, pick(same, now.bolts, UNKNOWN)),
+        known_or(then.bolt_circle_mm, pick(same, now.bolt_circle_mm, UNKNOWN)),
+    )
 
 
 def _grade(view: AxleView) -> Grade:
-    facts, hub = view.then.facts, view.axle.hub_bolt_circle
-    bolts, diameter = (UNKNOWN, UNKNOWN) if hub is None else (float(hub.bolts), hub.diameter_mm)
-    apart = abs(facts.bolt_circle_mm - diameter)
-    differs = (apart > SAME_CIRCLE_MM) | ((facts.bolts != bolts) & known(apart))
-    return Grade(worst(not_met=differs, open_question=unknown(apart)), facts.bolt_circle_mm, diameter)
+    (bolts, diameter), (rim_bolts, rim_diameter) = _hub(view), _rim(view)
+    apart = abs(rim_diameter - diameter)
+    differs = (apart > SAME_CIRCLE_MM) | ((rim_bolts != bolts) & known(apart))
+    outcome = worst(
+        not_met=differs,
+        not_assessed=unknown(apart) & (view.change.same_rim == 0.0),
+        open_question=unknown(apart),
+    )
+    return Grade(outcome, rim_diameter, diameter)
 
 
 def _explain(view: AxleView, grade: Grade) -> Finding:
-    facts, hub = view.then.facts, view.axle.hub_bolt_circle
-    field = f"/candidate/{view.name}/rim/bolt_circle"
+    of_rim = f"/candidate/{view.name}/rim/bolt_circle"
+    hub, rim = _circle(*_hub(view)), _circle(*_rim(view))
     remedy = None
-    if hub is None:
-        message = "The hub's bolt circle is not given."
+    # What is said of the hub rests on the present wheel where nobody looked.
+    holder = "hub" if view.axle.hub_bolt_circle is not None else "present rim"
+    if is_open(grade.outcome) and hub == "":
+        message = "The hub's bolt circle is not known."
+        enough = "" if rim == "" else f": {rim} is enough"
         remedy = Remedy(
-            f"state vehicle.{view.name}.hub.bolt_circle", f"/vehicle/{view.name}/hub/bolt_circle", "bolt_circle"
+            f"read the bolt circle on the back of the present wheel, or measure the hub{enough}",
+            f"/vehicle/{view.name}/hub/bolt_circle",
+            "bolt_circle",
+            equals=rim or None,
         )
     elif is_open(grade.outcome):
-        message = f"The rim's bolt circle is not given; the hub has {hub.canonical}."
-        remedy = Remedy(f"state candidate.{view.name}.rim.bolt_circle", field, "bolt_circle", equals=hub.canonical)
+        message = f"The rim's bolt circle is not known. The {holder} has {hub}."
+        text = f"read the bolt circle on the back of the wheel: {hub} is enough"
+        remedy = Remedy(text, of_rim, "bolt_circle", equals=hub)
     elif grade.outcome == NOT_MET:
-        rim = f"{plain(facts.bolts)}x{plain(facts.bolt_circle_mm, 1)}"
-        message = f"The rim's bolt circle is {rim}, the hub's {hub.canonical}: the wheel does not go on."
-        remedy = Remedy(f"other rims, with bolt circle {hub.canonical}", field, "bolt_circle", equals=hub.canonical)
+        message = f"The rim's bolt circle is {rim}, the {holder}'s {hub}: the wheel does not go on."
+        remedy = Remedy(f"other rims, with bolt circle {hub}", of_rim, "bolt_circle", equals=hub)
+    elif holder == "hub":
+        message = f"Rim and hub both have bolt circle {hub}."
     else:
-        message = f"Rim and hub both have bolt circle {hub.canonical}."
+        message = f"The rim has bolt circle {hub} as the present rim, so it is taken to be the hub's."
     measured, limit = finite(grade.measured), finite(grade.limit)
     return Finding("rim.bolt_circle", view.name, grade.outcome, message, measured, limit, "mm", CIRCLE, remedy)
+
+
+def _circle(bolts: float, diameter_mm: float) -> str:
+    return "" if unknown(diameter_mm) else f"{plain(bolts)}x{plain(diameter_mm, 2)}"
 
 
 BOLT_CIRCLE = Check("rim.bolt_circle", _grade, _explain)

@@ -1,11 +1,12 @@
-"""What must be stated so that an open question can be answered: the first thing lacking, with its pointer."""
+"""What must be read or measured so that an open question can be answered: the first thing lacking, with its pointer."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 from typing import NamedTuple
 
-from service.assessment.checks.words import plain
+from service.assessment.checks.offset_window import unread_offset_mm
+from service.assessment.checks.words import plain, span
 from service.assessment.view.change import Wheel
 from service.assessment.view.figures import DEEPEST_SHARE, HIGHEST_ASPECT_PERCENT, MOST_OVERLOAD
 from service.assessment.view.views import AxleView
@@ -22,31 +23,35 @@ HIGHEST_USUAL_KPA = 600.0
 
 
 class _Place(NamedTuple):
-    """One wheel and where the request tells of it."""
+    """One wheel, where the request tells of it, and what a fitter calls it."""
 
     pointer: str
     wheel: Wheel
     view: AxleView
+    which: str
+    """`present` or `new`."""
 
     @property
-    def name(self) -> str:
-        """Return the place in words: `vehicle.front.fitted`, `candidate.rear`."""
-        return self.pointer[1:].replace("/", ".")
+    def tyre(self) -> str:
+        """Return the tyre in words: `the new front tyre`."""
+        return f"the {self.which} {self.view.name} tyre"
 
 
 def _places(views: tuple[AxleView, ...]) -> Iterator[_Place]:
     for view in views:
-        yield _Place(f"/vehicle/{view.name}/fitted", view.now, view)
-        yield _Place(f"/candidate/{view.name}", view.then, view)
+        yield _Place(f"/vehicle/{view.name}/fitted", view.now, view, "present")
+        yield _Place(f"/candidate/{view.name}", view.then, view, "new")
 
 
 def offset_remedy(view: AxleView) -> Remedy | None:
-    """Return which rim of an axle states no offset; None when both do."""
-    for place, which in zip(_places((view,)), ("fitted", "proposed"), strict=True):
-        if unknown(place.wheel.facts.offset_mm):
-            text = f"state the offset (ET) of the {which} rim"
-            return Remedy(text, f"{place.pointer}/rim/size", "offset_mm", unit="mm")
-    return None
+    """Return which rim of an axle states no offset, and which one is enough; None when both do."""
+    lacking = [place for place in _places((view,)) if unknown(place.wheel.facts.offset_mm)]
+    if not lacking:
+        return None
+    low, high = unread_offset_mm(view) if len(lacking) == 1 else (None, None)
+    enough = "" if low is None and high is None else f": ET {span(low, high, '')} is enough"
+    text = f"read the offset (ET) on the back of the {lacking[0].which} {view.name} wheel{enough}"
+    return Remedy(text, f"{lacking[0].pointer}/rim/size", "offset_mm", low, high, unit="mm")
 
 
 def service_remedy(view: AxleView) -> Remedy | None:
@@ -54,7 +59,7 @@ def service_remedy(view: AxleView) -> Remedy | None:
     for place in _places((view,)):
         facts = place.wheel.facts
         if unknown(facts.rated_kg * facts.load_factor * facts.speed_capability_kmh):
-            text = f"state load index and speed symbol of {place.name}.tyre"
+            text = f"read load index and speed symbol on the sidewall of {place.tyre}"
             return Remedy(text, f"{place.pointer}/tyre/size", "service_description")
     return None
 
@@ -72,7 +77,8 @@ def diameter_remedy(*views: AxleView) -> Remedy | None:
 
 def _state_diameter(place: _Place) -> Remedy:
     pointer = f"{place.pointer}/tyre/overall_diameter_mm"
-    return Remedy(f"state {place.name}.tyre.overall_diameter_mm", pointer, "overall_diameter_mm", unit="mm")
+    text = f"look up the overall diameter of {place.tyre} in its maker's data, or measure it"
+    return Remedy(text, pointer, "overall_diameter_mm", unit="mm")
 
 
 def width_remedy(*views: AxleView) -> Remedy | None:
@@ -80,7 +86,8 @@ def width_remedy(*views: AxleView) -> Remedy | None:
     for place in _places(views):
         if unknown(place.wheel.geometry.section_width_mm):
             pointer = f"{place.pointer}/tyre/section_width_mm"
-            return Remedy(f"state {place.name}.tyre.section_width_mm", pointer, "section_width_mm", unit="mm")
+            text = f"look up the section width of {place.tyre} in its maker's data, or measure it"
+            return Remedy(text, pointer, "section_width_mm", unit="mm")
     return None
 
 
@@ -102,14 +109,14 @@ def deflection_remedy(*views: AxleView) -> Remedy | None:
     for place in _places(views):
         if place.wheel.facts.aspect_percent > HIGHEST_ASPECT_PERCENT:
             most = plain(HIGHEST_ASPECT_PERCENT)
-            text = f"a size no higher than {most} % of its width in {place.name}"
+            text = f"a size no higher than {most} % of its width for {place.tyre}"
             return Remedy(text, f"{place.pointer}/tyre/size", "aspect_percent", at_most=HIGHEST_ASPECT_PERCENT)
         if known(place.wheel.behaviour.static_loaded_radius_mm):
             continue
         least = _least_pressure_kpa(place)
-        text = f"a tyre in {place.name} that is not crushed by its load"
+        text = f"a stronger tyre for {place.tyre}, one that is not crushed by its load"
         if least < HIGHEST_USUAL_KPA:
-            text = f"more than {plain(least)} kPa in {place.name}, or a tyre that is not crushed by its load"
+            text = f"more than {plain(least)} kPa in {place.tyre}, or a tyre that is not crushed by its load"
         return Remedy(
             text,
             f"{place.pointer}/pressure_kpa",
@@ -141,7 +148,7 @@ def stiffness_remedy(*views: AxleView) -> Remedy | None:
         if place.wheel.facts.aspect_percent < LOWEST_ASPECT_PERCENT:
             least = plain(LOWEST_ASPECT_PERCENT)
             return Remedy(
-                f"a size with an aspect ratio of {least} or more in {place.name}",
+                f"a size with an aspect ratio of {least} or more for {place.tyre}",
                 f"{place.pointer}/tyre/size",
                 "aspect_percent",
                 LOWEST_ASPECT_PERCENT,
@@ -154,7 +161,7 @@ def level_remedy(*views: AxleView) -> Remedy | None:
     for view in views:
         pointer, facts = f"/vehicle/{view.name}/fitted/tyre/size", view.now.facts
         if unknown(facts.rated_kg):
-            text = f"state load index and speed symbol of vehicle.{view.name}.fitted.tyre"
+            text = f"read load index and speed symbol on the sidewall of the present {view.name} tyre"
             return Remedy(text, pointer, "service_description")
         if unknown(view.now.behaviour.axle_stiffness_n_per_deg):
             least = least_index_for_kg(view.axle.estimate_mass_kg / view.axle.tyres / MOST_OVERLOAD + 1e-6)

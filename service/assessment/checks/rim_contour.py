@@ -13,12 +13,15 @@ HUMP = basis("ISO-4000-2", "note on humps for tubeless tyres")
 
 def _grade(view: AxleView) -> Grade:
     facts = view.then.facts
-    return Grade(worst(advisory=(facts.hump != 1.0) | (facts.one_piece != 1.0)), facts.hump, 1.0)
+    return Grade(worst(open_question=facts.hump != 1.0, advisory=facts.one_piece != 1.0), facts.hump, 1.0)
 
 
 def _explain(view: AxleView, grade: Grade) -> Finding:
     if grade.outcome == MET:
         message, remedy = "The rim is of one piece and has a hump, as a tubeless tyre needs.", None
+    elif view.then.facts.one_piece != 1.0 and view.change.same_rim == 1.0:
+        message = "The rim is of several pieces; a tubeless tyre needs a sealed one."
+        remedy = Remedy("a tube, or the seal that the rim's maker names", rim_pointer(view.name), "hump")
     elif view.then.facts.one_piece != 1.0:
         message = "The rim is of several pieces; a tubeless tyre needs a one-piece drop-centre rim."
         remedy = Remedy(
@@ -28,9 +31,9 @@ def _explain(view: AxleView, grade: Grade) -> Finding:
             equals="H2",
         )
     else:
-        message = "The rim's designation states no hump; a tubeless tyre needs one, on the outer side at least."
+        message = "No hump is stated for the rim."
         remedy = Remedy(
-            "look for the hump and state it in the rim's designation, such as H2",
+            "look for the hump beside the bead seat: H2 or the like is enough",
             rim_pointer(view.name),
             "hump",
             equals="H2",

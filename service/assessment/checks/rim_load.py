@@ -6,16 +6,22 @@ from service.assessment.checks.grade import LAST_BIT, Check, Grade, finite
 from service.assessment.checks.words import plain
 from service.assessment.view.views import AxleView
 from service.core.findings import NOT_MET, Finding, Remedy, is_open, worst
-from service.core.numeric import unknown
+from service.core.numeric import UNKNOWN, known_or, pick, unknown
 from service.core.sources import basis
 
 SHARE = basis("COMMON-PRACTICE", "each wheel carries its equal share of the maximum axle mass")
 
 
 def _grade(view: AxleView) -> Grade:
-    rating = view.then.facts.rim_rating_kg
+    same = view.change.same_rim == 1.0
+    rating = known_or(view.then.facts.rim_rating_kg, pick(same, view.now.facts.rim_rating_kg, UNKNOWN))
     share = view.axle.max_axle_mass_kg / view.axle.tyres
-    return Grade(worst(not_met=rating < share, open_question=unknown(rating)), rating, share)
+    outcome = worst(
+        not_met=rating < share,
+        not_assessed=unknown(rating) & (view.change.same_rim == 0.0),
+        open_question=unknown(rating),
+    )
+    return Grade(outcome, rating, share)
 
 
 def _explain(view: AxleView, grade: Grade) -> Finding:
@@ -24,9 +30,9 @@ def _explain(view: AxleView, grade: Grade) -> Finding:
     share = plain(grade.limit + 0.5 - LAST_BIT)
     remedy = None
     if is_open(grade.outcome):
-        message = f"The rim's load rating is not given; each wheel has to carry {share} kg."
+        message = f"The rim's load rating is not known. Each wheel has to carry {share} kg."
         remedy = Remedy(
-            f"state candidate.{view.name}.rim.load_rating_kg; {share} kg or more is enough",
+            f"read the load rating on the back of the wheel: {share} kg is enough",
             field,
             "load_rating_kg",
             grade.limit,

@@ -35,30 +35,38 @@ def _explain(view: AxleView, grade: Grade) -> Finding:
     where = BASES[facts.approval]
     if is_open(grade.outcome):
         message = "No approved rim widths are known for this size."
-        ask = Remedy(
-            f"state candidate.{view.name}.tyre.approved_rim_widths_in from the tyre maker's data",
-            f"/candidate/{view.name}/tyre/approved_rim_widths_in",
-            "approved_rim_widths_in",
-        )
+        ask = _ask(view)
         return Finding("rim.width", view.name, grade.outcome, message, grade.measured, None, "in", where, ask)
     width, low, high = plain(grade.measured, 2), plain(facts.approved_min_in, 2), plain(facts.approved_max_in, 2)
-    words = f"a rim {low} to {high} in wide"
     remedy = None
-    if grade.outcome != MET:
+    if grade.outcome == ADVISORY:
+        # Another rim would have to be judged anew; the estimate is what is uncertain.
+        remedy = _ask(view)
+    elif grade.outcome != MET:
         ends = facts.approved_min_in, facts.approved_max_in
+        words = f"a rim {low} to {high} in wide, or a tyre that is approved on {width} in"
         remedy = Remedy(words, rim_pointer(view.name), "rim_width_in", *ends, unit="in")
     if grade.outcome == MET:
         message = f"The rim is {width} in wide; the tyre takes {low} to {high} in."
         if facts.approval == BY_RULE:
             message = f"The rim is {width} in wide, within the {low} to {high} in estimated for this size."
     elif grade.outcome == ADVISORY:
-        message = f"The rim is {width} in wide, just outside the {low} to {high} in estimated: ask the tyre's maker."
+        message = f"The rim is {width} in wide, just outside the {low} to {high} in estimated for this size."
     else:
         message = f"The rim is {width} in wide; the tyre takes {low} to {high} in only."
         if facts.approval == BY_RULE:
             message = f"The rim is {width} in wide, far outside the {low} to {high} in estimated for this size."
     limit = finite(grade.limit)
     return Finding("rim.width", view.name, grade.outcome, message, grade.measured, limit, "in", where, remedy)
+
+
+def _ask(view: AxleView) -> Remedy:
+    width = plain(view.then.facts.rim_width_in, 2)
+    return Remedy(
+        f"ask the tyre's maker which rim widths are approved: a range that includes {width} in is enough",
+        f"/candidate/{view.name}/tyre/approved_rim_widths_in",
+        "approved_rim_widths_in",
+    )
 
 
 WIDTH = Check("rim.width", _grade, _explain)

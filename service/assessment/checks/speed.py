@@ -17,10 +17,8 @@ COMMERCIAL = basis("UN-R54 annex 8", "speed above the symbol at reduced load")
 def _grade(view: AxleView) -> Grade:
     speed, top = view.then.facts.speed_capability_kmh, view.vehicle.max_speed_kmh
     slow = speed < top
-    if not view.conditions.winter:
-        return Grade(worst(not_met=slow, not_assessed=unknown(speed)), speed, top)
-    # A winter tyre that is fast enough for the place may be slower than the vehicle.
-    counts, floor = view.conditions.winter_tyre(view.then.facts.winter_mark), view.conditions.winter_floor_kmh
+    # A winter tyre that is fast enough for the place may be slower than the vehicle, whatever the season asked about.
+    counts, floor = view.conditions.slow_winter_tyre(view.then.facts.winter_mark), view.conditions.winter_floor_kmh
     outcome = worst(
         not_met=slow & ((counts == 0.0) | (speed < floor) | unknown(floor)),
         not_assessed=(slow & unknown(counts)) | unknown(speed),
@@ -36,19 +34,28 @@ def _explain(view: AxleView, grade: Grade) -> Finding:
     message = f"The tyre may run {plain(grade.measured)} km/h{enough}; the vehicle reaches {top} km/h."
     remedy = None if grade.outcome == MET else _symbol_remedy(view, grade.limit)
     if is_open(grade.outcome) and known(grade.measured):
-        message = f"Whether this is a winter tyre here, which may run {plain(grade.measured)} km/h, depends on its age."
-        remedy = Remedy("a tyre marked 3PMSF", tyre_pointer(view.name), "marking", equals="3PMSF")
+        message = f"The tyre may run {plain(grade.measured)} km/h only; whether it is a winter tyre depends on its age."
+        remedy = Remedy("fit a tyre marked 3PMSF", tyre_pointer(view.name), "marking", equals="3PMSF")
     elif is_open(grade.outcome):
         message = f"Whether the tyre may run {top} km/h is not known from its designation; its maker states it."
     elif grade.outcome == ADVISORY and winter is not None:
         slow = plain(grade.measured)
         message = (
-            f"A winter tyre may be slower than the vehicle ({slow} against {top} km/h) if a label in the driver's view "
-            f"says {slow} km/h and that speed is kept."
+            f"The winter tyre may run {slow} km/h, the vehicle reaches {top} km/h. That is allowed with a label of "
+            f"{slow} km/h in the driver's view, and no more may be driven."
         )
         where = winter.basis
+        remedy = _label_remedy(view, grade)
     measured = finite(grade.measured)
     return Finding("speed.capability", view.name, grade.outcome, message, measured, grade.limit, "km/h", where, remedy)
+
+
+def _label_remedy(view: AxleView, grade: Grade) -> Remedy:
+    """Return the label first: the tyre is what was wanted."""
+    faster = _symbol_remedy(view, grade.limit)
+    return faster._replace(
+        text=f"put a label of {plain(grade.measured)} km/h in the driver's view, or fit {faster.text}"
+    )
 
 
 def _symbol_remedy(view: AxleView, top_kmh: float) -> Remedy:

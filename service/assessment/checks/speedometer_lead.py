@@ -11,14 +11,15 @@ from functools import lru_cache
 from typing import NamedTuple
 
 from service.assessment.case import Vehicle
-from service.assessment.checks.grade import Check, Grade, finite
+from service.assessment.checks.grade import LAST_BIT, Check, Grade, finite
 from service.assessment.checks.missing import diameter_remedy
-from service.assessment.checks.words import apart, beside_true_speed, lawful_lead, plain, signed
+from service.assessment.checks.words import apart, beside_true_speed, lawful_lead, plain
 from service.assessment.view.views import CarView
-from service.core.findings import MET, Finding, Remedy, is_open, worst
-from service.core.numeric import pick, unknown
+from service.core.findings import ADVISORY, MET, NOT_MET, Finding, Remedy, worst
+from service.core.numeric import UNKNOWN, known, pick, unknown
 from service.core.sources import basis
 from service.physics.speedometer import indicated_speed_kmh
+from service.rules.pack import RulePack, VehicleFacts, speedometer_asked
 from service.rules.reader import default_packs
 from service.rules.sections import SpeedometerRule
 
@@ -37,9 +38,21 @@ class Reading(NamedTuple):
     most_kmh: float
 
 
+class Asked(NamedTuple):
+    """A speedometer rule, and whether breaking it is forbidden here."""
+
+    rule: SpeedometerRule
+    forbids: bool
+
+
 def r39() -> SpeedometerRule:
-    """Return the UN R39 rule, which holds as a safety check whatever the place."""
+    """Return the UN R39 rule, which advises whatever the place."""
     return default_packs()["unece"].speedometer
+
+
+def place_rule(pack: RulePack, vehicle: Vehicle, day: str) -> tuple[SpeedometerRule | None, tuple[str, ...]]:
+    """Return the place's own rule for a vehicle on an ISO day, and the facts that would settle whether it applies."""
+    return speedometer_asked(pack, VehicleFacts(vehicle.category, None, vehicle.max_mass_kg, vehicle.built), day)
 
 
 def is_r39(rule: SpeedometerRule) -> bool:
@@ -50,6 +63,14 @@ def is_r39(rule: SpeedometerRule) -> bool:
 def _asks(rule: SpeedometerRule) -> tuple[object, ...]:
     edges = rule.least_gain, rule.least_constant_kmh, rule.most_gain, rule.most_constant_kmh
     return (*edges, rule.test_speed_is, rule.test_speeds)
+
+
+def _asked(car: CarView) -> Asked:
+    """Return UN R39 as the place has it; where it has not, R39 only advises and the place's own rule decides."""
+    rule, missing = place_rule(car.pack, car.vehicle, car.front.conditions.day)
+    if rule is not None and rule.kind == "r39" and not missing:
+        return Asked(rule, forbids=True)
+    return Asked(r39(), forbids=False)
 
 
 def present_lead(vehicle: Vehicle) -> float:
@@ -99,15 +120,41 @@ def _lawful_leads(rule: SpeedometerRule, max_speed_kmh: float) -> tuple[float, f
     return least, most
 
 
-def _grade(car: CarView) -> Grade:
-    ratio = car.change.driven_circumference_ratio
-    lead = 100.0 * (present_lead(car.vehicle) - 1.0)
-    least, most = lawful_lead_percent(r39(), car.vehicle.max_speed_kmh, ratio)
+def covers_nothing(rule: SpeedometerRule, max_speed_kmh: float, ratio: float) -> bool:
+    """Return whether no speedometer that is lawful now stays so: the change is beyond the whole lawful range."""
+    least, most = _lawful_leads(rule, max_speed_kmh)
+    return (ratio * least > most) | (ratio * most < least)
+
+
+def grade_reading(car: CarView, asked: Asked) -> Grade:
+    """Return how a speedometer that was read keeps a rule after the change; floats or arrays alike."""
+    ratio, lead = car.change.driven_circumference_ratio, 100.0 * (present_lead(car.vehicle) - 1.0)
+    least, most = lawful_lead_percent(asked.rule, car.vehicle.max_speed_kmh, ratio)
     outside = (lead < least - LAST_BIT_KMH) | (lead > most + LAST_BIT_KMH)
-    # Without a measured lead an unchanged circumference leaves the speedometer as lawful as it is.
-    not_known = (unknown(lead) & (ratio != 1.0)) | unknown(ratio)
-    outcome = MET if car.vehicle.is_trailer else worst(not_met=outside, not_assessed=not_known)
+    outcome = worst(not_met=outside & asked.forbids, not_assessed=unknown(ratio), advisory=outside)
     return Grade(outcome, lead, pick(lead > most, most, least))
+
+
+def unread_change(car: CarView) -> tuple[float, float, bool]:
+    """Return the change of circumference [%], the limit on its side [%], and whether it is beyond that limit."""
+    change = 100.0 * (car.change.driven_circumference_ratio - 1.0)
+    least = car.limits.speedometer_unread_least_percent.value
+    most = car.limits.speedometer_unread_most_percent.value
+    beyond = (change < least - LAST_BIT) | (change > most + LAST_BIT)
+    return change, pick(change < 0.0, least, most), beyond
+
+
+def _grade(car: CarView) -> Grade:
+    asked = _asked(car)
+    if car.vehicle.is_trailer:
+        return Grade(MET, UNKNOWN, UNKNOWN)
+    if known(present_lead(car.vehicle)):
+        return grade_reading(car, asked)
+    ratio = car.change.driven_circumference_ratio
+    hopeless = covers_nothing(asked.rule, car.vehicle.max_speed_kmh, ratio)
+    change, limit, beyond = unread_change(car)
+    outcome = worst(not_met=hopeless & asked.forbids, not_assessed=unknown(ratio), advisory=beyond | hopeless)
+    return Grade(outcome, change, limit)
 
 
 def _explain(car: CarView, grade: Grade) -> Finding:
@@ -118,39 +165,57 @@ def _explain(car: CarView, grade: Grade) -> Finding:
         message = "The speedometer cannot be judged without the overall diameters of all tyres."
         ask = diameter_remedy(car.front, car.rear)
         return Finding("diameter.speedometer", "vehicle", grade.outcome, message, None, None, "%", R39, ask)
-    least, most = lawful_lead_percent(r39(), car.vehicle.max_speed_kmh, car.change.driven_circumference_ratio)
-    needed = lawful_lead(least, most)
-    remedy = None
-    if is_open(grade.outcome):
-        change = 100.0 * (car.change.driven_circumference_ratio - 1.0)
-        by = "less than 0.1" if plain(change, 1) == "0" else signed(change)
-        message = (
-            f"The rolling circumference changes by {by} %. That is lawful if the speedometer now reads {needed}; "
-            "its reading is not given."
-        )
-        remedy = Remedy(
-            f"measure vehicle.speedometer (displayed against true speed); lawful if it now reads {needed}",
-            "/vehicle/speedometer",
-            "speedometer_lead_percent",
-            least,
-            most,
-            unit="%",
-        )
-    elif grade.outcome == MET and unknown(grade.measured):
-        message = "The rolling circumference does not change, so the speedometer stays as it is."
-    else:
-        lead = lead_after_percent(car)
-        after = beside_true_speed(lead)
-        if grade.outcome == MET:
-            message = f"{_reads(grade.measured, after)}, within the lawful range at every test speed."
-        else:
-            low = grade.measured < least
-            after = f"{apart(-lead, 0.0, 1)} % below the true speed" if low else after
-            side = "it must never read low" if low else "more than is lawful"
-            message = f"{_reads(grade.measured, after)}: {side}."
-            remedy = _remedy(least, most, needed)
+    asked = _asked(car)
+    say = _of_a_reading if known(present_lead(car.vehicle)) else _unread
+    message, remedy = say(car, grade, asked.rule)
+    if grade.outcome == ADVISORY and not asked.forbids and _is_forbidden(car, asked.rule):
+        message = f"{message} UN R39 is not law here; it only advises."
     measured, limit = finite(grade.measured), finite(grade.limit)
     return Finding("diameter.speedometer", "vehicle", grade.outcome, message, measured, limit, "%", R39, remedy)
+
+
+def _is_forbidden(car: CarView, rule: SpeedometerRule) -> bool:
+    """Return whether a rule would forbid the change where it is law."""
+    if known(present_lead(car.vehicle)):
+        return grade_reading(car, Asked(rule, forbids=True)).outcome == NOT_MET
+    return covers_nothing(rule, car.vehicle.max_speed_kmh, car.change.driven_circumference_ratio)
+
+
+def _unread(car: CarView, grade: Grade, rule: SpeedometerRule) -> tuple[str, Remedy | None]:
+    """Return the words where nobody read the speedometer: it is taken as type-approved."""
+    ratio, top = car.change.driven_circumference_ratio, car.vehicle.max_speed_kmh
+    if ratio == 1.0:
+        return "The rolling circumference does not change, so the speedometer stays as it is.", None
+    grows = f"The rolling circumference {_by(grade.measured)}"
+    if grade.outcome == MET:
+        return f"{grows}. A type-approved speedometer stays lawful with that; it is taken to be one.", None
+    least, most = lawful_lead_percent(rule, top, ratio)
+    needed = lawful_lead(least, most)
+    if covers_nothing(rule, top, ratio):
+        message = f"{grows}. No speedometer that is lawful now stays so."
+        return message, _recalibration(least, most, needed)
+    shows = "less" if grade.measured > 0.0 else "more"
+    message = f"{grows}, so the speedometer shows {shows} than now. It stays lawful if it now reads {needed}."
+    return message, _lead_remedy(f"have the speedometer checked: it must now read {needed}", least, most)
+
+
+def _by(change_percent: float) -> str:
+    how = "grows" if change_percent > 0.0 else "shrinks"
+    size = plain(abs(change_percent), 1)
+    return f"{how} by {'less than 0.1' if size == '0' else size} %"
+
+
+def _of_a_reading(car: CarView, grade: Grade, rule: SpeedometerRule) -> tuple[str, Remedy | None]:
+    """Return the words where the speedometer was read."""
+    lead = lead_after_percent(car)
+    after = beside_true_speed(lead)
+    if grade.outcome == MET:
+        return f"{_reads(grade.measured, after)}, within the lawful range at every test speed.", None
+    least, most = lawful_lead_percent(rule, car.vehicle.max_speed_kmh, car.change.driven_circumference_ratio)
+    low = grade.measured < least
+    after = f"{apart(-lead, 0.0, 1)} % below the true speed" if low else after
+    side = "it must never read low" if low else "more than is lawful"
+    return f"{_reads(grade.measured, after)}: {side}.", _recalibration(least, most, lawful_lead(least, most))
 
 
 def _reads(lead_percent: float, after: str) -> str:
@@ -160,15 +225,13 @@ def _reads(lead_percent: float, after: str) -> str:
     return f"The speedometer reads {now} now and {after.replace(' the true speed', ' it')} after the change"
 
 
-def _remedy(least: float, most: float, needed: str) -> Remedy:
-    return Remedy(
-        f"have the speedometer recalibrated so that with the present tyres it reads {needed}",
-        "/vehicle/speedometer",
-        "speedometer_lead_percent",
-        least,
-        most,
-        unit="%",
-    )
+def _recalibration(least: float, most: float, needed: str) -> Remedy:
+    text = f"have the speedometer recalibrated so that with the present tyres it reads {needed}"
+    return _lead_remedy(text, least, most)
+
+
+def _lead_remedy(text: str, least: float, most: float) -> Remedy:
+    return Remedy(text, "/vehicle/speedometer", "speedometer_lead_percent", least, most, unit="%")
 
 
 SPEEDOMETER = Check("diameter.speedometer", _grade, _explain)

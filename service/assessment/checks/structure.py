@@ -28,12 +28,12 @@ def _explain(car: CarView, grade: Grade) -> Finding:
     if grade.outcome == NOT_MET:
         message = "Radial tyres on one axle and diagonal ones on the other make the car unpredictable."
         axle, kind = _odd_one(car)
-        remedy = Remedy(f"{kind} tyres at the {axle} too", tyre_pointer(axle), "construction", equals=kind)
+        remedy = Remedy(f"fit {kind} tyres at the {axle} too", tyre_pointer(axle), "construction", equals=kind)
     elif grade.outcome == ADVISORY:
         was = "diagonal" if kind == "radial" else "radial"
-        message = f"The tyres become {kind} where they were {was}: the car will steer and grip differently."
+        message = f"The tyres become {kind} where they were {was}: the car will steer differently."
         axle = "front" if car.front.then.facts.radial != car.front.now.facts.radial else "rear"
-        remedy = Remedy(f"{was} tyres as at present", tyre_pointer(axle), "construction", equals=was)
+        remedy = Remedy(f"keep to {was} tyres", tyre_pointer(axle), "construction", equals=was)
     else:
         message = f"All tyres are {kind}."
     return Finding("tyre.structure", "vehicle", grade.outcome, message, None, None, None, SAME, remedy)

@@ -21,10 +21,10 @@ def _explain(view: AxleView, grade: Grade) -> Finding:
         message, remedy = "The tyre is made for regular use.", None
         return Finding("tyre.temporary_spare", view.name, MET, message, None, None, None, limit.basis, remedy)
     message = (
-        f"A temporary spare (T) is no regular fitment: {plain(limit.value)} km/h at most, to the next workshop; "
-        "the speed symbol on it is the tyre's own rating, not the speed allowed."
+        f"A temporary spare (T) takes the car to the next workshop, at {plain(limit.value)} km/h at most. The speed "
+        "symbol on it is the tyre's own rating, not the speed allowed."
     )
-    remedy = Remedy("a tyre for regular use", tyre_pointer(view.name), "system", equals="regular")
+    remedy = Remedy("fit a tyre for regular use", tyre_pointer(view.name), "system", equals="regular")
     measured = finite(grade.measured)
     return Finding(
         "tyre.temporary_spare", view.name, NOT_MET, message, measured, limit.value, "km/h", limit.basis, remedy

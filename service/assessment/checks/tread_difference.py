@@ -1,66 +1,119 @@
-"""Are new tyres kept apart from worn ones?"""
+"""Are new tyres kept apart from worn ones, and is the deeper pair at the rear?
+
+Everything else compares new with new, so what wear does to two axles is said here and nowhere else.
+"""
 
 from __future__ import annotations
 
-from service.assessment.checks.axle_ratio import NOT_DRIVEN, grade_ratio
-from service.assessment.checks.grade import Check, Grade, finite
-from service.assessment.checks.missing import diameter_remedy
+from service.assessment.checks.axle_ratio import NOT_DRIVEN
+from service.assessment.checks.grade import LAST_BIT, Check, Grade
 from service.assessment.checks.words import apart, plain, span
-from service.assessment.view.views import CarView
-from service.core.findings import MET, NOT_MET, Finding, Remedy, is_open
-from service.core.numeric import known, unknown
+from service.assessment.view.change import Wheel
+from service.assessment.view.figures import NEW_TREAD_DEPTH_MM
+from service.assessment.view.views import AxleView, CarView
+from service.core.findings import ADVISORY, MET, Finding, Remedy, worst
+from service.core.numeric import UNKNOWN, known, known_or, pick, unknown
+from service.core.sources import basis
+
+DEEPER_BEHIND = basis("COMMON-PRACTICE", "the deeper pair goes to the rear")
 
 
-def _grade(car: CarView) -> Grade:
-    front, rear, limits = car.front.then, car.rear.then, car.limits
-    worn = limits.diameter_per_tread_depth.value * abs(front.facts.tread_depth_mm - rear.facts.tread_depth_mm)
-    share = 100.0 * worn / front.geometry.overall_diameter_mm
-    return grade_ratio(car, share)
-
-
-def _explain(car: CarView, grade: Grade) -> Finding:
-    near, far = car.limits.axle_ratio_met_percent, car.limits.axle_ratio_advisory_percent
-    limit = far if grade.outcome == NOT_MET else near
-    front, rear = car.front.then.facts.tread_depth_mm, car.rear.then.facts.tread_depth_mm
-    remedy: Remedy | None = None
-    if car.vehicle.is_trailer:
-        return Finding("tyre.tread_difference", "vehicle", MET, NOT_DRIVEN, None, None, None, limit.basis)
-    if is_open(grade.outcome):
-        missing = "front" if unknown(front) else "rear"
-        message = "Whether new tyres meet worn ones is not known: the tread depth is not given on both axles."
-        field = f"/candidate/{missing}/tyre/tread_depth_mm"
-        remedy = Remedy(f"measure candidate.{missing}.tyre.tread_depth_mm", field, "tread_depth_mm", unit="mm")
-        if known(front) and known(rear):
-            message = "What wear makes of the diameter is not known without the overall diameter."
-            remedy = diameter_remedy(car.front)
-    else:
-        depths = f"{plain(front, 1)} mm of tread in front and {plain(rear, 1)} mm at the rear"
-        if front == rear:
-            message = f"All tyres have {plain(front, 1)} mm of tread."
-        elif grade.outcome == MET:
-            share = plain(grade.measured, 1)
-            message = f"With {depths}, wear sets the diameters apart by {share} %, within {plain(near.value, 1)} %."
-        else:
-            strain = "may unsettle stability control"
-            if car.vehicle.driven_axle == "all":
-                strain = "strains the all-wheel drive"
-            share = apart(grade.measured, limit.value, 1)
-            message = f"With {depths}, wear alone sets the diameters apart by {share} %, which {strain}."
-            remedy = _even_remedy(car, near.value)
-    measured = finite(grade.measured)
-    return Finding(
-        "tyre.tread_difference", "vehicle", grade.outcome, message, measured, limit.value, "%", limit.basis, remedy
+def _depths(front: Wheel, rear: Wheel) -> tuple[float, float]:
+    """Return the tread depths [mm], that of a new tyre where none is given."""
+    return (
+        known_or(front.facts.tread_depth_mm, NEW_TREAD_DEPTH_MM),
+        known_or(rear.facts.tread_depth_mm, NEW_TREAD_DEPTH_MM),
     )
 
 
-def _even_remedy(car: CarView, near_percent: float) -> Remedy:
-    front, rear = car.front.then.facts.tread_depth_mm, car.rear.then.facts.tread_depth_mm
-    shallow, deep = ("front", rear) if front < rear else ("rear", front)
+def _share_percent(car: CarView, front: Wheel, rear: Wheel) -> float:
+    """Return by how much wear sets the diameters apart [%]; nothing where both are worn alike, whatever their size."""
+    one, other = _depths(front, rear)
+    worn = car.limits.diameter_per_tread_depth.value * abs(one - other)
+    return pick(one == other, worn, 100.0 * worn / front.geometry.overall_diameter_mm)
+
+
+def _strains(car: CarView) -> bool:
+    """Return whether unlike diameters may strain a drive: all wheels are driven, or nobody says which."""
+    return car.vehicle.driven_axle in ("all", None)
+
+
+def _grade(car: CarView) -> Grade:
+    limits, (front, rear) = car.limits, _depths(car.front.then, car.rear.then)
+    near = limits.axle_ratio_met_percent.value
+    if car.vehicle.is_trailer:
+        return Grade(MET, UNKNOWN, UNKNOWN)
+    deeper_front = front - rear > limits.tread_deeper_front_met_mm.value + LAST_BIT
+    if not _strains(car):
+        return Grade(worst(advisory=deeper_front), front - rear, limits.tread_deeper_front_met_mm.value)
+    share = _share_percent(car, car.front.then, car.rear.then)
+    # What the car has today is no reason against a change that keeps it.
+    worse = share > known_or(_share_percent(car, car.front.now, car.rear.now), 0.0) + LAST_BIT
+    far = share > limits.axle_ratio_advisory_percent.value + LAST_BIT
+    outcome = worst(
+        not_recommended=far & worse & (car.vehicle.driven_axle == "all"),
+        open_question=unknown(share),
+        advisory=(share > near + LAST_BIT) | deeper_front,
+    )
+    return Grade(outcome, share, near)
+
+
+def _explain(car: CarView, grade: Grade) -> Finding:
+    limits, (front, rear) = car.limits, _depths(car.front.then, car.rear.then)
+    rests, code = limits.axle_ratio_met_percent.basis, "tyre.tread_difference"
+    if car.vehicle.is_trailer:
+        return Finding(code, "vehicle", MET, NOT_DRIVEN, None, None, None, rests)
+    depths = f"{plain(front, 1)} mm of tread in front and {plain(rear, 1)} mm at the rear"
+    uneven = _strains(car) and grade.measured > limits.axle_ratio_met_percent.value + LAST_BIT
+    remedy: Remedy | None = None
+    if unknown(grade.measured):
+        message = f"The tyres have {depths}. What that makes of the diameters is not known."
+        remedy = _remedy(car.front if front < rear else car.rear, max(front, rear), None)
+    elif grade.outcome == MET:
+        message = f"All tyres have {plain(front, 1)} mm of tread." if front == rear else f"The tyres have {depths}."
+        if unknown(car.front.then.facts.tread_depth_mm) and unknown(car.rear.then.facts.tread_depth_mm):
+            message = "Both axles are taken to have new tyres."
+    else:
+        message = f"The tyres have {depths}. {_reason(car, grade, uneven=uneven)}"
+        remedy = _uneven_remedy(car, front, rear) if uneven else _deeper_remedy(car, front)
+    unit = "%" if _strains(car) else "mm"
+    measured = grade.measured if known(grade.measured) else None
+    basis_of = rests if _strains(car) else DEEPER_BEHIND
+    return Finding(code, "vehicle", grade.outcome, message, measured, grade.limit, unit, basis_of, remedy)
+
+
+def _reason(car: CarView, grade: Grade, *, uneven: bool) -> str:
+    if not uneven:
+        return "The deeper pair belongs to the rear, so that the front floats first in the wet."
+    share = f"Wear alone sets the diameters apart by {apart(grade.measured, grade.limit, 1)} %"
+    if grade.outcome == ADVISORY and car.vehicle.driven_axle is None:
+        return f"{share}, which strains all-wheel drive where the car has it."
+    return f"{share}, which strains the all-wheel drive."
+
+
+def _uneven_remedy(car: CarView, front: float, rear: float) -> Remedy:
+    """Return the depth of the shallower pair that is near enough; a front pair is not to be the deeper one."""
+    limits = car.limits
     outer = car.front.then.geometry.overall_diameter_mm
-    room = near_percent / 100.0 * outer / car.limits.diameter_per_tread_depth.value
-    least = max(deep - room, 0.0)
-    text = f"{shallow} tyres with {span(least, deep + room, 'mm', 1)} of tread, nearer to those of the other axle"
-    return Remedy(text, f"/candidate/{shallow}/tyre/tread_depth_mm", "tread_depth_mm", least, deep + room, unit="mm")
+    room = limits.axle_ratio_met_percent.value / 100.0 * outer / limits.diameter_per_tread_depth.value
+    deeper_front = limits.tread_deeper_front_met_mm.value
+    if front < rear:
+        return _remedy(car.front, rear - room, rear + min(room, deeper_front))
+    return _remedy(car.rear, front - min(room, deeper_front), front + room)
+
+
+def _deeper_remedy(car: CarView, front: float) -> Remedy:
+    told = _remedy(car.rear, front - car.limits.tread_deeper_front_met_mm.value, None)
+    facts, other = car.front.then.facts, car.rear.then.facts
+    if (facts.nominal_width_mm, facts.rim_width_in) == (other.nominal_width_mm, other.rim_width_in):
+        return told._replace(text="put the deeper pair at the rear")
+    return told
+
+
+def _remedy(view: AxleView, least_mm: float, most_mm: float | None) -> Remedy:
+    least = max(least_mm, 0.0)
+    text = f"fit {view.name} tyres with {span(least, most_mm, 'mm', 1)} of tread"
+    return Remedy(text, f"/candidate/{view.name}/tyre/tread_depth_mm", "tread_depth_mm", least, most_mm, unit="mm")
 
 
 DIFFERENCE = Check("tyre.tread_difference", _grade, _explain)

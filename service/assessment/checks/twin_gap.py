@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from service.assessment.checks.clearance import millimetres, offset_window_mm
+from service.assessment.checks.clearance import millimetres
 from service.assessment.checks.grade import LAST_BIT, Check, Grade, finite
-from service.assessment.checks.missing import offset_remedy
-from service.assessment.checks.words import apart, plain, rim_pointer, span
+from service.assessment.checks.missing import offset_remedy, width_remedy
+from service.assessment.checks.offset_window import offset_advice
+from service.assessment.checks.words import apart, plain, span
 from service.assessment.view.views import AxleView
 from service.core.findings import MET, NOT_MET, Finding, Remedy, is_open, worst
 from service.core.numeric import pick, unknown
@@ -16,8 +17,15 @@ def _grade(view: AxleView) -> Grade:
     least, enough = limits.clearance_least_mm.value, limits.clearance_twin_met_mm.value
     if view.axle.wheels_per_side == 1:
         return Grade(MET, gap, gap)
+    # The same rims with a tyre no wider stand apart as they do today, however far that is.
+    as_today = (view.change.same_rim == 1.0) & (view.change.half_width_mm <= 0.0)
     touches = gap < least - LAST_BIT
-    outcome = worst(not_met=touches, open_question=unknown(gap), advisory=gap < enough - LAST_BIT)
+    outcome = worst(
+        not_met=touches,
+        not_assessed=unknown(gap) & (pick(as_today, 0.0, 1.0) == 1.0),
+        open_question=unknown(gap),
+        advisory=gap < enough - LAST_BIT,
+    )
     return Grade(outcome, gap, pick(touches, least, enough))
 
 
@@ -27,15 +35,14 @@ def _explain(view: AxleView, grade: Grade) -> Finding:
     if view.axle.wheels_per_side == 1:
         message = "There is one wheel on each side."
     elif is_open(grade.outcome):
-        message, remedy = "Whether the twin tyres touch is not known: a rim states no offset (ET).", offset_remedy(view)
+        message, remedy = "Whether the twin tyres touch is not known without the offset (ET).", offset_remedy(view)
+        if remedy is None:
+            message = "Whether the twin tyres touch is not known without their section width."
+            remedy = width_remedy(view)
     elif grade.outcome == MET:
         message = f"The twin tyres stand {plain(grade.measured)} mm apart."
     else:
-        low, high = offset_window_mm(view)
-        most = high if low <= high else None
-        narrower = "" if low <= high else ", or narrower tyres"
-        text = f"ET {span(low, most, '')}{narrower}"
-        remedy = Remedy(text, rim_pointer(view.name), "offset_mm", low, most, unit="mm")
+        remedy = _remedy(view)
         message = (
             f"The twin tyres stand {apart(grade.measured, enough.value)} mm apart; {plain(enough.value)} mm is advised."
         )
@@ -43,6 +50,17 @@ def _explain(view: AxleView, grade: Grade) -> Finding:
             message = f"The twin tyres touch: {millimetres(-grade.measured)} are lacking between them."
     measured, limit = finite(grade.measured), finite(grade.limit)
     return Finding("clearance.twin", view.name, grade.outcome, message, measured, limit, "mm", enough.basis, remedy)
+
+
+def _remedy(view: AxleView) -> Remedy:
+    if view.change.same_rim == 0.0:
+        return offset_advice(view)
+    limits = view.limits
+    widest = 2.0 * view.then.facts.offset_mm - limits.clearance_twin_met_mm.value
+    most = widest / (1.0 + limits.service_width_growth_percent.value / 100.0)
+    text = f"narrower tyres, their section {span(None, most, 'mm')} wide"
+    pointer = f"/candidate/{view.name}/tyre/section_width_mm"
+    return Remedy(text, pointer, "section_width_mm", at_most=most, unit="mm")
 
 
 TWIN = Check("clearance.twin", _grade, _explain)

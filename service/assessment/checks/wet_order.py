@@ -1,15 +1,14 @@
-"""Which axle floats first on standing water?"""
+"""Which axle floats first on standing water, all tyres new?"""
 
 from __future__ import annotations
 
-from service.assessment.checks.aquaplaning_onset import ONSET, narrower
+from service.assessment.checks.aquaplaning_onset import ONSET
 from service.assessment.checks.grade import Check, Grade, finite
 from service.assessment.checks.missing import deflection_remedy
-from service.assessment.checks.words import apart, span, tyre_pointer
-from service.assessment.view.figures import NEW_TREAD_DEPTH_MM, standing_water_onset_kmh
+from service.assessment.checks.words import apart
 from service.assessment.view.views import CarView
-from service.core.findings import ADVISORY, MET, Finding, Remedy, is_open, worst
-from service.core.numeric import known_or, unknown
+from service.core.findings import ADVISORY, MET, Finding, is_open, worst
+from service.core.numeric import unknown
 
 # A lead of less than this reads as "at the same speed".
 WORTH_A_WORD_PERCENT = 0.5
@@ -30,10 +29,9 @@ def _explain(car: CarView, grade: Grade) -> Finding:
         remedy = deflection_remedy(car.front, car.rear)
     elif grade.outcome == ADVISORY:
         message = (
-            f"On standing water the rear axle floats from {_beside_front(grade.measured)}, now from "
-            f"{_beside_front(car.change.rear_onset_lead_percent_present)}: the rear lets go first."
+            f"On standing water the rear floats first, from {_beside_front(grade.measured)}. Now it floats from "
+            f"{_beside_front(car.change.rear_onset_lead_percent_present)}. Slow down sooner in heavy rain."
         )
-        remedy = _remedy(car)
     elif grade.measured < -WORTH_A_WORD_PERCENT:
         message = f"The rear axle floats from {_beside_front(grade.measured)}, which is no worse than now."
     elif grade.measured > WORTH_A_WORD_PERCENT:
@@ -49,23 +47,6 @@ def _beside_front(lead_percent: float) -> str:
     if text == "0":
         return "the same speed as the front"
     return f"a speed about {text} % {'below' if lead_percent < 0.0 else 'above'} the front's"
-
-
-def _remedy(car: CarView) -> Remedy:
-    """Return the one change at the rear that undoes the order, deeper tread or less width; the pressure is ordered."""
-    rear, front = car.rear.then, car.front.then
-    # As for one axle: the rear must float no earlier, against the front, than now or than at the same speed.
-    allowed = min(car.change.rear_onset_lead_percent_present, 0.0)
-    needed = (100.0 + allowed) / (100.0 + car.change.rear_onset_lead_percent)
-    pressure = rear.behaviour.pressure_kpa
-    depth, other = (known_or(wheel.facts.tread_depth_mm, NEW_TREAD_DEPTH_MM) for wheel in (rear, front))
-    level = standing_water_onset_kmh(pressure, depth)
-    if standing_water_onset_kmh(pressure, other) >= needed * level:
-        text = f"tread as deep at the rear as in front: {span(other, None, 'mm', 1)}"
-        return Remedy(text, "/candidate/rear/tyre/tread_depth_mm", "tread_depth_mm", other, unit="mm")
-    width = rear.facts.nominal_width_mm / needed**2 - 5.0
-    text = f"rear tyres {narrower(width)} with these front ones"
-    return Remedy(text, tyre_pointer("rear"), "nominal_width_mm", at_most=width, unit="mm")
 
 
 AXLE_ORDER = Check("wet.axle_order", _grade, _explain)

@@ -4,18 +4,41 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import replace
+from operator import attrgetter
+from typing import NamedTuple
 
 from service.assessment.case import Case
 from service.assessment.checks.grade import Grade, finite
-from service.assessment.checks.words import apart, plain
+from service.assessment.checks.speedometer_lead import SPEEDOMETER
 from service.assessment.law import speedometer_rule, towing, winter_tyres
 from service.assessment.law.law_remedies import law_remedy, missing_for_law
+from service.assessment.law.law_words import FACTS, explained
 from service.assessment.law.measured_quantities import ON_AN_AXLE, ON_THE_VEHICLE
 from service.assessment.view.views import AxleView, CarView
-from service.core.findings import MET, OPEN, Finding, Remedy, Where, is_open
-from service.core.numeric import UNKNOWN, pick
+from service.core.findings import MET, NOT_ASSESSED, OPEN, Finding, Remedy, Where, is_open
+from service.core.numeric import known, pick, unknown
+from service.core.ranges import TRACK_MM
 from service.rules.pack import Asked, asked
 from service.rules.rule import Bound, Rule, VehicleFacts
+
+# What of a wheel the questions on size, load and speed depend on.
+_TYRE_AND_RIM = attrgetter(
+    "nominal_width_mm",
+    "aspect_percent",
+    "tyre_rim_code",
+    "load_index",
+    "speed_capability_kmh",
+    "rim_width_in",
+    "rim_code",
+)
+
+
+class LawTally(NamedTuple):
+    """How many rules of the place are held, apply to this vehicle today, and are met."""
+
+    held: int
+    applied: int
+    met: int
 
 
 def _asked(where: Where, view: AxleView | CarView) -> Asked:
@@ -29,18 +52,59 @@ def _asked(where: Where, view: AxleView | CarView) -> Asked:
 def measured(rule: Rule, view: AxleView | CarView) -> tuple[float, ...]:
     """Return the quantities that a rule limits, one for each of its bounds."""
     if isinstance(view, AxleView):
-        return tuple(_rated(rule, bound, view) for bound in rule.bounds)
+        derated = _derated(rule, view)
+        return tuple(ON_AN_AXLE[bound.quantity](derated) for bound in rule.bounds)
     return tuple(ON_THE_VEHICLE[bound.quantity](view) for bound in rule.bounds)
 
 
-def _rated(rule: Rule, bound: Bound, view: AxleView) -> float:
-    if rule.divisor != 1.0:
-        # Some places count passenger tyres on other vehicles at a fraction of their rating.
-        facts = view.then.facts
-        rated = pick(facts.commercial == 1.0, facts.rated_kg, facts.rated_kg / rule.divisor)
-        facts = replace(facts, rated_kg=rated)
-        view = view._replace(then=view.then._replace(facts=facts))
-    return ON_AN_AXLE[bound.quantity](view)
+def _derated(rule: Rule, view: AxleView) -> AxleView:
+    if rule.divisor == 1.0:
+        return view
+    # Some places count passenger tyres on other vehicles at a fraction of their rating.
+    facts = view.then.facts
+    rated = pick(facts.commercial == 1.0, facts.rated_kg, facts.rated_kg / rule.divisor)
+    return view._replace(then=view.then._replace(facts=replace(facts, rated_kg=rated)))
+
+
+def judged(rule: Rule, view: AxleView | CarView, values: tuple[float, ...]) -> int:
+    """Return how a rule came out, and whether a number that lacks decides; floats or arrays alike.
+
+    It decides where the change makes it matter and the rule can forbid.
+    """
+    bounds = zip(rule.bounds, values, strict=True)
+    outcome = rule.outcome(*(_on_any_track(bound, value, view) for bound, value in bounds))
+    if not rule.can_forbid:
+        return outcome
+    return pick((outcome == OPEN) & _matters(rule, view), NOT_ASSESSED, outcome)
+
+
+def _on_any_track(bound: Bound, value: float, view: AxleView | CarView) -> float:
+    """Return the value, or one that keeps the bound where it is kept whatever the track that was not given."""
+    if bound.quantity != "track_change_percent" or not isinstance(view, AxleView):
+        return value
+    most = 100.0 * view.change.track_mm / TRACK_MM[0]
+    surely = unknown(value) & bound.holds(most) & bound.holds(0.0)
+    return pick(surely, most, value)
+
+
+def _matters(rule: Rule, view: AxleView | CarView) -> bool:
+    """Return whether the change touches what a rule limits; nobody can tell whether left and right are alike."""
+    quantity = rule.bounds[0].quantity
+    if not isinstance(view, AxleView) or quantity == "same_size_on_axle":
+        return False
+    if quantity.startswith(("track", "offset")):
+        return view.change.offset_mm != 0.0
+    matters = False
+    for now, then in zip(_TYRE_AND_RIM(view.now.facts), _TYRE_AND_RIM(view.then.facts), strict=True):
+        matters = matters | ((now != then) & (known(now) | known(then)))
+    return matters
+
+
+def _unsettled(rule: Rule, view: AxleView | CarView, values: tuple[float, ...]) -> int:
+    """Return how a rule came out that may apply: what keeps it anyway need not know whether it does."""
+    outcome = judged(rule, view, values)
+    forbids = (outcome >= NOT_ASSESSED) & _matters(rule, view)
+    return pick(outcome == MET, MET, pick(forbids, NOT_ASSESSED, OPEN))
 
 
 def grades(case: Case, car: CarView) -> Iterator[tuple[str, Where, Grade]]:
@@ -49,9 +113,10 @@ def grades(case: Case, car: CarView) -> Iterator[tuple[str, Where, Grade]]:
         rules, unsettled = _asked(where, view)
         for rule in rules:
             values = measured(rule, view)
-            yield rule.code, where, Grade(rule.outcome(*values), values[0], rule.value)
+            yield rule.code, where, Grade(judged(rule, view, values), values[0], rule.value)
         for rule, _ in unsettled:
-            yield rule.code, where, Grade(OPEN, UNKNOWN, rule.value)
+            values = measured(rule, view)
+            yield rule.code, where, Grade(_unsettled(rule, view, values), values[0], rule.value)
     for special in (winter_tyres, towing):
         for axle, grade in special.grades(case, car):
             yield special.CODE, axle.name, grade
@@ -61,6 +126,20 @@ def grades(case: Case, car: CarView) -> Iterator[tuple[str, Where, Grade]]:
 
 def _places(car: CarView) -> tuple[tuple[Where, AxleView | CarView], ...]:
     return (("front", car.front), ("rear", car.rear), ("vehicle", car))
+
+
+def tally(case: Case, car: CarView, findings: list[Finding]) -> LawTally:
+    """Return how many rules of the place are held, applied and met; one asked of both axles is one."""
+    codes = {rule.code for where, view in _places(car) for rule in _asked(where, view).rules}
+    found = {each.code for each in findings}
+    if speedometer_rule.CODE in found:
+        codes.add(speedometer_rule.CODE)
+    elif not case.vehicle.is_trailer and case.pack.speedometers:
+        facts = VehicleFacts(case.vehicle.category, None, case.vehicle.max_mass_kg, case.vehicle.built)
+        if case.pack.r39_holds_for(facts, case.date or case.pack.edition_date):
+            codes.add(SPEEDOMETER.code)
+    missed = {each.code for each in findings if each.outcome != MET}
+    return LawTally(case.pack.rule_count, len(codes), len(codes - missed))
 
 
 def findings_on_axle(view: AxleView) -> list[Finding]:
@@ -79,56 +158,34 @@ def findings_on_vehicle(case: Case, car: CarView) -> list[Finding]:
 def _findings(where: Where, view: AxleView | CarView) -> list[Finding]:
     rules, unsettled = _asked(where, view)
     found = [_explain(rule, where, view) for rule in rules]
-    return found + [_unsettled_finding(rule, missing, where) for rule, missing in unsettled]
+    return found + [_explain_unsettled(rule, missing, where, view) for rule, missing in unsettled]
 
 
 def _explain(rule: Rule, where: Where, view: AxleView | CarView) -> Finding:
     values = measured(rule, view)
-    outcome = rule.outcome(*values)
-    value, bound = values[0], rule.bounds[0]
+    outcome = judged(rule, view, values)
     remedy = None
+    message = explained(rule, values, view)
     if is_open(outcome):
-        message = f"{rule.message} The numbers that this rule needs are not all given."
-        remedy = missing_for_law(bound, where, view)
-    elif bound.unit == "yes/no":
-        message = rule.message
-    else:
-        found = ", ".join(_found(*each) for each in zip(rule.bounds, values, strict=True))
-        message = f"{rule.message} Found: {found}."
-    if outcome != MET and not is_open(outcome):
+        remedy = missing_for_law(rule.bounds[0], where, view)
+    elif outcome != MET:
         remedy = law_remedy(rule, view)
-    if outcome != MET and rule.caveat:
-        message = f"{message} {rule.caveat}"
-    limit, unit = bound.value, None if bound.unit == "yes/no" else bound.unit
-    return Finding(rule.code, where, outcome, message, finite(value), limit, unit, rule.basis, remedy)
+        said = [rule.message] if rule.bounds[0].unit == "yes/no" else []
+        message = " ".join([message, *said, *([rule.caveat] if rule.caveat else [])])
+    return _finding(rule, where, outcome, message, values[0], remedy)
 
 
-def _found(bound: Bound, value: float) -> str:
-    """Return what was found for one bound: `+3.3 %`, `-1 step`, `427 kg to spare`."""
-    digits = 1 if bound.unit == "%" else 0
-    number = plain(abs(value), digits) if bound.holds(value) else apart(abs(value), abs(bound.value), digits)
-    unit = bound.unit
-    if unit == "index":
-        unit = "step" if number == "1" else "steps"
-    if bound.quantity == "speed_capability_margin_kmh":
-        return f"{number} {unit} {'above' if value >= 0.0 else 'below'} the vehicle's top speed"
-    if "_margin_" in bound.quantity:
-        return f"{number} {unit} {'to spare' if value >= 0.0 else 'too little'}"
-    if bound.quantity.endswith(("capability_kmh", "_spread")) or number == "0" or "_abs_" in bound.quantity:
-        return f"{number} {unit}"
-    return f"{'+' if value > 0.0 else '-'}{number} {unit}"
+def _explain_unsettled(rule: Rule, missing: tuple[str, ...], where: Where, view: AxleView | CarView) -> Finding:
+    values = measured(rule, view)
+    outcome = _unsettled(rule, view, values)
+    message, remedy = explained(rule, values, view), None
+    if outcome != MET:
+        names = " and ".join(FACTS[name] for name in missing)
+        message = f"{message} Whether this applies to the vehicle is not known without {names}."
+        remedy = Remedy(f"give {names}", f"/vehicle/{missing[0]}", missing[0])
+    return _finding(rule, where, outcome, message, values[0], remedy)
 
 
-def _unsettled_finding(rule: Rule, missing: tuple[str, ...], where: Where) -> Finding:
-    names = " and ".join(f"vehicle.{name}" for name in missing)
-    return Finding(
-        rule.code,
-        where,
-        OPEN,
-        f"{rule.message} Whether this applies depends on {names}.",
-        None,
-        rule.value,
-        None if rule.unit == "yes/no" else rule.unit,
-        rule.basis,
-        Remedy(f"state {names}", f"/vehicle/{missing[0]}", missing[0]),
-    )
+def _finding(rule: Rule, where: Where, outcome: int, message: str, value: float, remedy: Remedy | None) -> Finding:
+    unit = None if rule.unit == "yes/no" else rule.unit
+    return Finding(rule.code, where, outcome, message, finite(value), rule.value, unit, rule.basis, remedy)

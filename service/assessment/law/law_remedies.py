@@ -29,7 +29,7 @@ def law_remedy(rule: Rule, view: AxleView | CarView) -> Remedy | None:
         return _radial(view)
     if rule.divisor != 1.0 and view.then.facts.commercial != 1.0:
         return _rating(view, rule.divisor)
-    # The request gives one designation per axle, so rules on its sameness have no field: they are always kept.
+    # The request gives one designation per axle, so rules on its sameness have no field.
     ways = [_FIELDS[bound.quantity](view, _span(bound)) for bound in rule.bounds if bound.quantity in _FIELDS]
     return min(ways, key=_strictness, default=None)
 
@@ -42,11 +42,12 @@ def _strictness(remedy: Remedy) -> tuple[float, float]:
 
 def missing_for_law(bound: Bound, where: str, view: AxleView | CarView) -> Remedy | None:
     """Return which field lacks for the quantity of a rule."""
-    if not isinstance(view, AxleView):
+    if not isinstance(view, AxleView) or bound.quantity == "same_size_on_axle":
         return None
     if bound.quantity.startswith(("track", "offset")):
         if bound.quantity == "track_change_percent" and unknown(view.axle.track_mm):
-            return Remedy(f"state vehicle.{where}.track_mm", f"/vehicle/{where}/track_mm", "track_mm", unit="mm")
+            text = f"give the registered track of the {where} axle"
+            return Remedy(text, f"/vehicle/{where}/track_mm", "track_mm", unit="mm")
         return offset_remedy(view)
     if bound.quantity.startswith(("overall", "rolling")):
         return diameter_remedy(view)

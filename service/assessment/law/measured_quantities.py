@@ -9,14 +9,16 @@ from collections.abc import Callable, Mapping
 from types import MappingProxyType
 
 from service.assessment.view.views import AxleView, CarView
-from service.core.numeric import known_or, pick
+from service.core.numeric import UNKNOWN, known_or, pick
 from service.core.units import MM_PER_INCH
 
 Measure = Callable[[AxleView], float]
 
 
 def _track_percent(view: AxleView) -> float:
-    return 100.0 * view.change.track_mm / view.axle.track_mm
+    # No change is none of any track.
+    changed = 100.0 * view.change.track_mm / view.axle.track_mm
+    return pick(view.change.track_mm == 0.0, 0.0, changed)
 
 
 def _capacity_margin_percent(view: AxleView) -> float:
@@ -71,9 +73,10 @@ ON_AN_AXLE: Mapping[str, Measure] = MappingProxyType(
         "rim_diameter_change_abs_mm": lambda view: abs(_rim_diameter_mm(view)),
         "rim_width_change_mm": _rim_width_mm,
         "load_index_change": lambda view: view.then.facts.load_index - view.now.facts.load_index,
-        # One designation per axle is the request's shape, so all tyres of an axle are alike.
+        # One designation per axle is the request's shape, so all load indices of an axle are alike.
         "load_index_spread": lambda _: 0.0,
-        "same_size_on_axle": lambda _: 1.0,
+        # A type is more than its designation: maker, use, structure (92/23). That is seen on the car.
+        "same_size_on_axle": lambda _: UNKNOWN,
         "load_capacity_margin_percent": _capacity_margin_percent,
         "load_rating_sum_margin_kg": _rating_sum_margin_kg,
         "tyre_load_rating_margin_kg": _rating_margin_kg,

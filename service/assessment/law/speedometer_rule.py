@@ -7,12 +7,20 @@ import math
 from service.assessment.case import Case
 from service.assessment.checks.grade import Grade, finite
 from service.assessment.checks.missing import diameter_remedy
-from service.assessment.checks.speedometer_lead import LAST_BIT_KMH, is_r39, lawful_lead_percent, present_lead
+from service.assessment.checks.speedometer_lead import (
+    Asked,
+    covers_nothing,
+    grade_reading,
+    is_r39,
+    lawful_lead_percent,
+    place_rule,
+    present_lead,
+    unread_change,
+)
 from service.assessment.checks.words import beside_true_speed, lawful_lead
 from service.assessment.view.views import CarView
 from service.core.findings import MET, OPEN, Finding, Remedy, worst
-from service.core.numeric import UNKNOWN, pick, unknown
-from service.rules.pack import VehicleFacts, speedometer_asked
+from service.core.numeric import UNKNOWN, known, unknown
 from service.rules.provenance import CHECK_THE_TEXT
 from service.rules.sections import SpeedometerRule
 
@@ -20,13 +28,16 @@ CODE = "law.speedometer"
 
 
 def rule_of(case: Case) -> tuple[SpeedometerRule, tuple[str, ...]] | None:
-    """Return the place's own speedometer rule and the facts that would settle whether it applies; None: it is R39's."""
+    """Return the place's own speedometer rule and the facts that would settle whether it applies; None: none asked."""
     vehicle, pack = case.vehicle, case.pack
     if vehicle.is_trailer:
         return None
-    facts = VehicleFacts(vehicle.category, None, vehicle.max_mass_kg, vehicle.built)
-    rule, missing = speedometer_asked(pack, facts, case.date or pack.edition_date)
-    if rule.kind == "r39" and is_r39(rule) and not missing:
+    rule, missing = place_rule(pack, vehicle, case.date or pack.edition_date)
+    if rule is None:
+        return None
+    # R39 is asked of every car anyway; a rule about speeds that the vehicle does not reach asks nothing of it.
+    asks_more = rule.test_speeds_for(vehicle.max_speed_kmh) and not (rule.kind == "r39" and is_r39(rule))
+    if not missing and not asks_more:
         return None
     return rule, missing
 
@@ -41,13 +52,15 @@ def _grade(car: CarView, rule: SpeedometerRule, missing: tuple[str, ...]) -> Gra
     """Return whether the displayed speed stays within the rule's band; floats or arrays alike."""
     if missing:
         return Grade(OPEN, UNKNOWN, UNKNOWN)
-    lead = 100.0 * (present_lead(car.vehicle) - 1.0)
+    asked = Asked(rule, rule.can_forbid)
+    if known(present_lead(car.vehicle)):
+        return grade_reading(car, asked)
+    # Taken as lawful now: the service's own check says what is worth a look.
     ratio = car.change.driven_circumference_ratio
-    least, most = lawful_lead_percent(rule, car.vehicle.max_speed_kmh, ratio)
-    outside = (lead < least - LAST_BIT_KMH) | (lead > most + LAST_BIT_KMH)
-    not_known = (unknown(lead) & (ratio != 1.0)) | unknown(ratio)
-    outcome = worst(not_met=outside & rule.can_forbid, open_question=not_known, advisory=outside)
-    return Grade(outcome, lead, pick(lead > most, most, least))
+    hopeless = covers_nothing(rule, car.vehicle.max_speed_kmh, ratio)
+    change, limit, beyond = unread_change(car)
+    outcome = worst(not_met=hopeless & asked.forbids, open_question=unknown(ratio) | beyond, advisory=hopeless)
+    return Grade(outcome, change, limit)
 
 
 def findings(case: Case, car: CarView) -> list[Finding]:
@@ -56,24 +69,18 @@ def findings(case: Case, car: CarView) -> list[Finding]:
     if found is None:
         return []
     rule, missing = found
+    if missing:
+        return [_unsettled(rule, missing)]
     graded = _grade(car, rule, missing)
     remedy: Remedy | None = None
     least, most = lawful_lead_percent(rule, car.vehicle.max_speed_kmh, car.change.driven_circumference_ratio)
-    if missing:
-        names = " and ".join(f"vehicle.{name}" for name in missing)
-        message = f"Which speedometer rule applies here depends on {names}."
-        remedy = Remedy(f"state {names}", f"/vehicle/{missing[0]}", missing[0])
-    elif unknown(least):
+    if unknown(least):
         message = f"{rule.title}: The speedometer cannot be judged without the overall diameters of all tyres."
         remedy = diameter_remedy(car.front, car.rear)
     else:
         needed = lawful_lead(least, most)
         message = f"{rule.title}: With the present tyres the speedometer must read {needed}"
-        reads = f"it reads {beside_true_speed(graded.measured)}"
-        if unknown(graded.measured):
-            unchanged = graded.outcome == MET
-            reads = "the circumference does not change" if unchanged else "its reading is not given"
-        message = f"{message}; {reads}."
+        message = f"{message}; {_reads(car, graded)}."
         if graded.outcome != MET:
             words = f"a speedometer that with the present tyres reads {needed}"
             pointer, quantity = "/vehicle/speedometer", "speedometer_lead_percent"
@@ -84,3 +91,19 @@ def findings(case: Case, car: CarView) -> list[Finding]:
                 message = f"{message} {CHECK_THE_TEXT.capitalize()}."
     measured, limit = finite(graded.measured), finite(graded.limit)
     return [Finding(CODE, "vehicle", graded.outcome, message, measured, limit, "%", rule.basis, remedy)]
+
+
+def _reads(car: CarView, graded: Grade) -> str:
+    if known(present_lead(car.vehicle)):
+        return f"it reads {beside_true_speed(graded.measured)}"
+    if car.change.driven_circumference_ratio == 1.0:
+        return "the circumference does not change"
+    return "it is taken to be lawful now" if graded.outcome == MET else "its reading is not given"
+
+
+def _unsettled(rule: SpeedometerRule, missing: tuple[str, ...]) -> Finding:
+    """Return the finding that asks for the facts which settle the rule that applies."""
+    names = " and ".join(f"vehicle.{name}" for name in missing)
+    message = f"Which speedometer rule applies here depends on {names}."
+    remedy = Remedy(f"state {names}", f"/vehicle/{missing[0]}", missing[0])
+    return Finding(CODE, "vehicle", OPEN, message, None, None, "%", rule.basis, remedy)

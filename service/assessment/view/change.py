@@ -8,13 +8,13 @@ from __future__ import annotations
 from typing import NamedTuple
 
 from service.assessment.case import Axle
-from service.assessment.view.figures import Behaviour, Geometry, Load
-from service.assessment.view.wheel_facts import WheelFacts
+from service.assessment.view.figures import NEW_TREAD_DEPTH_MM, Behaviour, Geometry, Load, standing_water_onset_kmh
+from service.assessment.view.wheel_facts import WheelFacts, same_rim
 from service.core.findings import Estimate
-from service.core.numeric import UNKNOWN, pick
-from service.physics import bands
-from service.physics.aquaplaning import CHANGE_BAND, width_factor
+from service.core.numeric import UNKNOWN, known, known_or, pick, unknown
+from service.physics.aquaplaning import width_factor
 from service.physics.cornering_stiffness import StiffnessRatios, relative_cornering_stiffness_band, stiffness_ratios
+from service.physics.wet_reserve import onset_change_band_percent
 from service.physics.wheel_position import ride_height_change_mm, scrub_radius_change_mm, track_change_mm
 
 
@@ -28,7 +28,7 @@ class Wheel(NamedTuple):
 
 
 class AxleChange(NamedTuple):
-    """Changes on one axle, proposed minus present; edges are positive where there is less room."""
+    """Changes on one axle, proposed minus present; edges as designed, positive where there is less room."""
 
     overall_diameter_percent: float
     overall_diameter_mm: float
@@ -45,6 +45,13 @@ class AxleChange(NamedTuple):
     cornering_stiffness: Estimate[float]
     aquaplaning_onset_percent: Estimate[float]
     stiffness_ratios: StiffnessRatios[float]
+    half_width_mm: float
+    """By how much half the wheel's width grows, as designed; where it stands left out."""
+    growth_sideways_mm: float
+    """What a measured room must leave for growth on either side; the same tyre needs what it has."""
+    growth_radial_mm: float
+    same_rim: float
+    """1 where the proposed rim is one that the axle has now, else 0."""
 
 
 def percent(now: float, then: float) -> float:
@@ -54,8 +61,11 @@ def percent(now: float, then: float) -> float:
 
 def axle_change(now: Wheel, then: Wheel, axle: Axle) -> AxleChange:
     """Return what changes on one axle; the track of twin wheels lies between them, whatever their offset."""
-    single = 1.0 if axle.wheels_per_side == 1 else 0.0
-    offset_now, offset_then = now.facts.offset_mm, then.facts.offset_mm
+    single = axle.wheels_per_side == 1
+    same = same_rim(now.facts, then.facts)
+    # The offset of a rim that stays as it is does not change, whatever it is.
+    offset = pick((same == 1.0) & unknown(then.facts.offset_mm), 0.0, then.facts.offset_mm - now.facts.offset_mm)
+    half_width = _half_width_mm(now, then)
     diameter = then.geometry.overall_diameter_mm - now.geometry.overall_diameter_mm
     ratios = _stiffness_ratios(now, then)
     return AxleChange(
@@ -65,12 +75,12 @@ def axle_change(now: Wheel, then: Wheel, axle: Axle) -> AxleChange:
             now.geometry.rolling_circumference_mm, then.geometry.rolling_circumference_mm
         ),
         section_width_mm=then.geometry.section_width_mm - now.geometry.section_width_mm,
-        inboard_edge_mm=then.geometry.inner_edge_mm - now.geometry.inner_edge_mm,
-        outboard_edge_mm=then.geometry.outer_edge_mm - now.geometry.outer_edge_mm,
-        radial_edge_mm=0.5 * diameter,
-        offset_mm=offset_then - offset_now,
-        track_mm=single * track_change_mm(offset_now, offset_then),
-        scrub_radius_mm=single * scrub_radius_change_mm(offset_now, offset_then),
+        inboard_edge_mm=half_width + offset,
+        outboard_edge_mm=half_width - offset if single else half_width + offset,
+        radial_edge_mm=pick(_same_unknown_size(now, then), 0.0, 0.5 * diameter),
+        offset_mm=offset,
+        track_mm=track_change_mm(0.0, offset) if single else 0.0,
+        scrub_radius_mm=scrub_radius_change_mm(0.0, offset) if single else 0.0,
         ride_height_mm=ride_height_change_mm(
             now.behaviour.static_loaded_radius_mm, then.behaviour.static_loaded_radius_mm
         ),
@@ -78,7 +88,41 @@ def axle_change(now: Wheel, then: Wheel, axle: Axle) -> AxleChange:
         cornering_stiffness=relative_cornering_stiffness_band(ratios),
         aquaplaning_onset_percent=_onset_change_percent(now, then),
         stiffness_ratios=ratios,
+        half_width_mm=half_width,
+        growth_sideways_mm=_growth_sideways_mm(now, then),
+        growth_radial_mm=_growth_radial_mm(now, then),
+        same_rim=same,
     )
+
+
+def _same_unknown_size(now: Wheel, then: Wheel) -> bool:
+    """Return whether two tyres have one size whose dimensions no table gives."""
+    one, other = now.facts, then.facts
+    named = (one.nominal_width_mm == other.nominal_width_mm) & (one.tyre_rim_code == other.tyre_rim_code)
+    return named & unknown(one.overall_diameter_mm) & unknown(other.overall_diameter_mm)
+
+
+def _half_width_mm(now: Wheel, then: Wheel) -> float:
+    same_rim_width = now.facts.rim_width_in == then.facts.rim_width_in
+    unknown_widths = unknown(now.geometry.widest_mm) & unknown(then.geometry.widest_mm)
+    alike = _same_unknown_size(now, then) & same_rim_width & unknown_widths
+    return pick(alike, 0.0, 0.5 * (then.geometry.widest_mm - now.geometry.widest_mm))
+
+
+def _growth_sideways_mm(now: Wheel, then: Wheel) -> float:
+    """Return how far a tyre that is wider than the present one may outgrow its design on either side."""
+    width, present = then.geometry.section_width_mm, now.geometry.section_width_mm
+    # Beside a present tyre that was measured, one of which only the design is known may turn out wider.
+    like_with_like = unknown(now.facts.measured_width_mm) | known(then.facts.measured_width_mm)
+    alike = (width == present) | ((width < present) & like_with_like) | (unknown(width) & unknown(present))
+    return pick(alike, 0.0, 0.5 * (then.geometry.grown_widest_mm - then.geometry.widest_mm))
+
+
+def _growth_radial_mm(now: Wheel, then: Wheel) -> float:
+    """Return how far a tyre that is larger than the present one may outgrow its design radius."""
+    diameter, present = then.geometry.overall_diameter_mm, now.geometry.overall_diameter_mm
+    alike = (diameter <= present) | (unknown(diameter) & unknown(present))
+    return pick(alike, 0.0, 0.5 * (then.geometry.grown_diameter_mm - diameter))
 
 
 def _stiffness_ratios(now: Wheel, then: Wheel) -> StiffnessRatios[float]:
@@ -94,9 +138,11 @@ def _stiffness_ratios(now: Wheel, then: Wheel) -> StiffnessRatios[float]:
 
 
 def _onset_change_percent(now: Wheel, then: Wheel) -> Estimate[float]:
-    level = then.behaviour.aquaplaning_onset_kmh / now.behaviour.aquaplaning_onset_kmh
-    width = width_factor(now.behaviour.patch_width_mm, then.behaviour.patch_width_mm)
-    return bands.multiple(100.0 * (level * width - 1.0), CHANGE_BAND)
+    """Return by how much the onset changes, both tyres new; the band alone minds how far they are worn."""
+    patch = now.behaviour.patch_width_mm
+    change = percent(new_onset_kmh(now, patch), new_onset_kmh(then, patch))
+    depths = (known_or(wheel.facts.tread_depth_mm, NEW_TREAD_DEPTH_MM) for wheel in (now, then))
+    return onset_change_band_percent(change, *depths)
 
 
 def onset_kmh(wheel: Wheel, front_patch_mm: float) -> float:
@@ -106,3 +152,9 @@ def onset_kmh(wheel: Wheel, front_patch_mm: float) -> float:
     """
     width = width_factor(front_patch_mm, wheel.behaviour.patch_width_mm)
     return wheel.behaviour.aquaplaning_onset_kmh * width
+
+
+def new_onset_kmh(wheel: Wheel, front_patch_mm: float) -> float:
+    """Return the same for a new tyre: axles and fitments are compared as new."""
+    width = width_factor(front_patch_mm, wheel.behaviour.patch_width_mm)
+    return standing_water_onset_kmh(wheel.behaviour.pressure_kpa, NEW_TREAD_DEPTH_MM) * width

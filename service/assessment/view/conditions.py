@@ -26,6 +26,11 @@ class Conditions(NamedTuple):
         """Return whether a tyre with this mark is a winter tyre here and today: 1, 0, NaN where unsettled."""
         return pick(winter_mark == ALPINE, self.alpine_counts, pick(winter_mark == MUD_AND_SNOW, self.snow_counts, 0.0))
 
+    def slow_winter_tyre(self, winter_mark: float) -> float:
+        """Return whether it is one that may be slower than the vehicle: 3PMSF in any season, M+S alone in winter."""
+        other = self.winter_tyre(winter_mark) if self.winter else 0.0
+        return pick(winter_mark == ALPINE, self.alpine_counts, other)
+
 
 def conditions_of(case: Case) -> Conditions:
     """Return the conditions of a case."""

@@ -6,9 +6,9 @@ from math import isnan
 from typing import NamedTuple
 
 from service.assessment.view.change import Wheel, onset_kmh
+from service.assessment.view.figures import NEW_TREAD_DEPTH_MM
 from service.core.findings import Estimate
-from service.core.numeric import UNKNOWN
-from service.physics.aquaplaning import ONSET_BAND
+from service.core.numeric import UNKNOWN, known_or
 from service.physics.bands import symmetric
 from service.physics.contact_patch import WIDTH_BAND, area_band, length_band
 from service.physics.cornering_stiffness import LEVEL_BAND
@@ -20,6 +20,7 @@ from service.physics.inertia import (
 )
 from service.physics.rolling import BAND as CIRCUMFERENCE_BAND
 from service.physics.vertical_stiffness import LOADED_RADIUS_BAND_MM
+from service.physics.wet_reserve import onset_band_kmh
 
 
 class WheelEstimates(NamedTuple):
@@ -59,6 +60,7 @@ def wheel_estimates(wheel: Wheel, front_patch_mm: float, stiffness: float | None
     level = found.cornering_stiffness_n_per_deg if stiffness is None else stiffness
     outer, width, rim_mm = facts.overall_diameter_mm, facts.nominal_width_mm, facts.rim_diameter_mm
     tyre = tyre_mass_estimate_kg(facts.tyre_mass_kg, tyre_mass_kg(outer, width, rim_mm))
+    depth = known_or(facts.tread_depth_mm, NEW_TREAD_DEPTH_MM)
     computed = wheel.geometry.rolling_circumference_mm if isnan(facts.measured_circumference_mm) else UNKNOWN
     return WheelEstimates(
         rolling_circumference_mm=symmetric(computed, CIRCUMFERENCE_BAND),
@@ -67,7 +69,7 @@ def wheel_estimates(wheel: Wheel, front_patch_mm: float, stiffness: float | None
         patch_width_mm=symmetric(found.patch_width_mm, WIDTH_BAND),
         patch_area_cm2=symmetric(found.patch_area_cm2, area_band(found.load_share)),
         cornering_stiffness_n_per_deg=symmetric(level, LEVEL_BAND),
-        aquaplaning_onset_kmh=symmetric(onset_kmh(wheel, front_patch_mm), ONSET_BAND),
+        aquaplaning_onset_kmh=onset_band_kmh(onset_kmh(wheel, front_patch_mm), depth),
         wheel_mass_kg=wheel_mass_estimate_kg(tyre, facts.rim_mass_kg),
         wheel_inertia_kg_m2=wheel_inertia_estimate_kg_m2(tyre, facts.rim_mass_kg, outer, rim_mm),
     )

@@ -80,6 +80,7 @@ def tyre_facts(designation: TyreDesignation) -> TyreFacts:
         commercial=float(is_commercial(designation)),
         temporary_spare=float(designation.system == "temporary_spare"),
         winter_mark=mark,
+        run_flat=float(designation.run_flat),
     )
 
 

@@ -8,18 +8,26 @@ from __future__ import annotations
 from typing import NamedTuple
 
 from service.assessment.case import Axle, Vehicle
-from service.assessment.view.wheel_facts import WheelFacts
+from service.assessment.view.wheel_facts import NO_MARK, WheelFacts
 from service.core.numeric import UNKNOWN, known_or, larger, pick
 from service.core.units import MM_PER_INCH, STANDARD_GRAVITY_M_S2
 from service.physics.aquaplaning import gallaway_onset_kmh
 from service.physics.contact_patch import contact_patch, tread_width_mm
 from service.physics.cornering_stiffness import cornering_stiffness_n_per_deg
-from service.physics.dimensions import section_width_mm, service_width_mm, worn_diameter_mm
-from service.physics.pressure_load import pressure_for_load_kpa, speed_pressure_addition_by_symbol_kpa
+from service.physics.dimensions import section_width_mm, service_width_mm
+from service.physics.pressure_load import (
+    pressure_for_load_kpa,
+    speed_pressure_addition_by_symbol_kpa,
+)
 from service.physics.rolling import revolutions_per_km, rolling_circumference_mm
 from service.physics.understeer import axle_stiffness_n_per_deg, lateral_load_transfer_n
 from service.physics.vertical_stiffness import vertical_stiffness_n_per_mm
-from service.physics.wheel_position import inner_edge_mm, outer_edge_mm, rim_overall_width_mm
+from service.physics.wheel_position import (
+    grown_diameter_mm,
+    inner_edge_mm,
+    outer_edge_mm,
+    rim_overall_width_mm,
+)
 from service.rules.limits import Limits
 
 # Trailers for which UN R142 counts passenger tyres with a smaller share at up to 100 km/h.
@@ -41,7 +49,7 @@ HIGHEST_ASPECT_PERCENT = 150.0
 
 
 class Geometry(NamedTuple):
-    """Sizes and places of one wheel; edges are measured from the hub face, the inner one inboard."""
+    """Sizes and places of one wheel as designed; edges are measured from the hub face, the inner one inboard."""
 
     section_width_mm: float
     overall_diameter_mm: float
@@ -49,8 +57,13 @@ class Geometry(NamedTuple):
     revolutions_per_km: float
     inner_edge_mm: float
     outer_edge_mm: float
+    widest_mm: float
+    """The wider of tyre and rim."""
+    grown_widest_mm: float
+    """The same with a tyre as wide as it may grow in service."""
+    grown_diameter_mm: float
     twin_gap_mm: float
-    """Between the two tyres of a twin; NaN for a single wheel."""
+    """Between the two grown tyres of a twin; NaN for a single wheel."""
 
 
 class Load(NamedTuple):
@@ -79,7 +92,7 @@ class Behaviour(NamedTuple):
 
 
 def geometry(facts: WheelFacts, limits: Limits, axle: Axle) -> Geometry:
-    """Return sizes and places of a wheel; of twin wheels, the inner one's inner and the outer one's outer edge.
+    """Return sizes and places of a wheel, its tyres new; of twins, the inner one's inner and the outer's outer edge.
 
     The outer wheel of a twin is the inner one turned round, so both edges move out as the offset grows.
     """
@@ -88,14 +101,13 @@ def geometry(facts: WheelFacts, limits: Limits, axle: Axle) -> Geometry:
         facts.measured_width_mm,
         known_or(section_width_mm(facts.design_width_mm, rim_width_mm, facts.design_rim_mm), facts.design_width_mm),
     )
-    # A tread deeper than the assumed new one is no sign of growth.
-    loss = known_or(larger(NEW_TREAD_DEPTH_MM - facts.tread_depth_mm, 0.0), 0.0)
-    worn = worn_diameter_mm(facts.overall_diameter_mm, loss)
     circumference = known_or(
-        facts.measured_circumference_mm, rolling_circumference_mm(worn, facts.circumference_factor)
+        facts.measured_circumference_mm, rolling_circumference_mm(facts.overall_diameter_mm, facts.circumference_factor)
     )
     grown = service_width_mm(width, limits.service_width_growth_percent.value)
-    widest = larger(grown, rim_overall_width_mm(rim_width_mm))
+    rim_overall = rim_overall_width_mm(rim_width_mm)
+    widest = larger(width, rim_overall)
+    snow = pick(facts.winter_mark == NO_MARK, 0.0, limits.snow_diameter_growth_percent.value)
     single = axle.wheels_per_side == 1
     inner_edge = inner_edge_mm(widest, facts.offset_mm)
     return Geometry(
@@ -105,6 +117,11 @@ def geometry(facts: WheelFacts, limits: Limits, axle: Axle) -> Geometry:
         revolutions_per_km=revolutions_per_km(circumference),
         inner_edge_mm=inner_edge,
         outer_edge_mm=outer_edge_mm(widest, facts.offset_mm) if single else inner_edge,
+        widest_mm=widest,
+        grown_widest_mm=larger(grown, rim_overall),
+        grown_diameter_mm=grown_diameter_mm(
+            facts.rim_diameter_mm, facts.section_height_mm, limits.service_height_growth_percent.value, snow
+        ),
         twin_gap_mm=UNKNOWN if single else 2.0 * facts.offset_mm - grown,
     )
 

@@ -8,7 +8,7 @@ from __future__ import annotations
 from typing import NamedTuple
 
 from service.assessment.view.axle_view import AxleView
-from service.assessment.view.change import onset_kmh, percent
+from service.assessment.view.change import new_onset_kmh, percent
 from service.core.findings import Estimate
 from service.physics.drivetrain import axle_ratio_change_percent, engine_speed_change_percent, odometer_change_percent
 from service.physics.understeer import axle_compliance_deg_per_g, understeer_gradient_change_band_deg_per_g
@@ -49,8 +49,8 @@ def car_change(front: AxleView, rear: AxleView, weights_n: tuple[float, float], 
         rear_compliance_deg_per_g=rear_compliance,
         gradient_deg_per_g=gradient,
         grip_order_percent=percent(front.change.cornering_stiffness.value, rear.change.cornering_stiffness.value),
-        rear_onset_lead_percent_present=percent(onset_kmh(front.now, patch_mm), onset_kmh(rear.now, patch_mm)),
-        rear_onset_lead_percent=percent(onset_kmh(front.then, patch_mm), onset_kmh(rear.then, patch_mm)),
+        rear_onset_lead_percent_present=percent(new_onset_kmh(front.now, patch_mm), new_onset_kmh(rear.now, patch_mm)),
+        rear_onset_lead_percent=percent(new_onset_kmh(front.then, patch_mm), new_onset_kmh(rear.then, patch_mm)),
     )
 
 

@@ -11,6 +11,7 @@ from typing import NamedTuple
 from service.assessment.case import Candidate, Case, Vehicle
 from service.assessment.view.axle_view import AxleView, axle_view
 from service.assessment.view.conditions import conditions_of
+from service.assessment.view.driving import Driving, driving
 from service.assessment.view.facts import wheel_facts
 from service.assessment.view.vehicle_change import CarChange, car_change
 from service.assessment.view.wheel_facts import WheelFacts
@@ -31,6 +32,7 @@ class CarView(NamedTuple):
     front: AxleView
     rear: AxleView
     change: CarChange
+    driving: Driving
 
 
 def weigh(case: Case, front: WheelFacts, rear: WheelFacts) -> CarView:
@@ -44,7 +46,15 @@ def weigh(case: Case, front: WheelFacts, rear: WheelFacts) -> CarView:
         vehicle.rear.estimate_mass_kg * STANDARD_GRAVITY_M_S2,
     )
     change = car_change(on_front, on_rear, weights, vehicle.driven_axle or "all")
-    return CarView(vehicle=vehicle, limits=pack.limits, pack=pack, front=on_front, rear=on_rear, change=change)
+    return CarView(
+        vehicle=vehicle,
+        limits=pack.limits,
+        pack=pack,
+        front=on_front,
+        rear=on_rear,
+        change=change,
+        driving=driving(vehicle, on_front, on_rear),
+    )
 
 
 def candidate_facts(case: Case, candidate: Candidate) -> tuple[WheelFacts, WheelFacts]:

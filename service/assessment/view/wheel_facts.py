@@ -13,8 +13,10 @@ from typing import Final, TypeVar
 
 import numpy as np
 
-from service.core.numeric import FloatArray
+from service.core.numeric import FloatArray, known, pick
 
+# Bolt circles are written to a tenth of a millimetre (114.3), so half of that is the same circle; bores are measured.
+SAME_CIRCLE_MM, SAME_BORE_MM = 0.05, 0.1
 # How the approved rim widths are known.
 BY_RULE, BY_TABLE, BY_MAKER = 0.0, 1.0, 2.0
 # What a tyre's markings say about winter use.
@@ -44,6 +46,7 @@ class TyreFacts:
     commercial: float
     temporary_spare: float
     winter_mark: float
+    run_flat: float
 
 
 @dataclass(frozen=True)
@@ -91,6 +94,21 @@ class WheelFacts(TyreFacts, ServiceFacts, RimFacts, StateFacts):
 
 
 Facts = TypeVar("Facts", TyreFacts, ServiceFacts, RimFacts, WheelFacts)
+
+
+def same_rim(now: RimFacts, then: RimFacts) -> float:
+    """Return 1 where a proposed rim is, by all that is said of both, one that the axle has now; else 0.
+
+    Width, diameter, offset and pieces are equal; what only one of the two states contradicts nothing, but for the
+    offset, which tells where the wheel stands.
+    """
+    differs = (then.rim_width_in != now.rim_width_in) | (then.rim_code != now.rim_code)
+    differs = differs | (then.one_piece != now.one_piece)
+    differs = differs | ((then.offset_mm != now.offset_mm) & (known(then.offset_mm) | known(now.offset_mm)))
+    differs = differs | (abs(then.bolt_circle_mm - now.bolt_circle_mm) > SAME_CIRCLE_MM)
+    differs = differs | (abs(then.bolts - now.bolts) > 0.0)
+    differs = differs | (abs(then.centre_bore_mm - now.centre_bore_mm) > SAME_BORE_MM)
+    return pick(differs, 0.0, 1.0)
 
 
 def names_of(group: type[Facts]) -> tuple[str, ...]:

@@ -1,7 +1,10 @@
 """Summary, actions, cautions, trade-offs and assumptions."""
 
+import re
+
 import pytest
 
+from service.core.findings import MET
 from tests.support.cases import ABSENT, changed, check, on_both_axles, saloon
 
 REAR = "/candidate/rear"
@@ -24,6 +27,15 @@ def action(changes, code):
 
 def test_what_must_not_be_fitted_asks_for_nothing_else():
     assert codes({f"{REAR}/rim/bolt_circle": "4x100"}) == ["do_not_fit"]
+    assert action({f"{REAR}/rim/bolt_circle": "4x100"}, "do_not_fit") == (
+        "Do not fit this combination: bolt circle (rear axle)."
+    )
+
+
+def test_what_must_not_be_fitted_names_what_else_would_need_attention():
+    changes = {f"{REAR}/rim/bolt_circle": "4x100", f"{REAR}/rim/centre_bore_mm": 72.6}
+    assert codes(changes) == ["do_not_fit", "mind_too"]
+    assert "centre bore (rear axle)" in action(changes, "mind_too")
 
 
 def test_pressures_are_named_per_axle_in_kilopascal_and_bar():
@@ -33,12 +45,13 @@ def test_pressures_are_named_per_axle_in_kilopascal_and_bar():
 
 
 def test_a_missing_pressure_is_proposed_and_never_below_the_present_one():
-    text = action({f"{REAR}/pressure_kpa": ABSENT}, "set_pressure_rear")
-    assert text == "Set the rear tyres to 250 kPa (2.5 bar), cold."
+    assert action({f"{REAR}/pressure_kpa": ABSENT}, "set_pressure_rear") == (
+        "Set the rear tyres to 250 kPa (2.5 bar), cold."
+    )
 
 
-def test_a_lower_load_index_is_proposed_the_pressure_that_carries_the_axle():
-    """500 kg on 92 XL (630 kg): 290 (500/630)^1.25 = 217.3 kPa, and 38 for 228 km/h with W: 255.3, so 260 is set."""
+def test_a_lower_load_index_gets_the_pressure_that_its_axle_needs():
+    """92 XL is 630 kg at 290 kPa: 500 kg need 290 (500/630)^1.25 = 217, and W 38 more at 228 km/h; up to 260."""
     changes = {f"{REAR}/tyre/size": "225/45 R17 92W XL", f"{REAR}/pressure_kpa": ABSENT}
     assert "260 kPa" in action(changes, "set_pressure_rear")
 
@@ -50,9 +63,7 @@ def test_spigot_rings_are_ordered_with_both_diameters():
 def numbers(changes, code):
     """Return what one action names as numbers."""
     (found,) = [each for each in check(changed(saloon(), changes)).actions if each.code == code]
-    return {
-        name: value for name, value in found._asdict().items() if name not in ("code", "text") and value is not None
-    }
+    return found.numbers
 
 
 def test_the_pressure_to_set_is_a_number_too():
@@ -101,15 +112,40 @@ def test_where_all_is_known_nothing_is_to_be_settled():
     assert "settle_first" not in codes({})
 
 
-def test_bolts_are_always_tightened_again():
-    assert "torque" in codes({})
+def test_the_present_fitment_again_has_a_short_card():
+    assert codes({}) == ["set_pressure_front", "set_pressure_rear", "torque"]
+
+
+def test_bolts_are_tightened_to_the_maker_s_figure_and_again():
+    """After 50 to 100 km: common practice, no source."""
+    text = action({}, "torque")
+    assert "maker's figure" in text
+    assert "50 to 100 km" in text
+    assert not re.search(r"\d+ ?Nm", text)
+
+
+@pytest.mark.parametrize("rim", ["7.5J x 17 H2 ET43", "8J x 17 H2 ET45"])
+def test_other_rims_have_their_bolts_looked_at_and_no_spacers_are_assumed(rim):
+    text = action({f"{REAR}/rim/size": rim}, "bolt_seat")
+    assert all(word in text for word in ("rear axle", "seat", "length", "Spacers are not"))
 
 
 @pytest.mark.parametrize(("diameter", "asked"), [(637, False), (638, True), (630, True)])
 def test_more_than_half_a_per_cent_of_circumference_asks_for_recalibration(diameter, asked):
     """Common practice, no source: 0.5 % of 634 mm is 3.2 mm."""
     changes = on_both_axles({"/candidate/{axle}/tyre/overall_diameter_mm": diameter})
-    assert ("speedometer" in codes(changes)) is asked
+    assert ("stability_control" in codes(changes)) is asked
+
+
+# UN R39 5.3: never below the true speed; an exact speedometer with a tyre 0.8 % larger is.
+@pytest.mark.parametrize(("diameter", "true_kmh", "asked"), [(639, 97, False), (639, 99.5, True), (634, 99.5, False)])
+def test_the_speedometer_is_looked_at_only_where_it_is_in_question(diameter, true_kmh, asked):
+    changes = on_both_axles({"/candidate/{axle}/tyre/overall_diameter_mm": diameter})
+    changes["/vehicle/speedometer"] = {"displayed_kmh": 100, "true_kmh": true_kmh}
+    found = check(changed(saloon(), changes))
+    (speedometer,) = [each for each in found.findings if each.code == "diameter.speedometer"]
+    assert (speedometer.outcome != MET) is asked
+    assert "speedometer" not in {each.code for each in found.actions}
 
 
 def test_a_wheel_that_needs_more_room_is_tried_on_the_car():
@@ -137,16 +173,15 @@ def test_what_the_answer_does_not_replace_is_always_said(changes, words):
 @pytest.mark.parametrize(
     ("changes", "start", "words"),
     [
-        ({}, "It fits:", "none speaks against it"),
-        (
-            {"/vehicle/rear/clearance": ABSENT, f"{REAR}/rim/size": "7.5J x 17 H2 ET43"},
-            "It fits:",
-            "1 further question stays",
-        ),
-        ({f"{REAR}/rim/centre_bore_mm": 72.6}, "It fits, with conditions: 1 point needs", "72.6 mm"),
-        ({f"{REAR}/tyre/size": "225/45 R17"}, "Nothing speaks against it yet", "To settle it:"),
+        ({}, "It fits: nothing speaks against it.", "It fits"),
+        ({f"{REAR}/rim/centre_bore_mm": 72.6}, "It fits, with conditions. Rear axle: ", "72.6 mm"),
+        ({f"{REAR}/tyre/size": "225/45 R17"}, "Not known yet: ", "Rear axle: "),
         ({f"{REAR}/rim/bolt_circle": "4x100"}, "Do not fit. Rear axle: The rim", "4x100"),
-        ({f"{REAR}/rim/bolt_circle": "4x100", f"{REAR}/rim/load_rating_kg": 400}, "Do not fit", "1 more reason"),
+        (
+            {f"{REAR}/rim/bolt_circle": "4x100", f"{REAR}/rim/load_rating_kg": 400},
+            "Do not fit",
+            "Besides: load rating of the rim (rear axle).",
+        ),
     ],
 )
 def test_the_summary_gives_the_verdict_and_the_worst_finding(changes, start, words):

@@ -174,16 +174,24 @@ def test_the_message_on_the_tread_gives_depth_and_limit():
     assert "1.6 mm" in found.message
 
 
-def test_a_missing_tread_depth_is_asked_for_by_name():
+@pytest.mark.parametrize(("depth", "expected"), [(1.5, "not_met"), (3.9, "advisory"), (4.0, "met")])
+def test_a_winter_tyre_wants_four_millimetres(depth, expected):
+    """Common practice, no source."""
+    changes = {f"{TYRE}/size": "225/45 R17 94W XL 3PMSF", f"{TYRE}/tread_depth_mm": depth}
+    assert graded(changes, "tyre.tread_depth") == expected
+
+
+def test_a_missing_tread_depth_is_taken_as_new_and_decides_nothing():
     found = asked({f"{TYRE}/tread_depth_mm": ABSENT}, "tyre.tread_depth")
-    assert found.outcome == 2
-    assert "candidate.rear.tyre.tread_depth_mm" in found.remedy.text
+    assert found.outcome == OPEN
+    assert found.message == "The tread depth is not given; the tyre is taken as new."
+    assert found.remedy.pointer == f"{TYRE}/tread_depth_mm"
 
 
 def test_a_temporary_spare_is_no_regular_tyre():
     """UN R64, from memory: 80 km/h at most."""
     found = asked({f"{TYRE}/size": "T125/80 R17 99M"}, "tyre.temporary_spare")
-    assert found.outcome == 3
+    assert found.outcome == NOT_MET
     assert "80 km/h" in found.message
 
 

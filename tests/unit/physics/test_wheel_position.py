@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 
 from service.physics.wheel_position import (
+    grown_diameter_mm,
     inner_edge_mm,
     outer_edge_mm,
     ride_height_change_mm,
@@ -37,3 +38,9 @@ def test_ten_millimetres_less_offset_move_the_patch_outboard_by_ten():
 
 def test_a_larger_loaded_radius_lifts_the_car():
     assert ride_height_change_mm(300.0, 304.0) == 4.0
+
+
+def test_a_tyre_grows_in_its_section_and_not_at_its_bead():
+    # 205/55 R16, by hand: 406 + 2 x 113 x 1.04 = 641.04 mm; a tyre for snow 1 % more (both from memory).
+    assert grown_diameter_mm(406.0, 113.0, 4.0, 0.0) == pytest.approx(641.04)
+    assert grown_diameter_mm(406.0, 113.0, 4.0, 1.0) == pytest.approx(647.45, abs=0.01)

@@ -129,5 +129,38 @@ def test_with_a_build_date_the_speedometer_rule_is_settled():
     assert speedometer_asked(PACKS["jp"], CAR, "2026-11-01")[1] == ()
 
 
-def test_the_last_speedometer_rule_of_every_pack_is_that_of_the_united_nations():
-    assert {(pack.speedometers[-1].kind, pack.speedometers[-1].pack) for pack in PACKS.values()} == {("r39", "unece")}
+def test_without_a_build_date_the_last_speedometer_rule_that_may_apply_is_named():
+    assert speedometer_asked(PACKS["jp"], CAR._replace(built=None), "2026-11-01")[0] == PACKS["jp"].speedometers[-1]
+
+
+def test_a_dropped_speedometer_rule_is_not_inherited():
+    assert {rule.pack for rule in PACKS["jp"].speedometers} == {"jp"}
+
+
+def test_where_no_speedometer_rule_is_for_a_vehicle_there_is_none():
+    assert speedometer_asked(PACKS["us"], CAR, "2026-11-01") == (None, ())
+
+
+def test_a_lorry_has_the_speedometer_rule_that_a_car_has_not():
+    assert speedometer_asked(PACKS["us"], LORRY, "2026-11-01")[0].pack == "us"
+
+
+def test_the_rules_on_the_speedometer_are_counted():
+    assert PACKS["jp"].rule_count == 2
+
+
+def test_a_pack_says_where_its_rules_are_law():
+    assert {rule.code: rule.place for rule in NL.rules}["law.track_change"] == "in the Netherlands"
+
+
+def test_an_inherited_rule_is_law_where_it_comes_from():
+    assert {rule.code: rule.place for rule in NL.rules}["law.structure"] == "under the UN Regulations"
+
+
+def test_a_pack_without_a_place_takes_its_title():
+    assert {rule.place for rule in PACKS["nz"].rules} == {"in New Zealand"}
+
+
+@pytest.mark.parametrize("pack", sorted(PACKS))
+def test_every_pack_says_what_it_does_not_hold(pack):
+    assert PACKS[pack].not_held

@@ -6,7 +6,7 @@ import math
 import numpy as np
 import pytest
 
-from service.core.findings import ADVISORY, MET, NOT_ASSESSED, NOT_MET
+from service.core.findings import ADVISORY, MET, NOT_MET, OPEN
 from service.rules.reader import default_packs
 from service.rules.rule import Applies, Bound, Rule
 
@@ -41,13 +41,13 @@ def test_a_rule_measured_by_a_stand_in_only_advises():
     assert dataclasses.replace(TRACK, stand_in=True).outcome(2.001) == ADVISORY
 
 
-def test_an_unknown_value_is_not_assessed():
-    assert TRACK.outcome(math.nan) == NOT_ASSESSED
+def test_an_unknown_value_is_an_open_question():
+    assert TRACK.outcome(math.nan) == OPEN
 
 
 def test_an_array_is_graded_element_by_element():
     outcome = TRACK.outcome(np.array([1.9, 2.0, 2.1, np.nan]))
-    assert outcome.tolist() == [MET, MET, NOT_MET, NOT_ASSESSED]
+    assert outcome.tolist() == [MET, MET, NOT_MET, OPEN]
 
 
 @pytest.mark.parametrize(
@@ -57,8 +57,8 @@ def test_an_array_is_graded_element_by_element():
         (45, 20, MET),
         (45, 25, ADVISORY),
         (math.nan, 20, MET),
-        (math.nan, 25, NOT_ASSESSED),
-        (math.nan, math.nan, NOT_ASSESSED),
+        (math.nan, 25, OPEN),
+        (math.nan, math.nan, OPEN),
     ],
 )
 def test_one_of_two_bounds_suffices(millimetres, percent, expected):

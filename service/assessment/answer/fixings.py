@@ -1,0 +1,58 @@
+"""How the wheels go on: spigot rings, bolts and their seats, torque, sensors."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from math import isnan
+from operator import attrgetter
+
+from service.assessment.answer.action import Action, answering
+from service.assessment.checks.words import plain
+from service.assessment.view.views import CarView
+from service.core.findings import ADVISORY, Finding
+
+# Tightened again after so far: common practice, no source.
+TORQUE = Action("torque", "Tighten the wheel bolts to the vehicle maker's figure, and again after 50 to 100 km.")
+SENSORS = Action(
+    "pressure_sensors", "Move the tyre pressure sensors over, or teach in new ones, where the vehicle has them."
+)
+
+OF_THE_RIM = attrgetter("rim_width_in", "rim_code", "offset_mm", "centre_bore_mm")
+
+
+def fixings(car: CarView, findings: Sequence[Finding]) -> list[Action]:
+    """Return what is done to fix the wheels; bolts are looked at where the rims are not those of today."""
+    views = (car.front, car.rear)
+    other = [view.name for view in views if differ(OF_THE_RIM(view.now.facts), OF_THE_RIM(view.then.facts))]
+    rings = _spigot_rings(findings)
+    return [*rings, _bolt_seat(other), TORQUE, SENSORS] if other else [*rings, TORQUE]
+
+
+def _bolt_seat(axles: Sequence[str]) -> Action:
+    place = f"the {axles[0]} axle" if len(axles) == 1 else "both axles"
+    text = (
+        f"Check on {place} that the bolts belong to these rims: seat (cone or ball) and length. "
+        "Spacers are not reckoned with: fit none."
+    )
+    return Action("bolt_seat", text)
+
+
+def differ(now: tuple[float, ...], then: tuple[float, ...]) -> bool:
+    """Return whether two rows of numbers differ; two that are both not known count as alike."""
+    return any(one != other and not (isnan(one) and isnan(other)) for one, other in zip(now, then, strict=True))
+
+
+def _spigot_rings(findings: Sequence[Finding]) -> list[Action]:
+    wide = [each for each in findings if each.code == "rim.centre_bore" and each.outcome == ADVISORY]
+    return [_rings(each, plain(each.measured, 1)) for each in wide if each.measured is not None]
+
+
+def _rings(finding: Finding, outer: str) -> Action:
+    """Return the rings of one axle; where nobody measured the hub, their inner diameter is found there."""
+    axle, inner_mm = finding.axle, finding.limit
+    if inner_mm is None:
+        text = f"Fit spigot rings on the {axle} axle: {outer} mm outside, inside as the hub is measured."
+    else:
+        text = f"Fit spigot rings {outer} to {plain(inner_mm, 1)} mm on the {axle} axle."
+    line = Action(f"spigot_rings_{axle}", text, ring_outer_mm=finding.measured, ring_inner_mm=inner_mm)
+    return answering(line, (finding,))

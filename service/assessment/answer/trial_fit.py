@@ -1,0 +1,37 @@
+"""Where the wheel is tried on the car before it runs: where room is scarce or not known, or an edge comes nearer."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from service.assessment.answer.action import Action, answering
+from service.assessment.view.views import AxleView, CarView
+from service.core.findings import ADVISORY, NOT_ASSESSED, Finding
+
+TOWARDS = {"clearance.inboard": "strut", "clearance.outboard": "wing edge", "clearance.radial": "wheel arch"}
+# An edge that comes nearer by less stays where it is, as far as anybody measures.
+MOVES_MM = 0.5
+
+
+def trial_fit(car: CarView, findings: Sequence[Finding]) -> list[Action]:
+    """Return the trial fit with what to look at on each axle, empty where the wheel stands as the present one does."""
+    scarce = [
+        each
+        for each in findings
+        if each.code in TOWARDS and each.outcome in (ADVISORY, NOT_ASSESSED) and not each.already
+    ]
+    places = [_place(view, [each for each in scarce if each.axle == view.name]) for view in (car.front, car.rear)]
+    where = " and ".join(place for place in places if place)
+    if not where:
+        return []
+    text = f"Trial fit on the {where}, at full lock and full bump, before the car goes on the road."
+    return [answering(Action("trial_fit", text), scarce)]
+
+
+def _place(view: AxleView, scarce: Sequence[Finding]) -> str:
+    """Return the axle and the sides to look at, empty where no side is scarce, unknown or nearer than now."""
+    change = view.change
+    shifts = zip(TOWARDS, (change.inboard_edge_mm, change.outboard_edge_mm, change.radial_edge_mm), strict=True)
+    nearer = {code for code, shift in shifts if shift > MOVES_MM}
+    sides = [towards for code, towards in TOWARDS.items() if code in nearer or code in {each.code for each in scarce}]
+    return f"{view.name} axle ({', '.join(sides)})" if sides else ""

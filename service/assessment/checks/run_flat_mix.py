@@ -1,0 +1,51 @@
+"""Are run-flat tyres on both axles or on neither?
+
+Only the designation tells (RF or ZRF before the rim code): a run-flat tyre that is not so marked counts as ordinary.
+"""
+
+from __future__ import annotations
+
+from service.assessment.checks.grade import Check, Grade
+from service.assessment.checks.words import tyre_pointer
+from service.assessment.view.views import AxleView, CarView
+from service.core.findings import ADVISORY, MET, Finding, Remedy, worst
+from service.core.numeric import UNKNOWN
+from service.core.sources import basis
+
+BOTH = basis("COMMON-PRACTICE", "run-flat tyres on both axles or on neither")
+
+
+def _grade(car: CarView) -> Grade:
+    if car.vehicle.is_trailer:
+        return Grade(MET, UNKNOWN, UNKNOWN)
+    front, rear = car.front.then.facts, car.rear.then.facts
+    regular = (front.temporary_spare == 0.0) & (rear.temporary_spare == 0.0)
+    return Grade(worst(advisory=(front.run_flat != rear.run_flat) & regular), UNKNOWN, UNKNOWN)
+
+
+def _explain(car: CarView, grade: Grade) -> Finding:
+    remedy = None
+    marked = car.front.then.facts.run_flat == 1.0
+    if grade.outcome == ADVISORY:
+        axle, other = ("front", "rear") if marked else ("rear", "front")
+        message = (
+            f"Run-flat tyres are at the {axle} only. Their stiff sidewalls make the car steer differently, and a "
+            f"puncture at the {other} still stops it."
+        )
+        remedy = _remedy(car)
+    elif car.vehicle.is_trailer:
+        message = "A trailer is not steered, so one axle may have run-flat tyres."
+    else:
+        message = "Both axles have run-flat tyres." if marked else "Neither axle is marked to have run-flat tyres."
+    return Finding("tyre.run_flat_mix", "vehicle", grade.outcome, message, None, None, None, BOTH, remedy)
+
+
+def _remedy(car: CarView) -> Remedy:
+    """Return the axle to change: to run-flat tyres on a car that has them all round now, else to ordinary ones."""
+    wanted = all(view.now.facts.run_flat == 1.0 for view in (car.front, car.rear))
+    odd: AxleView = next(view for view in (car.front, car.rear) if (view.then.facts.run_flat == 1.0) != wanted)
+    kind = "run-flat" if wanted else "ordinary"
+    return Remedy(f"fit {kind} tyres at the {odd.name} too", tyre_pointer(odd.name), "run_flat", equals=kind)
+
+
+RUN_FLAT_MIX = Check("tyre.run_flat_mix", _grade, _explain)

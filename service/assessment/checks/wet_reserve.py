@@ -1,0 +1,68 @@
+"""How much of the load still rests on the road in standing water, and does a wider tyre give it away?
+
+New is compared with new, so that the size alone speaks; what wear takes is said by the tread.
+"""
+
+from __future__ import annotations
+
+from service.assessment.checks.grade import LAST_BIT, Check, Grade, finite
+from service.assessment.checks.missing import deflection_remedy
+from service.assessment.checks.words import plain
+from service.assessment.view.driving import AxleDriving
+from service.assessment.view.views import CarView
+from service.core.findings import MET, NOT_RECOMMENDED, AxleName, Finding, is_open, worst
+from service.core.numeric import unknown
+from service.core.sources import SOURCES, basis
+from service.physics.wet_reserve import RESERVE_FILM_MM, RESERVE_SPEED_KMH
+
+LIFT = basis("PROJECT", f"lift after {SOURCES['HORNE-DREHER-1963'].title}; tread pattern and compound are not in it")
+WHERE = f"at {plain(RESERVE_SPEED_KMH)} km/h in {plain(RESERVE_FILM_MM)} mm of water"
+
+
+def _at(car: CarView, axle: AxleName) -> AxleDriving:
+    return car.driving.front if axle == "front" else car.driving.rear
+
+
+def _grade(car: CarView, axle: AxleName) -> Grade:
+    here, limits = _at(car, axle), car.limits
+    fall = here.reserve_fall_percent
+    most = limits.wet_reserve_fall_front_percent if axle == "front" else limits.wet_reserve_fall_rear_percent
+    spent = here.new_reserve_proposed_percent <= limits.wet_reserve_least_percent.value
+    outcome = worst(
+        not_recommended=(axle == "rear") & spent & (fall > LAST_BIT),
+        advisory=fall > most.value + LAST_BIT,
+        open_question=unknown(fall),
+    )
+    return Grade(outcome, fall, most.value)
+
+
+def _explain(car: CarView, grade: Grade, axle: AxleName) -> Finding:
+    here = _at(car, axle)
+    remedy = None
+    if is_open(grade.outcome):
+        message = "The wet reserve cannot be estimated from what is known of the tyres."
+        remedy = deflection_remedy(car.front, car.rear)
+    else:
+        now, then = plain(here.new_reserve_present_percent), plain(here.new_reserve_proposed_percent)
+        message = f"{WHERE[0].upper()}{WHERE[1:]} some {then} % of the load still rests on the road, {now} % now."
+        if now == then:
+            message = f"The wet reserve stays at some {now} %, {WHERE}."
+    if grade.outcome == NOT_RECOMMENDED:
+        message = f"The rear would all but float: {message[0].lower()}{message[1:]}"
+    elif grade.outcome != MET and not is_open(grade.outcome):
+        what = "the rear becomes nervous sooner" if axle == "rear" else "the front runs straight on sooner"
+        message = f"In standing water {what}: {message[0].lower()}{message[1:]}"
+    return Finding("wet.reserve", axle, grade.outcome, message, finite(grade.measured), grade.limit, "%", LIFT, remedy)
+
+
+def _check(axle: AxleName) -> Check[CarView]:
+    def grade(car: CarView) -> Grade:
+        return _grade(car, axle)
+
+    def explain(car: CarView, found: Grade) -> Finding:
+        return _explain(car, found, axle)
+
+    return Check("wet.reserve", grade, explain, axle)
+
+
+FRONT, REAR = _check("front"), _check("rear")

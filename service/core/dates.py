@@ -1,0 +1,43 @@
+"""Days as ISO texts, as callers write them: read once, and kept as texts, which compare as they stand."""
+
+from __future__ import annotations
+
+import calendar
+import re
+
+from service.core.errors import DomainError
+
+# Published beside the field; that the day is one of its month no pattern can say.
+DAY_PATTERN = r"^(19|20)[0-9]{2}-(0[1-9]|1[0-2])-(0[1-9]|[12][0-9]|3[01])$"
+DAY_LENGTH = len("2026-11-24")
+_PARTS = re.compile(r"(\d{4})-(\d{2})-(\d{2})", re.ASCII)
+_FIRST_YEAR, _LAST_YEAR, _LAST_MONTH = 1900, 2099, 12
+_LONGEST_SHOWN = 40
+
+
+class NoSuchDay(DomainError):
+    """A text that is no day of the calendar, or not written as one."""
+
+    code = "wrong_format"
+
+
+def parse_day(text: str) -> str:
+    """Return an ISO day (`2026-11-24`) as it was written.
+
+    Raises
+    ------
+    NoSuchDay
+        When the text has another form, or the calendar has no such day.
+    """
+    parts = _PARTS.fullmatch(text)
+    if parts is None:
+        raise NoSuchDay(f'"{text[:_LONGEST_SHOWN]}" is not a date; a day such as "2026-11-24" is expected.')
+    year, month, day = map(int, parts.groups())
+    if not _FIRST_YEAR <= year <= _LAST_YEAR:
+        raise NoSuchDay(f'The year of "{text}" is not from {_FIRST_YEAR} to {_LAST_YEAR}.')
+    if not 1 <= month <= _LAST_MONTH:
+        raise NoSuchDay(f'The month of "{text}" is not from 01 to 12.')
+    last = calendar.monthrange(year, month)[1]
+    if not 1 <= day <= last:
+        raise NoSuchDay(f'There is no day "{text}": that month has {last} days.')
+    return text

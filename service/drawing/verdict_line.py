@@ -1,0 +1,45 @@
+"""The verdict beneath the title of a drawing that stands by itself: its mark, its words, and the count of findings."""
+
+from __future__ import annotations
+
+from typing import Final
+from xml.etree.ElementTree import SubElement
+
+from service.assessment.answer.assess import Assessment
+from service.assessment.answer.verdict_words import OUTCOME_WORDS, VERDICT_WORDS
+from service.core.findings import MET
+from service.drawing.canvas import Canvas, number
+from service.drawing.marks import MARKS, SIDE
+
+STEP_UNITS: Final = 34.0
+MARK_UNITS: Final = 22.0
+WORDS_UNITS: Final = 18.0
+
+
+def draw_verdict(canvas: Canvas, at: tuple[float, float], found: Assessment) -> None:
+    """Draw the verdict on a line whose upper left corner is given [mm]."""
+    (x, y), unit = at, canvas.unit_mm
+    name = found.verdict.replace("_", "-")
+    mark, side = MARKS[name], MARK_UNITS * unit
+    attributes = {
+        "id": "verdict",
+        "class": f"mark {name}",
+        "transform": f"translate({number(x)} {number(y + 6 * unit)}) scale({number(side / SIDE)})",
+    }
+    group = SubElement(canvas.element, "g", attributes)
+    SubElement(group, "path", {"class": "outline", "d": mark.outline})
+    sign = {"fill": "none", "stroke": "#fff", "stroke-width": "2", "stroke-linecap": "round"}
+    SubElement(group, "path", {"class": "sign", "d": mark.sign, **sign})
+    canvas.text(
+        (x + side + 9 * unit, y + 23 * unit), VERDICT_WORDS[found.verdict], WORDS_UNITS, "start", f"strong tone {name}"
+    )
+
+
+def counts(found: Assessment) -> str:
+    """Return how many findings came out how, those met left out: `Needs attention: 2; open, and decides nothing: 4.`"""
+    told = []
+    for outcome, _, title in OUTCOME_WORDS:
+        count = sum(each.outcome == outcome for each in found.findings)
+        if count and outcome != MET:
+            told.append(f"{title}: {count}")
+    return "; ".join([told[0], *(each[0].lower() + each[1:] for each in told[1:])]) + "." if told else "All met."
