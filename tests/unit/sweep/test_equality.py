@@ -74,7 +74,7 @@ def _misses(row, found: Assessment) -> list[str]:
         numbers = {
             "overall_diameter_percent": view.change.overall_diameter_percent,
             "load_margin_percent": load_margin_percent(view),
-            "pressure_kpa": view.then.load.required_pressure_kpa,
+            "pressure_kpa": view.ordered_pressure_kpa,
             "cornering_stiffness_percent": 100.0 * (view.change.cornering_stiffness.value - 1.0),
             "aquaplaning_onset_percent": view.change.aquaplaning_onset_percent.value,
             "inboard_edge_mm": view.change.inboard_edge_mm,
