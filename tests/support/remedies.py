@@ -8,7 +8,7 @@ import re
 from collections.abc import Callable, Iterator
 
 from service.api.render import assessment_answer as render
-from service.core.findings import ADVISORY, MET, NOT_ASSESSED, Finding, Remedy
+from service.core.findings import ADVISORY, MET, Finding, Remedy, is_open
 from service.designation.rim import parse_rim
 from tests.support.cases import ABSENT, Json, at, changed, check
 from tests.support.designations import (
@@ -63,18 +63,18 @@ def settles(request: Json, finding: Finding) -> bool:
         again = [each for each in check(request).findings if each[:2] == finding[:2]]
         # A rule whose conditions are now known may turn out not to apply.
         if not again or _is_settled(finding, again[0].outcome):
-            return bool(again) or finding.outcome == NOT_ASSESSED
+            return bool(again) or is_open(finding.outcome)
         # A tyre that carries too little at any pressure has to be replaced before its pressure is a question, and
         # a structure is changed on one axle after the other.
-        if finding.outcome != NOT_ASSESSED and finding.code not in ("load.pressure", "tyre.structure"):
+        if not is_open(finding.outcome) and finding.code not in ("load.pressure", "tyre.structure"):
             return False
         finding = again[0]
     return False
 
 
 def _is_settled(finding: Finding, outcome: int) -> bool:
-    if finding.outcome == NOT_ASSESSED:
-        return outcome != NOT_ASSESSED
+    if is_open(finding.outcome):
+        return not is_open(outcome)
     # Towing is never without its conditions.
     return outcome == (ADVISORY if finding.code == "load.towing" else MET)
 
