@@ -65,7 +65,7 @@ def test_a_row_says_what_the_check_says(client):
     request = changed(saloon(), TOO_SLOW | {"/candidate/rear/tyre/size": "205/45 R17 80W"})
     single = client.post("/v1/fitments/check", json=request).json()
     (row,) = rows(client, request["candidate"], explain_first=0)
-    told = ("code", "axle", "outcome", "measured", "limit", "unit")
+    told = ("code", "axle", "outcome", "already", "measured", "limit", "unit")
     assert row["verdict"] == single["verdict"]
     assert row["findings"] == [{name: each[name] for name in told if name in each} for each in single["findings"][:5]]
     for axle in ("front", "rear"):

@@ -236,8 +236,9 @@ def test_a_rim_is_the_same_in_either_order_and_spelling(rim):
 @pytest.mark.parametrize(
     ("pack", "tyre", "day", "expected"),
     [
-        ("unece", "91Q M+S", "2026-11-24", "advisory"),
-        ("unece", "91P M+S", "2026-11-24", "not_met"),
+        ("unece", "91Q M+S", "2026-11-24", "not_met"),
+        ("unece", "91Q M+S 3PMSF", "2026-11-24", "advisory"),
+        ("unece", "91P M+S 3PMSF", "2026-11-24", "not_met"),
         ("unece", "91Q", "2026-11-24", "not_met"),
         ("de", "91P 3PMSF", "2026-11-24", "advisory"),
         ("de", "91Q M+S", "2026-11-24", "not_met"),

@@ -94,6 +94,9 @@ def obey(request: Json, answer: Json) -> Json:
         asks = each.at_least is None and each.at_most is None and each.equals is None
         if each.quantity == "pressure_kpa" or (asks and answer["verdict"] != "undetermined"):
             continue
+        if asks and each.quantity == "nominal_width_mm":
+            # A wheel to be chosen anew is another question.
+            raise remedies.NotApplicable(each)
         do = remedies._SPECIAL.get(each.quantity)
         try:
             if asks and each.quantity in _FACTS:

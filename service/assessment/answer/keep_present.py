@@ -36,8 +36,13 @@ def with_kept_axle(case: Case, findings: Sequence[Finding]) -> list[Finding]:
     if axle is None:
         return list(findings)
     told = {_place(each) for each in (*asking, *between)} & met
-    remedy = Remedy(f"keep the present {axle} wheels", f"/candidate/{axle}", QUANTITY, equals=PRESENT)
+    remedy = keeping(axle)
     return [each._replace(remedy=remedy) if _place(each) in told else each for each in findings]
+
+
+def keeping(axle: AxleName) -> Remedy:
+    """Return the remedy that leaves an axle as it is."""
+    return Remedy(f"keep the present {axle} wheels", f"/candidate/{axle}", QUANTITY, equals=PRESENT)
 
 
 def _place(finding: Finding) -> tuple[str, str]:

@@ -2,7 +2,6 @@
 
 import pytest
 
-from service.assessment.answer.assess import Assessment
 from service.core.findings import MET, NOT_ASSESSED, NOT_MET, OPEN, Finding
 from tests.support.cases import ABSENT, answer, check, finding, on_both_axles
 from tests.unit.assessment.test_law import under
@@ -124,8 +123,8 @@ def test_a_finding_of_the_law_says_what_was_found_and_what_is_allowed(pack, chan
         (
             "225/45 D17 94H",
             (
-                "The front tyres are diagonal, the rear ones radial. On a car up to 3500 kg all tyres must be radial or "
-                "all diagonal."
+                "The front tyres are diagonal, the rear ones radial. "
+                "On a car up to 3500 kg all tyres must be radial or all diagonal."
             ),
         ),
     ],
@@ -143,8 +142,8 @@ def test_that_left_and_right_are_alike_is_not_met_by_assumption(pack):
     assert found.message.count(".") == 1
 
 
-def dutch_van(offset: int) -> Assessment:
-    """Return a van whose maximum mass is not given; up to 3500 kg its track is limited (art. 5.3.23, read)."""
+def dutch_van(offset: int) -> Finding:
+    """Return the finding on the track of a van of unknown mass; up to 3500 kg it is limited (art. 5.3.23, read)."""
     changes = {
         "/vehicle/category": "N1",
         "/vehicle/built": "1990-01-01",

@@ -62,6 +62,12 @@ def test_the_date_decides_whether_a_slow_ms_tyre_is_excused_in_germany():
     assert outcome(check(winter("94H XL M+S", "de", "2024-10-01")), "speed.capability") == "not_met"
 
 
+@pytest.mark.parametrize(("marking", "expected"), [("M+S", "advisory"), ("M+S 3PMSF", "met")])
+def test_ms_alone_is_no_winter_tyre_under_the_un_regulations(marking, expected):
+    """(EU) 458/2011, annex II 4.2.2, as quoted."""
+    assert outcome(check(winter(f"94V XL {marking}")), "law.winter_tyre") == expected
+
+
 def test_a_summer_tyre_in_winter_is_forbidden_where_the_text_was_read_and_advised_against_elsewhere():
     in_germany = outcome(check(winter("94V XL", "de", "2026-11-24")), "law.winter_tyre")
     elsewhere = outcome(check(winter("94V XL")), "law.winter_tyre")

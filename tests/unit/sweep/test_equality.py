@@ -8,8 +8,7 @@ import pytest
 from service.assessment.answer.assess import Assessment, assess
 from service.assessment.batch.comparison_measures import load_margin_percent
 from service.assessment.case import Case
-from service.assessment.checks import REQUIRED
-from service.core.findings import ADVISORY, NOT_ASSESSED, NOT_MET
+from service.core.findings import ADVISORY, NOT_ASSESSED, NOT_MET, NOT_RECOMMENDED
 from service.rules.reader import pack_named
 from service.sweep.catalogue_rows import candidate, records, vehicle
 from tests.unit.sweep.small_catalogue import candidates, vehicles
@@ -32,15 +31,12 @@ def _single(pack: str, season: str | None) -> dict[tuple[str, str], Assessment]:
 def _rests_on(found: Assessment) -> set[str]:
     outcome = {
         "unsuitable": NOT_MET,
+        "not_recommended": NOT_RECOMMENDED,
         "undetermined": NOT_ASSESSED,
         "suitable_with_conditions": ADVISORY,
         "suitable": None,
     }[found.verdict]
-    return {
-        f"{each.axle}:{each.code}"
-        for each in found.findings
-        if each.outcome == outcome and (outcome != NOT_ASSESSED or each.code in REQUIRED)
-    }
+    return {f"{each.axle}:{each.code}" for each in found.findings if each.outcome == outcome}
 
 
 @pytest.mark.parametrize(("pack", "season"), [("unece", None), ("de", "winter"), ("au-nsw", None)])
