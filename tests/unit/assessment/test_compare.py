@@ -20,7 +20,7 @@ from service.assessment.batch.compare import MOST_FINDINGS, Compared, compare
 from service.assessment.batch.comparison_measures import RankBy, trades
 from service.assessment.batch.ranking import not_bettered
 from service.assessment.case import Candidate, Case
-from service.core.findings import MET
+from service.core.findings import MET, OPEN
 from tests.support import many_cases
 from tests.support.cases import saloon
 
@@ -168,9 +168,10 @@ def test_the_worst_findings_are_the_first_of_the_single_check(seed):
 def test_nothing_that_is_met_is_worth_showing():
     found = compared(PRESENT)
     # Whether left and right are of one type no request tells.
-    told = [each.code != "law.same_size_on_axle" for each in found.graded.questions]
-    assert (found.graded.outcomes[told, 0] == MET).all()
-    assert not found.worth_showing[told].any()
+    asked = [each.code != "law.same_size_on_axle" for each in found.graded.questions]
+    assert (found.graded.outcomes[asked, 0] == MET).all()
+    worth = found.worth_showing[:, 0] & (found.graded.outcomes[found.worst[:, 0], 0] != OPEN)
+    assert not worth.any()
 
 
 def test_units_are_those_of_the_findings():
