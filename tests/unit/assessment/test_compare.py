@@ -166,11 +166,11 @@ def test_the_worst_findings_are_the_first_of_the_single_check(seed):
 
 
 def test_nothing_that_is_met_is_worth_showing():
-    found = compared(PRESENT)
-    # Whether left and right are of one type no request tells.
-    told = [each.code != "law.same_size_on_axle" for each in found.graded.questions]
-    assert (found.graded.outcomes[told, 0] == MET).all()
-    assert not found.worth_showing[told].any()
+    found = compared(PRESENT, WIDER)
+    outcomes = np.take_along_axis(found.graded.outcomes, found.worst, axis=0)
+    assert (found.worth_showing == (outcomes > MET)).all()
+    assert found.worth_showing[:, 1].any()
+    assert not found.worth_showing[:, 0].all()
 
 
 def test_units_are_those_of_the_findings():
