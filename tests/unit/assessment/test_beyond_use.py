@@ -89,9 +89,9 @@ def test_diagonal_tyres_where_radial_ones_were_are_warned_of_and_not_estimated()
 
 
 @pytest.mark.parametrize(("depth_mm", "expected"), [(3.0, "met"), (2.9, "advisory")])
-def test_a_tyre_worn_further_than_3_mm_is_warned_of_in_the_wet(depth_mm, expected):
+def test_a_tyre_worn_further_than_3_mm_is_warned_of_by_its_tread(depth_mm, expected):
     request = changed(saloon(), {"/candidate/rear/tyre/tread_depth_mm": depth_mm})
-    assert outcome(check(request), "wet.aquaplaning") == expected
+    assert outcome(check(request), "tyre.tread_depth") == expected
 
 
 def test_a_commercial_tyre_without_its_reference_pressure_gets_no_pressure_to_set():
