@@ -63,7 +63,7 @@ def _too_weak(view: AxleView) -> str:
 
 def _wrong(view: AxleView, grade: Grade) -> str:
     stated, needed = apart(grade.measured, grade.limit), view.then.load.required_pressure_kpa
-    if grade.measured > needed:
+    if not grade.measured < needed:
         reference, most = plain(view.then.facts.reference_pressure_kpa), plain(grade.limit)
         message = f"{stated} kPa is too much: the tyre carries its load index at {reference} kPa."
         return f"{message} Usually it gets {most} kPa at most."
@@ -74,6 +74,8 @@ def _set(view: AxleView) -> Remedy:
     """Return the remedy for a wrong pressure: the one pressure that the whole answer orders."""
     to_set, most = view.ordered_pressure_kpa, usual_most_kpa(view.then.facts, view.limits)
     pointer = f"/candidate/{view.name}/pressure_kpa"
+    if unknown(to_set):
+        return Remedy(f"set {in_words(most)} or less, cold", pointer, "pressure_kpa", at_most=most, unit="kPa")
     return Remedy(f"set {in_words(to_set)}, cold", pointer, "pressure_kpa", to_set, most, unit="kPa")
 
 
