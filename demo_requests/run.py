@@ -22,6 +22,7 @@ ANSWER_PATIENCE_S = 20.0
 WORDS = {
     "suitable": "fits",
     "suitable_with_conditions": "fits with conditions",
+    "not_recommended": "fits, better not",
     "undetermined": "not known yet",
     "unsuitable": "does not fit",
 }

@@ -3,25 +3,29 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from functools import lru_cache
 from typing import Literal, cast
 
+from service.core.errors import UnreadableDesignation
+from service.designation import rim_grammar as grammar
+from service.designation.refusal import explained
 from service.designation.rim_pattern import RIM_PATTERN
 from service.designation.text import MAX_LENGTH, Scanner, plain_number
 
 __all__ = ["MAX_LENGTH", "RIM_PATTERN", "RimDesignation", "parse_rim"]
 
-Flange = Literal["J", "JJ", "JK", "K", "B", "P", "D"]
+Flange = Literal["J", "JJ", "JK", "K", "B", "P", "D", "E", "F", "G", "S", "T", "V"]
 Hump = Literal["H", "H2", "FH", "FH2", "CH", "EH", "EH2", "EH2+"]
 
 CACHED_DESIGNATIONS = 8192
-WIDTH_IN = (3.0, 16.0)
-DIAMETER_CODE = (8.0, 30.0)
-HIGHEST_OFFSET_MM = 150.0
 
 NO_FLANGE = "No flange letter is stated: the shape of the flange is not known."
 NO_HUMP = "No hump is stated: the shape of the bead seat is not known."
+
+# Truck rims whose bead seats slope by 15 degrees: they have neither a flange letter nor a hump (common practice, from
+# memory).
+FIFTEEN_DEGREE_CODES = frozenset((17.5, 19.5, 22.5, 24.5))
 
 _NUMBER = re.compile(
     r"(?P<whole>[1-9][0-9]*)"
@@ -33,16 +37,20 @@ _QUARTERS = {
     **dict.fromkeys(("5", "50", "1/2", "\u00bd"), 0.5),
     **dict.fromkeys(("75", "3/4", "\u00be"), 0.75),
 }
-_FLANGE = re.compile(" *(JJ|JK|J|K|B|P|D)")
+# E and F may also begin the hump or the offset.
+_FLANGE = re.compile(" *(JJ|JK|J|K|B|P|D|E(?![HT])|F(?!H)|G|S|T|V)")
 _CROSS = re.compile(" *([X-]) *")
-_HUMP = re.compile(r"EH2\+|EH2|EH|FH2|FH|CH|H2|H")
-_OFFSET = re.compile("ET *")
-_MILLIMETRES = re.compile(r"([+-]?) *([0-9]{1,3}(?:\.[0-9]{1,2})?)(?![0-9.])")
+_HUMP = re.compile("|".join(map(re.escape, grammar.HUMPS)))
+# The codes of older standards, as the handbook translates them (Automotive Engineering, p. 301).
+_OLD_HUMPS = {"FHA": "FH", "FH1-H": "CH"}
+# ET, IS (inset), a third x or, behind a blank, a sign alone.
+_OFFSET = re.compile(" *(?:ET|IS|X) *(?P<marked>[+-]?)| +(?P<bare>[+-])")
+_MILLIMETRES = re.compile(rf" *({grammar.MILLIMETRES})(?![0-9.])(?: *MM)?")
 
 
 @dataclass(frozen=True, slots=True)
 class RimDesignation:
-    """What a rim designation says; two are equal when everything but the assumptions is."""
+    """What a rim designation says; two are equal when every field is, what was assumed included."""
 
     canonical: str
     width_in: float
@@ -51,17 +59,23 @@ class RimDesignation:
     hump: Hump | None
     one_piece: bool
     offset_mm: float | None
-    assumed: tuple[str, ...] = field(compare=False)
+    assumed: tuple[str, ...]
 
     def __hash__(self) -> int:
         """Return the hash of the canonical spelling, which the string keeps."""
         return hash(self.canonical)
+
+    @property
+    def is_fifteen_degree(self) -> bool:
+        """Return whether this is a truck rim with 15 degree bead seats, of which nobody asks for a hump."""
+        return self.diameter_code in FIFTEEN_DEGREE_CODES
 
 
 @dataclass(slots=True)
 class _Number:
     value: float
     position: int
+    fraction_at: int | None
     flange: Flange | None
     flange_at: int
 
@@ -73,8 +87,21 @@ def parse_rim(text: str) -> RimDesignation:
     Raises
     ------
     UnreadableDesignation
-        With the position in the text as given, and what was expected there.
+        With the position in the text as given, what was expected there and, where one is near, the designation that
+        may have been meant.
     """
+    try:
+        return _read(text)
+    except UnreadableDesignation as error:
+        refusal = explained(error, text, _canonical)
+    raise refusal
+
+
+def _canonical(text: str) -> str:
+    return _read(text).canonical
+
+
+def _read(text: str) -> RimDesignation:
     scanner = Scanner("rim", text)
     first = _read_number(scanner)
     cross = scanner.take(_CROSS)
@@ -83,23 +110,19 @@ def parse_rim(text: str) -> RimDesignation:
         letter = "" if first.flange else "a flange letter, "
         scanner.refuse(f"{letter}x, or - for a rim of several pieces")
     second = _read_number(scanner)
-    assumed: list[str] = []
-    width, diameter = _in_order(scanner, first, second, assumed)
+    width, diameter = _in_order(scanner, first, second)
     hump, offset_mm = _read_end(scanner)
-    if hump is None:
-        assumed.append(NO_HUMP)
     pieces = "x" if cross.group(1) == "X" else "-"
+    size = f"{plain_number(width.value)}{width.flange or ''} {pieces} {plain_number(diameter.value)}"
     return RimDesignation(
-        _spell(
-            (f"{plain_number(width.value)}{width.flange or ''}", pieces, plain_number(diameter.value)), hump, offset_mm
-        ),
+        _spell(size, hump, offset_mm),
         width.value,
         diameter.value,
         width.flange,
         hump,
         pieces == "x",
         offset_mm,
-        tuple(assumed),
+        _assumed(width, diameter, hump),
     )
 
 
@@ -108,18 +131,20 @@ def _read_number(scanner: Scanner) -> _Number:
     match = scanner.take(_NUMBER)
     if match is None:
         scanner.refuse("a rim width or a rim diameter code, such as 6.5, 6 1/2 or 16", start)
-    quarters = _QUARTERS.get(match["decimals"] or match["fraction"] or match["sign"] or "")
+    fraction = match.lastgroup or "whole"
+    quarters = 0.0 if fraction == "whole" else _QUARTERS.get(match[fraction])
     if quarters is None:
-        scanner.refuse("whole, half or quarter inches", start)
+        scanner.refuse("whole, half or quarter inches", match.start(fraction))
     value = int(match["whole"]) + quarters
+    fraction_at = match.start(fraction) if fraction in ("fraction", "sign") else None
     flange = scanner.take(_FLANGE)
     if flange is None:
-        return _Number(value, start, None, start)
-    return _Number(value, start, cast("Flange", flange.group(1)), flange.start(1))
+        return _Number(value, start, fraction_at, None, start)
+    return _Number(value, start, fraction_at, cast("Flange", flange.group(1)), flange.start(1))
 
 
-def _in_order(scanner: Scanner, first: _Number, second: _Number, assumed: list[str]) -> tuple[_Number, _Number]:
-    """Return width and diameter: the flange letter follows the width, and no rim is wider than its diameter code."""
+def _in_order(scanner: Scanner, first: _Number, second: _Number) -> tuple[_Number, _Number]:
+    """Return width and diameter: the flange letter follows the width, and the width is the smaller number."""
     if first.flange and second.flange:
         scanner.refuse("one flange letter, after the width", second.flange_at)
     if first.flange or second.flange:
@@ -130,42 +155,63 @@ def _in_order(scanner: Scanner, first: _Number, second: _Number, assumed: list[s
         if first.value == second.value:
             scanner.refuse("a number that differs, or a flange letter after the width", second.position)
         width, diameter = (first, second) if first.value < second.value else (second, first)
-        assumed.append(f"The smaller number, {plain_number(width.value)}, is read as the rim width.")
-        assumed.append(NO_FLANGE)
-    if not WIDTH_IN[0] <= width.value <= WIDTH_IN[1]:
-        scanner.refuse(f"a rim width from {WIDTH_IN[0]:g} to {WIDTH_IN[1]:g} inches", width.position)
-    if not DIAMETER_CODE[0] <= diameter.value <= DIAMETER_CODE[1] or diameter.value % 0.5:
-        bounds = f"from {DIAMETER_CODE[0]:g} to {DIAMETER_CODE[1]:g}, whole or half"
-        scanner.refuse(f"a rim diameter code {bounds}", diameter.position)
+    low, high = grammar.DIAMETER_CODE
+    widest = grammar.widest_in(min(max(diameter.value, low), high))
+    if not grammar.NARROWEST_IN <= width.value <= grammar.WIDEST_IN:
+        scanner.refuse(f"a rim width from {grammar.NARROWEST_IN:g} to {grammar.WIDEST_IN:g} inches", width.position)
+    if not low <= diameter.value <= high or diameter.value % 0.5 or diameter.fraction_at is not None:
+        scanner.refuse(f"a rim diameter code from {low:g} to {high:g}, whole or half", diameter.position)
+    if width.value > widest:
+        scanner.refuse(f"a rim width up to {widest:g} inches for this diameter", width.position)
     return width, diameter
 
 
 def _read_end(scanner: Scanner) -> tuple[Hump | None, float | None]:
     hump: Hump | None = None
     offset_mm: float | None = None
-    while not scanner.at_end():
-        if offset_mm is None and scanner.take(_OFFSET):
-            offset_mm = _read_offset(scanner)
+    while scanner.position < len(scanner.text):
+        offset = scanner.take(_OFFSET) if offset_mm is None else None
+        if offset is not None:
+            offset_mm = _read_offset(scanner, offset["marked"] or offset["bare"])
             continue
+        if scanner.at_end():
+            break
         letters = scanner.take(_HUMP) if hump is None else None
         if letters is None:
-            scanner.refuse("the end, a hump (H, H2, FH, FH2, CH, EH, EH2, EH2+) or the offset, such as ET45")
-        hump = cast("Hump", letters.group())
+            scanner.refuse(
+                "the end, a hump (H, H2, FH, FH2, CH, EH, EH2, EH2+) or the offset, such as ET45; the bolt circle has "
+                "a field of its own"
+            )
+        hump = cast("Hump", _OLD_HUMPS.get(letters.group(), letters.group()))
     return hump, offset_mm
 
 
-def _read_offset(scanner: Scanner) -> float:
+def _read_offset(scanner: Scanner, sign: str) -> float:
     start = scanner.position
     match = scanner.take(_MILLIMETRES)
-    if match is None or float(match[2]) > HIGHEST_OFFSET_MM:
-        scanner.refuse(f"an offset from -{HIGHEST_OFFSET_MM:g} to {HIGHEST_OFFSET_MM:g} mm", start)
-    value = float(match[2])
+    if match is None:
+        scanner.skip_blanks()
+        high = f"{grammar.HIGHEST_OFFSET_MM:g}"
+        scanner.refuse(f"an offset from -{high} to {high} mm", start if scanner.at_end() else None)
+    value = float(match[1])
     # Adding zero turns the minus zero of ET-0 into zero.
-    return (-value if match[1] == "-" else value) + 0.0
+    return (-value if sign == "-" else value) + 0.0
 
 
-def _spell(size: tuple[str, str, str], hump: Hump | None, offset_mm: float | None) -> str:
-    words = list(size)
+def _assumed(width: _Number, diameter: _Number, hump: Hump | None) -> tuple[str, ...]:
+    if diameter.value in FIFTEEN_DEGREE_CODES:
+        return ()
+    assumed: list[str] = []
+    if width.flange is None:
+        assumed.append(f"The smaller number, {plain_number(width.value)}, is read as the rim width.")
+        assumed.append(NO_FLANGE)
+    if hump is None:
+        assumed.append(NO_HUMP)
+    return tuple(assumed)
+
+
+def _spell(size: str, hump: Hump | None, offset_mm: float | None) -> str:
+    words = [size]
     if hump is not None:
         words.append(hump)
     if offset_mm is not None:

@@ -12,12 +12,19 @@ from service.designation.text import Scanner
 SPEED_LETTERS = "BCDEFGHJKLMNPQRSTUVWY"
 HIGHEST_INDEX = 279
 
+INDEX = "(?:[1-9]?[0-9]|1[0-9][0-9]|2[0-7][0-9])"
+SYMBOL = f"(?:A[1-8]|[{SPEED_LETTERS}])"
+# A single description in brackets alone: above 300 km/h.
+ABOVE_300 = rf"\( *{INDEX} *Y *\)"
+ADDITIONAL = rf"\( *{INDEX}(?: */ *{INDEX})? *{SYMBOL} *\)"
+
 _INDEX = re.compile("0(?![0-9])|[1-9][0-9]*")
-_SYMBOL = re.compile(f"A[1-8]|[{SPEED_LETTERS}]")
+_SYMBOL = re.compile(SYMBOL)
 _TWIN = re.compile(" */ *")
 _BRACKETED_Y = re.compile(r" *\( *Y *\)")
 _CLOSING = re.compile(r" *\)")
 _ALTERNATIVE = re.compile(" */")
+_COMMON = re.compile(rf"([1-9][0-9]|1[01][0-9]) ?([{SPEED_LETTERS}])(?= +[^ /]| *$)")
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,6 +44,9 @@ class ServiceDescription:
 
 def read_service(scanner: Scanner) -> tuple[ServiceDescription, bool]:
     """Return the description that starts here and whether its symbol stands in brackets, as in `97(Y)`."""
+    common = scanner.take(_COMMON)
+    if common is not None:
+        return ServiceDescription(int(common[1]), None, common[2]), False
     index = _read_index(scanner)
     twin = _read_index(scanner) if scanner.take(_TWIN) else None
     if twin is None and scanner.take(_BRACKETED_Y):

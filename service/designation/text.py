@@ -9,36 +9,29 @@ from service.core.errors import UnreadableDesignation
 
 MAX_LENGTH = 100
 
-_SPACES = "\t\n\v\f\r\u00a0\u1680\u2000\u2001\u2002\u2003\u2004\u2005\u2006\u2007\u2008\u2009\u200a\u202f\u205f\u3000"
-_DASHES = "\u2010\u2011\u2012\u2013\u2014\u2015\u2212"
-_CROSSES = "\u00d7\u2715"
+SPACES = "\t\n\v\f\r \u00a0\u2000\u2001\u2002\u2003\u2004\u2005\u2006\u2007\u2008\u2009\u200a\u202f\u3000"
+DASHES = "-\u2010\u2011\u2012\u2013\u2014\u2015\u2212"
+CROSSES = "Xx\u00d7\u2715"
 _LOWER = "abcdefghijklmnopqrstuvwxyz"
-
-# The same in the published patterns, which stay in the part of regular expressions that ECMA-262 and Rust share. Only
-# the blanks that keyboards make are listed there; the reader takes all of them. The escapes that look needless keep the
-# classes valid where a page uses them as the pattern of an input field.
-PATTERN_BLANK = r"[ \u00a0]"
-PATTERN_DASHES = r"\u2010-\u2015\u2212\-"
-PATTERN_CROSSES = r"xX\u00d7"
 
 # Every entry maps one character to one character, so that a position in the normal text is a position in the text as
 # given. str.upper() would not do: it turns one sharp s into two letters.
 _NORMAL = str.maketrans(
-    _SPACES + _DASHES + _CROSSES + _LOWER + ",\u2044",
-    " " * len(_SPACES) + "-" * len(_DASHES) + "X" * len(_CROSSES) + _LOWER.upper() + "./",
+    SPACES + DASHES + CROSSES + _LOWER + ",\u2044",
+    " " * len(SPACES) + "-" * len(DASHES) + "X" * len(CROSSES) + _LOWER.upper() + "./",
 )
 
 _BLANKS = re.compile(" *")
 
 
+def normal(text: str) -> str:
+    """Return the text in the readers' own alphabet: capitals, one blank, one dash, X, point and slash."""
+    return text.translate(_NORMAL)
+
+
 def plain_number(value: float) -> str:
     """Return the shortest spelling of a number that was read with at most two decimals."""
     return f"{value:.6g}"
-
-
-def either_case(word: str) -> str:
-    """Return the pattern that admits a word in capitals, small letters or both; patterns have no flag for it."""
-    return "".join(f"[{letter}{letter.lower()}]" if letter.isalpha() else letter for letter in word)
 
 
 class Scanner:
@@ -60,11 +53,12 @@ class Scanner:
 
     def skip_blanks(self) -> bool:
         """Move past blanks; return whether there were any."""
-        start = self.position
-        match = _BLANKS.match(self.text, start)
+        if not self.text.startswith(" ", self.position):
+            return False
+        match = _BLANKS.match(self.text, self.position)
         if match is not None:
             self.position = match.end()
-        return self.position > start
+        return True
 
     def take(self, pattern: re.Pattern[str]) -> re.Match[str] | None:
         """Return the match that starts here and move past it, or None and stay."""

@@ -2,26 +2,39 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from functools import lru_cache
 
+from service.core.errors import UnreadableDesignation
+from service.designation import commercial as commercial_signs
+from service.designation.commercial import CommercialSign
+from service.designation.refusal import explained
 from service.designation.service_description import ServiceDescription
-from service.designation.text import MAX_LENGTH, Scanner, plain_number
+from service.designation.text import MAX_LENGTH, Scanner
 from service.designation.tyre_pattern import TYRE_PATTERN
-from service.designation.tyre_size import Commercial, Construction, Size, System, read_size
-from service.designation.tyre_tail import LoadVersion, Tail, read_tail
+from service.designation.tyre_size import STRUCTURE_ASSUMED, Commercial, Construction, Size, System, read_size
+from service.designation.tyre_spelling import spell
+from service.designation.tyre_tail import read_tail
+from service.designation.tyre_words import LoadVersion, Tail, Tube
 
 __all__ = ["MAX_LENGTH", "TYRE_PATTERN", "ServiceDescription", "TyreDesignation", "parse_tyre"]
 
 CACHED_DESIGNATIONS = 8192
 
-_CONSTRUCTION_LETTER: dict[Construction, str] = {"radial": "R", "diagonal": "D", "bias_belted": "B"}
-_PREFIX: dict[System, str] = {"p_metric": "P", "lt_metric": "LT", "temporary_spare": "T"}
+NO_SERVICE = "No service description: load index and speed symbol are not known."
+NO_INDEX = "No load index: the letter inside the size tells the speed alone."
+NO_VERSION = "No load version is marked: standard load is assumed."
+OPEN_V = "V inside the size means above 210 km/h; how far above is for the tyre's maker to say."
+TWO_SPEEDS = "The letter inside the size and the speed symbol behind it differ: the symbol behind it counts."
+NOT_READ = "Not read: {words}. Words that are not known change nothing in the answer."
+
+_BRACKETS_AND_STOPS = "().,:;\"'\u2018\u2019\u201c\u201d"
+_SIGNS_ALONE = frozenset("+&!#-_")
 
 
 @dataclass(frozen=True, slots=True)
 class TyreDesignation:
-    """What a tyre designation says; two are equal when everything but the assumptions is."""
+    """What a tyre designation says; two are equal when every field is, what was assumed included."""
 
     canonical: str
     system: System
@@ -41,11 +54,31 @@ class TyreDesignation:
     load_version: LoadVersion
     load_range: str | None
     markings: tuple[str, ...]
-    assumed: tuple[str, ...] = field(compare=False)
+    assumed: tuple[str, ...]
+    section_width_in: float | None
+    speed_letter: str | None
+    ply_rating: int | None
+    tube: Tube | None
+    unread: tuple[str, ...]
 
     def __hash__(self) -> int:
-        """Return the hash of the canonical spelling: a string keeps its hash, a tuple of 18 fields does not."""
+        """Return the hash of the canonical spelling: a string keeps its hash, a tuple of 24 fields does not."""
         return hash(self.canonical)
+
+    @property
+    def commercial_sign(self) -> CommercialSign | None:
+        """Return what tells that this is a commercial tyre, with its source; None for a passenger tyre."""
+        return commercial_signs.sign(self.commercial, self.load_index, self.load_index_twin, self.rim_code)
+
+    @property
+    def is_commercial(self) -> bool:
+        """Return whether this is a commercial tyre, by its letters, load indices or rim code."""
+        return self.commercial_sign is not None
+
+    @property
+    def structure_assumed(self) -> bool:
+        """Return whether radial or diagonal construction was taken from a dash, an x or a missing letter."""
+        return not STRUCTURE_ASSUMED.isdisjoint(self.assumed)
 
 
 @lru_cache(maxsize=CACHED_DESIGNATIONS)
@@ -55,14 +88,29 @@ def parse_tyre(text: str) -> TyreDesignation:
     Raises
     ------
     UnreadableDesignation
-        With the position in the text as given, and what was expected there.
+        With the position in the text as given, what was expected there and, where one is near, the designation that
+        may have been meant; `OutOfScope` for tyres of motorcycles, farm and off-road machines.
     """
+    try:
+        return _read(text)
+    except UnreadableDesignation as error:
+        refusal = explained(error, text, _canonical)
+    raise refusal
+
+
+def _canonical(text: str) -> str:
+    return _read(text).canonical
+
+
+def _read(text: str) -> TyreDesignation:
     scanner = Scanner("tyre", text)
     size = read_size(scanner)
     tail = read_tail(scanner, size)
     service = tail.service
+    inches = size.system in ("numeric", "flotation")
+    unread = _unread(text, tail) if tail.unread else ()
     return TyreDesignation(
-        _spell(size, tail),
+        spell(size, tail),
         size.system,
         size.section_width_mm,
         size.aspect_ratio,
@@ -74,42 +122,48 @@ def parse_tyre(text: str) -> TyreDesignation:
         size.commercial,
         service.load_index if service else None,
         service.load_index_twin if service else None,
-        service.speed_symbol if service else None,
+        service.speed_symbol if service else _speed_inside(size),
         tail.bracketed,
         tail.additional,
         tail.load_version,
         tail.load_range,
         tuple(tail.markings),
-        tuple(size.assumed + tail.assumed),
+        _assumed(size, tail, unread),
+        size.width if inches else None,
+        size.speed_letter,
+        tail.ply_rating,
+        tail.tube,
+        unread,
     )
 
 
-def _spell(size: Size, tail: Tail) -> str:
-    words = [_spell_width(size, tail), _spell_rim(size)]
-    if tail.service is not None:
-        written = tail.service.spelled()
-        words.append(f"({written})" if tail.bracketed else written)
-    if tail.additional is not None:
-        words.append(f"({tail.additional.spelled()})")
-    if tail.load_range is not None:
-        words.append(tail.load_range if size.commercial == "LT" else f"LR {tail.load_range}")
-    if tail.load_version == "extra_load":
-        words.append("XL")
-    elif tail.load_version == "light_load":
-        words.append("LL")
-    words.extend(tail.markings)
-    return " ".join(words)
+def _unread(text: str, tail: Tail) -> tuple[str, ...]:
+    """Return the words that were passed over, as they were written, without brackets, quotes and stops."""
+    words = (word.strip(_BRACKETS_AND_STOPS) for start, end in tail.unread for word in text[start:end].split())
+    return tuple(word for word in words if not _SIGNS_ALONE.issuperset(word))
 
 
-def _spell_width(size: Size, tail: Tail) -> str:
-    if size.overall_diameter_in is not None:
-        return f"{plain_number(size.overall_diameter_in)}x{size.width:.2f}"
-    prefix = "HL" if tail.load_version == "high_load" else _PREFIX.get(size.system, "")
-    ratio = "" if size.aspect_ratio is None else f"/{plain_number(size.aspect_ratio)}"
-    return f"{prefix}{plain_number(size.width)}{ratio}"
+def _speed_inside(size: Size) -> str | None:
+    """Return the speed symbol that the letter inside a radial size stands for; V there is open upwards."""
+    return size.speed_letter if size.construction == "radial" and size.speed_letter != "V" else None
 
 
-def _spell_rim(size: Size) -> str:
-    z, f = "Z" if size.z_rated else "", "F" if size.run_flat else ""
-    suffix = "" if size.system == "lt_metric" else size.commercial
-    return f"{z}{_CONSTRUCTION_LETTER[size.construction]}{f}{plain_number(size.rim_code)}{suffix}"
+def _assumed(size: Size, tail: Tail, unread: tuple[str, ...]) -> tuple[str, ...]:
+    assumed = size.assumed + tail.assumed
+    service, letter = tail.service, size.speed_letter
+    if service is None:
+        assumed.append(NO_SERVICE if _speed_inside(size) is None else NO_INDEX)
+        if letter == "V" and size.construction == "radial":
+            assumed.append(OPEN_V)
+    elif letter is not None and service.speed_symbol not in (("V", "W", "Y") if letter == "V" else (letter,)):
+        assumed.append(TWO_SPEEDS)
+    if tail.stated_version is None and size.system in ("iso_metric", "p_metric") and not _commercial(size, tail):
+        assumed.append(NO_VERSION)
+    if unread:
+        assumed.append(NOT_READ.format(words=", ".join(unread)))
+    return tuple(assumed)
+
+
+def _commercial(size: Size, tail: Tail) -> bool:
+    index, twin = (tail.service.load_index, tail.service.load_index_twin) if tail.service else (None, None)
+    return commercial_signs.sign(size.commercial, index, twin, size.rim_code) is not None

@@ -6,29 +6,25 @@ import re
 from dataclasses import dataclass, field
 from typing import Literal
 
+from service.designation import tyre_size_grammar as grammar
 from service.designation.text import Scanner
+from service.designation.tyre_size_fault import refuse_size
 
-System = Literal["iso_metric", "p_metric", "lt_metric", "commercial", "temporary_spare", "flotation", "old_series"]
+System = Literal[
+    "iso_metric", "p_metric", "lt_metric", "commercial", "temporary_spare", "flotation", "old_series", "numeric"
+]
 Construction = Literal["radial", "diagonal", "bias_belted"]
 Commercial = Literal["", "C", "CP", "LT"]
 
 MM_PER_INCH = 25.4
 
-# Bounds of what is read at all: wide enough for every tyre in use, narrow enough to catch a slip of the pen.
-WIDTH_MM = (60, 500)
-RATIO_PERCENT = (15, 100)
-FLOTATION_DIAMETER_IN = (24, 54)
-FLOTATION_WIDTH_IN = (4, 20)
-
-_PREFIX = re.compile("(HL|LT|P|T)(?= *[0-9]) *")
-_NUMBER = re.compile(r"[1-9][0-9]*(?:\.[0-9]{1,2})?(?![0-9.])")
-_INTEGER = re.compile("[1-9][0-9]*")
-_CROSS = re.compile(" *X *")
-_SLASH = re.compile(" */ *")
-_CONSTRUCTION = re.compile(" *(ZRF|ZR|RF|R|D|B|-) *")
-_RIM_CODE = re.compile(r"30(?:\.0)?|[12][0-9](?:\.[05])?|[89](?:\.[05])?")
-_COMMERCIAL = re.compile(" *(CP|C)(?![A-Z])")
-_LIGHT_TRUCK = re.compile(" *(LT)(?![A-Z])")
+NO_RATIO = "No aspect ratio is printed: the designation alone does not give the height of the tyre."
+DASH = "The dash before the rim code is read as diagonal construction; if the sidewall says RADIAL, write R there."
+CROSS = "The x before the rim code is read as diagonal construction; if the sidewall says RADIAL, write R there."
+NO_LETTER = "No construction is printed: radial is assumed; if the sidewall says otherwise, write D or B there."
+# S and H without R stood on diagonal tyres, where they meant less than on radial ones: common practice, from memory.
+LETTER_ALONE = "A speed letter without R is read as diagonal construction; its speed depends on the size."
+STRUCTURE_ASSUMED = frozenset((DASH, CROSS, NO_LETTER))
 
 _SYSTEMS: dict[str, System] = {
     "": "iso_metric",
@@ -37,7 +33,17 @@ _SYSTEMS: dict[str, System] = {
     "LT": "lt_metric",
     "T": "temporary_spare",
 }
-_CONSTRUCTIONS: dict[str, Construction] = {"D": "diagonal", "-": "diagonal", "B": "bias_belted"}
+_CONSTRUCTIONS: dict[str, Construction] = {"D": "diagonal", "-": "diagonal", "X": "diagonal", "B": "bias_belted"}
+
+_METRIC = re.compile(grammar.METRIC_PARTS)
+_NUMERIC = re.compile(grammar.NUMERIC)
+_NUMERIC_PARTS = re.compile(grammar.NUMERIC_PARTS)
+_FLOTATION = re.compile(grammar.FLOTATION)
+_FLOTATION_PARTS = re.compile(grammar.FLOTATION_PARTS)
+
+# Letters that touch the rim code, or stand alone behind a blank.
+_C = re.compile(r"(?:(CP?)(?=[ (0-9]|$)| +(CP?)(?=[ (]|$))")
+_LT = re.compile(rf"(?: *LT(?={grammar.SLASHED_RANGE}(?:[ (0-9]|$))|LT(?=[ (0-9]|$)|( +LT)(?=[ (]|$))")
 
 
 @dataclass(slots=True)
@@ -53,6 +59,7 @@ class Size:
     construction: Construction = "radial"
     z_rated: bool = False
     run_flat: bool = False
+    speed_letter: str | None = None
     rim_code: float = 0.0
     commercial: Commercial = ""
     assumed: list[str] = field(default_factory=list)
@@ -60,94 +67,102 @@ class Size:
 
 def read_size(scanner: Scanner) -> Size:
     """Return the size at the start of the text and leave the scanner behind it."""
-    size = Size()
-    prefix = scanner.take(_PREFIX)
-    if prefix is not None:
-        size.prefix = prefix.group(1)
-    size.system = _SYSTEMS[size.prefix]
+    match = scanner.take(_METRIC)
+    if match is not None:
+        return _metric(scanner, match)
     start = scanner.position
-    number = scanner.take(_NUMBER)
-    if number is None:
-        scanner.refuse("a tyre size such as 205/55 R16, P215/65 R15, LT235/85 R16, T125/80 D16 or 31x10.50 R15LT")
-    if not size.prefix and scanner.take(_CROSS):
-        _read_flotation(scanner, size, float(number.group()), start)
-    else:
-        _read_metric(scanner, size, number.group(), start)
+    if scanner.take(_NUMERIC) is not None:
+        return _numeric(scanner, _parts(_NUMERIC_PARTS, scanner, start))
+    if scanner.take(_FLOTATION) is None:
+        refuse_size(scanner, start)
+    return _flotation(scanner, _parts(_FLOTATION_PARTS, scanner, start))
+
+
+def _parts(pattern: re.Pattern[str], scanner: Scanner, start: int) -> re.Match[str]:
+    """Return the parts of what a stricter pattern has just admitted."""
+    match = pattern.match(scanner.text, start)
+    if match is None:
+        refuse_size(scanner, start)
+    return match
+
+
+def _metric(scanner: Scanner, match: re.Match[str]) -> Size:
+    prefix, width, ratio, letters, code, bare = match.groups()
+    if (ratio is None and (prefix or bare)) or (bare and prefix == "T"):
+        refuse_size(scanner, match.start())
+    size = Size(prefix=prefix or "", width=float(width))
+    size.system = _SYSTEMS[size.prefix]
+    size.section_width_mm = size.width
+    size.rim_code = float(code or bare)
+    _construct(size, letters)
+    if prefix:
+        size.aspect_ratio = float(ratio)
+        size.commercial = "LT" if prefix == "LT" else ""
+        return size
+    suffix = scanner.take(_C)
+    if suffix is not None:
+        size.system = "commercial"
+        size.commercial = "CP" if suffix.group().endswith("P") else "C"
+    if ratio is None:
+        size.assumed.append(NO_RATIO)
+        if suffix is None:
+            size.system = "old_series"
+        return size
+    size.aspect_ratio = float(ratio)
+    # Only letters that touch the code tell a van's tyre of such a width; the published pattern has no room for more.
+    vouched = suffix is not None and suffix[1] is not None
+    if width[-1] == "0" and not vouched and not grammar.for_the_road(size.width, size.aspect_ratio, size.rim_code):
+        refuse_size(scanner, match.start())
     return size
 
 
-def _read_metric(scanner: Scanner, size: Size, written: str, start: int) -> None:
-    low, high = WIDTH_MM
-    if "." in written or not low <= int(written) <= high:
-        scanner.refuse(f"a section width from {low} to {high} mm, or an overall diameter in inches and x", start)
-    size.width = size.section_width_mm = float(written)
-    if scanner.take(_SLASH):
-        size.aspect_ratio = _read_ratio(scanner)
-    elif size.prefix:
-        scanner.refuse(f"a slash and the aspect ratio, as every size that begins with {size.prefix} has")
-    _read_construction(scanner, size)
-    _read_rim_code(scanner, size)
-    if size.prefix:
-        size.commercial = "LT" if size.prefix == "LT" else ""
-        return
-    letters = scanner.take(_COMMERCIAL)
-    if letters is not None:
-        size.system = "commercial"
-        size.commercial = "CP" if letters.group(1) == "CP" else "C"
-    elif size.aspect_ratio is None:
-        size.system = "old_series"
-    if size.aspect_ratio is None:
-        size.assumed.append("No aspect ratio is printed: the designation alone does not give the height of the tyre.")
-
-
-def _read_flotation(scanner: Scanner, size: Size, diameter_in: float, start: int) -> None:
-    low, high = FLOTATION_DIAMETER_IN
-    if not low <= diameter_in <= high:
-        scanner.refuse(f"an overall diameter from {low} to {high} inches", start)
-    size.system = "flotation"
-    size.overall_diameter_in = diameter_in
-    width_at = scanner.position
-    number = scanner.take(_NUMBER)
-    low, high = FLOTATION_WIDTH_IN
-    if number is None or not low <= float(number.group()) < high:
-        scanner.refuse(f"a section width from {low} to {high} inches", width_at)
-    size.width = float(number.group())
+def _numeric(scanner: Scanner, match: re.Match[str]) -> Size:
+    width, letters, code = match.groups()
+    size = Size(system="numeric", width=float(width), rim_code=float(code))
     size.section_width_mm = size.width * MM_PER_INCH
-    _read_construction(scanner, size)
-    rim_at = scanner.position
-    _read_rim_code(scanner, size)
-    if size.rim_code > diameter_in - 4:
-        scanner.refuse("a rim code at least 4 inches below the overall diameter", rim_at)
-    if scanner.take(_LIGHT_TRUCK):
+    # For these sizes the dash is the standard's own letter for diagonal construction.
+    _construct(size, "D" if letters == "-" else letters)
+    size.assumed.append(NO_RATIO)
+    suffix = scanner.take(_C)
+    if suffix is not None:
+        size.commercial = "CP" if suffix.group().endswith("P") else "C"
+    elif scanner.take(_LT) is not None:
         size.commercial = "LT"
+    return size
 
 
-def _read_ratio(scanner: Scanner) -> float:
-    start = scanner.position
-    digits = scanner.take(_INTEGER)
-    low, high = RATIO_PERCENT
-    if digits is None or not low <= int(digits.group()) <= high:
-        scanner.refuse(f"an aspect ratio from {low} to {high} per cent", start)
-    return float(digits.group())
+def _flotation(scanner: Scanner, match: re.Match[str]) -> Size:
+    prefix, diameter, width, letters, code = match.groups()
+    size = Size(prefix=prefix or "", system="flotation", width=float(width), rim_code=float(code))
+    size.section_width_mm = size.width * MM_PER_INCH
+    size.overall_diameter_in = float(diameter)
+    _construct(size, letters)
+    suffix = scanner.take(_LT)
+    if prefix or suffix is not None:
+        size.commercial = "LT"
+    vouched = prefix or (suffix is not None and suffix[1] is None)
+    if "." not in width and not vouched:
+        refuse_size(scanner, match.start())
+    return size
 
 
-def _read_construction(scanner: Scanner, size: Size) -> None:
-    letters = scanner.take(_CONSTRUCTION)
+def _construct(size: Size, letters: str | None) -> None:
+    """Note what the letters before the rim code say, or that there are none."""
     if letters is None:
-        scanner.skip_blanks()
-        # Most sizes have a ratio, and what stands in place of the slash is what is wrong with them.
-        before = "a slash and the aspect ratio, or " if size.aspect_ratio is None and size.system != "flotation" else ""
-        scanner.refuse(f"{before}the construction: R, ZR, RF, ZRF, D, B or a dash")
-    written = letters.group(1)
-    size.construction = _CONSTRUCTIONS.get(written, "radial")
-    size.z_rated = written[0] == "Z"
-    size.run_flat = written[-1] == "F"
-    if written == "-":
-        size.assumed.append("The dash before the rim code is read as diagonal construction.")
-
-
-def _read_rim_code(scanner: Scanner, size: Size) -> None:
-    code = scanner.take(_RIM_CODE)
-    if code is None:
-        scanner.refuse("a rim diameter code from 8 to 30")
-    size.rim_code = float(code.group())
+        size.assumed.append(NO_LETTER)
+        return
+    first = letters[0]
+    size.construction = _CONSTRUCTIONS.get(first, "radial")
+    if letters == "R":
+        return
+    size.run_flat = letters[-1] == "F"
+    size.z_rated = first == "Z"
+    if first in grammar.LETTERS_INSIDE:
+        size.speed_letter = first
+        if "R" not in letters:
+            size.construction = "diagonal"
+            size.assumed.append(LETTER_ALONE)
+    elif first == "-":
+        size.assumed.append(DASH)
+    elif first == "X":
+        size.assumed.append(CROSS)

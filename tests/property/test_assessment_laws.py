@@ -59,7 +59,10 @@ def test_the_same_fitment_changes_nothing_before_rounding_either(request):
     car = check(unchanged(request)).car
     for change in (car.front.change, car.rear.change):
         # The ratios are what the stiffness is made of, which is looked at by itself.
-        plain = change._replace(cornering_stiffness=0.0, aquaplaning_onset_percent=0.0, stiffness_ratios=0.0)
+        plain = change._replace(
+            cornering_stiffness=0.0, aquaplaning_onset_percent=0.0, stiffness_ratios=0.0, same_rim=0
+        )
+        assert change.same_rim == 1.0
         assert not any(number for number in plain if not math.isnan(number))
         assert all(number in (0.0, 1.0) for number in change.cornering_stiffness if not math.isnan(number))
         assert not any(number for number in change.aquaplaning_onset_percent if not math.isnan(number))

@@ -1,10 +1,11 @@
 """Laws of the readers.
 
-What the patterns admit is read, the canonical spelling is stable, ways of writing do not matter, and a text that cannot
-be read raises one error and no other.
+The published patterns admit what is read and nothing else, the canonical spelling is stable, ways of writing do not
+matter, and a text that cannot be read raises one error and no other.
 """
 
 import re
+from dataclasses import replace
 
 import pytest
 from hypothesis import given, settings
@@ -15,8 +16,13 @@ from service.designation.bolt_circle import BOLT_CIRCLE_PATTERN, parse_bolt_circ
 from service.designation.rim import RIM_PATTERN, parse_rim
 from service.designation.text import MAX_LENGTH
 from service.designation.tyre import TYRE_PATTERN, parse_tyre
+from tests.support.designations import PRINTED, slips
 
-READERS = [(TYRE_PATTERN, parse_tyre), (RIM_PATTERN, parse_rim), (BOLT_CIRCLE_PATTERN, parse_bolt_circle)]
+READERS = [
+    pytest.param(TYRE_PATTERN, parse_tyre, id="tyre"),
+    pytest.param(RIM_PATTERN, parse_rim, id="rim"),
+    pytest.param(BOLT_CIRCLE_PATTERN, parse_bolt_circle, id="bolt circle"),
+]
 BOUNDS_OF_INDEX = (0, 279)
 
 BLANKS = st.text(" \u00a0\u2009\u202f\t", max_size=2)
@@ -26,11 +32,30 @@ SYMBOL = st.sampled_from([*(f"A{number}" for number in range(1, 9)), *"BCDEFGJKL
 MARKS = st.lists(st.sampled_from(["M+S", "3PMSF", "POR", "XL", "8PR"]), max_size=4, unique=True)
 
 
+def admitted(pattern):
+    """Texts that a pattern admits, no longer than a reader takes."""
+    return st.from_regex(pattern, fullmatch=True).filter(lambda text: len(text) <= MAX_LENGTH)
+
+
+def parts(found):
+    """A designation without what depends on its spelling alone."""
+    spelling = {"assumed": (), "unread": ()}
+    return replace(found, **{name: none for name, none in spelling.items() if hasattr(found, name)})
+
+
+def is_read(read, text):
+    try:
+        read(text)
+    except UnreadableDesignation:
+        return False
+    return True
+
+
 @st.composite
 def tyre_words(draw):
     """A metric tyre as the words between which blanks may stand: (word, whether a blank must follow)."""
-    width, ratio = draw(st.integers(60, 500)), draw(st.integers(15, 100))
-    rim_code = draw(st.sampled_from([f"{code / 2:g}" for code in range(16, 61)]))
+    width, ratio = draw(st.integers(60, 500).filter(lambda width: width % 10)), draw(st.integers(15, 100))
+    rim_code = draw(st.sampled_from([f"{code / 2:g}" for code in range(16, 61) if code not in (50, 51)]))
     construction = draw(st.sampled_from(["R", "ZR", "RF", "ZRF", "D", "-", "B"]))
     words = [draw(st.sampled_from(["", "P"])), str(width), "/", str(ratio), construction, rim_code]
     suffix = draw(st.sampled_from(["", "C", "CP"])) if not words[0] else ""
@@ -52,21 +77,33 @@ def _spell_plainly(words):
 
 @pytest.mark.parametrize(("pattern", "read"), READERS)
 def test_whatever_the_pattern_admits_is_read(pattern, read):
-    @settings(max_examples=10 * settings.default.max_examples)
-    @given(st.from_regex(pattern, fullmatch=True))
+    @settings(max_examples=3 * settings.default.max_examples)
+    @given(admitted(pattern))
     def check(text):
-        assert len(text) <= MAX_LENGTH
         assert read(text).canonical
+
+    check()
+
+
+@pytest.mark.parametrize(("pattern", "read", "kind"), [(*each.values, each.id) for each in READERS])
+def test_whatever_is_read_is_admitted_by_the_pattern(pattern, read, kind):
+    """Designations as printed, with slips of the pen: about a quarter are still read."""
+    compiled = re.compile(pattern)
+
+    @settings(max_examples=15 * settings.default.max_examples)
+    @given(slips(PRINTED[kind]))
+    def check(text):
+        assert is_read(read, text) == (len(text) <= MAX_LENGTH and compiled.fullmatch(text) is not None)
 
     check()
 
 
 @pytest.mark.parametrize(("pattern", "read"), READERS)
 def test_reading_the_canonical_spelling_changes_nothing(pattern, read):
-    @given(st.from_regex(pattern, fullmatch=True))
+    @given(admitted(pattern))
     def check(text):
         found = read(text)
-        assert read(found.canonical) == found
+        assert parts(read(found.canonical)) == parts(found)
         assert read(found.canonical).canonical == found.canonical
 
     check()
@@ -74,7 +111,7 @@ def test_reading_the_canonical_spelling_changes_nothing(pattern, read):
 
 @pytest.mark.parametrize(("pattern", "read"), READERS)
 def test_the_pattern_admits_the_canonical_spelling(pattern, read):
-    @given(st.from_regex(pattern, fullmatch=True))
+    @given(admitted(pattern))
     def check(text):
         assert re.fullmatch(pattern, read(text).canonical)
 
@@ -97,6 +134,16 @@ def test_the_order_behind_the_size_does_not_matter(words):
     assert parse_tyre("245/40 ZR18 " + " ".join(words)).canonical == "245/40 ZR18 97Y XL M+S 3PMSF POR"
 
 
+@given(st.lists(st.sampled_from(PRINTED["tyre"]), min_size=2, max_size=5))
+def test_an_answer_does_not_depend_on_what_was_asked_before(texts):
+    def answers():
+        return [parse_tyre(text) for text in texts if is_read(parse_tyre, text)]
+
+    warm = answers()
+    parse_tyre.cache_clear()
+    assert answers() == warm
+
+
 @pytest.mark.parametrize(("pattern", "read"), READERS)
 def test_any_text_is_read_or_refused_at_a_place_within_it(pattern, read):
     alphabets = st.one_of(
@@ -113,7 +160,7 @@ def test_any_text_is_read_or_refused_at_a_place_within_it(pattern, read):
         except UnreadableDesignation as raised:
             refusal = raised
         else:
-            assert read(found.canonical) == found
+            assert parts(read(found.canonical)) == parts(found)
             return
         assert 0 <= refusal.position <= min(len(text), MAX_LENGTH)
         assert refusal.expected
@@ -139,7 +186,7 @@ WIDTHS = st.sampled_from([quarter / 4 for quarter in range(12, 65)])
 DIAMETERS = st.sampled_from([half / 2 for half in range(16, 61)])
 
 
-@given(st.tuples(WIDTHS, DIAMETERS).filter(lambda pair: pair[0] < pair[1]))
+@given(st.tuples(WIDTHS, DIAMETERS).filter(lambda pair: pair[0] < pair[1] // 1))
 def test_a_rim_without_letter_reads_the_same_in_both_orders(pair):
     width, diameter = pair
     assert parse_rim(f"{width:g} x {diameter:g}") == parse_rim(f"{diameter:g} x {width:g}")

@@ -1,9 +1,13 @@
-"""One part of a designation replaced, the rest kept as it was written."""
+"""One part of a designation replaced, the rest kept as it was written; and designations as the trade prints them."""
 
 from __future__ import annotations
 
+import csv
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
+from pathlib import Path
+
+from hypothesis import strategies as st
 
 from service.designation.rim import parse_rim
 from service.designation.tyre import parse_tyre
@@ -12,6 +16,10 @@ from service.standards import rim_width
 _PREFIX = re.compile("[A-Z]*")
 _SERVICE = re.compile(r"\(?[0-9]+(?:/[0-9]+)?[A-Z][0-9]?\)?")
 MM_PER_INCH = 25.4
+
+DATA = Path(__file__).parents[1] / "reference" / "data"
+SIGNS = "0123456789RXLJHTSVCPDEMOIZKYWolxj /-.,()+*\"'\u00a0\u2013\u00d7\u00bd\u2605\u00e9\t\x00"
+
 # About the height of a size without a printed ratio, to write a modern one near it: common practice, no source.
 OLD_SERIES_PERCENT = 80.0
 
@@ -93,3 +101,36 @@ def rim_with(text: str, **parts: object) -> str:
     if new["offset_mm"] is not None:
         words.append(f"ET{new['offset_mm']:.2f}")
     return " ".join(words)
+
+
+def printed(kind: str) -> list[dict[str, str]]:
+    """Return the list of tyres or rims as printed or typed in the trade, with what is expected of each."""
+    with (DATA / f"{kind}_designations.csv").open(encoding="utf-8", newline="") as lines:
+        return list(csv.DictReader(lines))
+
+
+PRINTED = {
+    **{kind: [row["text"] for row in printed(kind)] for kind in ("tyre", "rim")},
+    "bolt circle": ["5x112", "5 x 114,3", "5/112", "112x5", '5 x 4.5"', '4 1/4" x 4', "10x335", "6 x 5\u00bd in"],
+}
+
+
+@st.composite
+def slips(draw: st.DrawFn, texts: Sequence[str]) -> str:
+    """Return one of the texts with up to three slips of the pen: a sign too many, too few or wrong, words moved."""
+    text = draw(st.sampled_from(texts))
+    for slip in draw(st.lists(st.sampled_from(["add", "drop", "change", "words", "repeat"]), max_size=3)):
+        at = draw(st.integers(0, len(text)))
+        sign = draw(st.sampled_from(SIGNS))
+        match slip:
+            case "add":
+                text = text[:at] + sign + text[at:]
+            case "drop":
+                text = text[:at] + text[at + 1 :]
+            case "change":
+                text = text[:at] + sign + text[at + 1 :]
+            case "words":
+                text = f"{text} {' '.join(draw(st.sampled_from(texts)).split(' ')[1:])}"
+            case _:
+                text = text[:at] + text[draw(st.integers(0, at)) :]
+    return text

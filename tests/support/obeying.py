@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 import math
 from collections.abc import Iterator
 from typing import Any, NamedTuple
@@ -81,7 +82,8 @@ def obey(request: Json, answer: Json) -> Json:
     NotApplicable
         When a remedy leads out of what a request can say, or two remedies contradict each other.
     """
-    done = changed(request, {})
+    # Through JSON, so that no two wheels of it are one object.
+    done = json.loads(json.dumps(request))
     told = list(advice(answer))
     # A wheel that stays on the car needs nothing of what was said of the proposed one.
     kept = [each.pointer for each in told if each.quantity == "fitment"]
@@ -92,6 +94,9 @@ def obey(request: Json, answer: Json) -> Json:
         asks = each.at_least is None and each.at_most is None and each.equals is None
         if each.quantity == "pressure_kpa" or (asks and answer["verdict"] != "undetermined"):
             continue
+        if asks and each.quantity == "nominal_width_mm":
+            # A wheel to be chosen anew is another question.
+            raise remedies.NotApplicable(each)
         do = remedies._SPECIAL.get(each.quantity)
         try:
             if asks and each.quantity in _FACTS:

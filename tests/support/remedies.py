@@ -8,7 +8,7 @@ import re
 from collections.abc import Callable, Iterator
 
 from service.api.render import assessment_answer as render
-from service.core.findings import ADVISORY, MET, NOT_ASSESSED, Finding, Remedy
+from service.core.findings import ADVISORY, MET, Finding, Remedy, is_open
 from service.designation.rim import parse_rim
 from tests.support.cases import ABSENT, Json, at, changed, check
 from tests.support.designations import (
@@ -62,21 +62,22 @@ def settles(request: Json, finding: Finding) -> bool:
         request = apply_remedy(request, finding)
         again = [each for each in check(request).findings if each[:2] == finding[:2]]
         # A rule whose conditions are now known may turn out not to apply.
-        if not again or _is_settled(finding, again[0].outcome):
-            return bool(again) or finding.outcome == NOT_ASSESSED
+        if not again or _is_settled(finding, again[0]):
+            return bool(again) or is_open(finding.outcome)
         # A tyre that carries too little at any pressure has to be replaced before its pressure is a question, and
         # a structure is changed on one axle after the other.
-        if finding.outcome != NOT_ASSESSED and finding.code not in ("load.pressure", "tyre.structure"):
+        if not is_open(finding.outcome) and finding.code not in ("load.pressure", "tyre.structure"):
             return False
         finding = again[0]
     return False
 
 
-def _is_settled(finding: Finding, outcome: int) -> bool:
-    if finding.outcome == NOT_ASSESSED:
-        return outcome != NOT_ASSESSED
-    # Towing is never without its conditions.
-    return outcome == (ADVISORY if finding.code == "load.towing" else MET)
+def _is_settled(finding: Finding, again: Finding) -> bool:
+    if is_open(finding.outcome):
+        return not is_open(again.outcome)
+    # What the car has today no change of the fitment takes away; towing is never without its conditions.
+    as_today = again.already and not finding.already
+    return as_today or again.outcome == (ADVISORY if finding.code == "load.towing" else MET)
 
 
 def apply_remedy(request: Json, finding: Finding) -> Json:
@@ -126,7 +127,7 @@ def _stepped(remedy: Remedy, step: float, present: float, bounds: tuple[float, f
     first, last = math.ceil(low / step - 1e-9) * step, math.floor(high / step + 1e-9) * step
     if first > last:
         raise NotApplicable(remedy)
-    return min(max(present, first), last)
+    return nearest(first, last, present)
 
 
 def _text(request: Json, remedy: Remedy) -> str:
@@ -189,11 +190,19 @@ def _construction(request: Json, remedy: Remedy) -> Json:
 
 def _nominal_width(request: Json, remedy: Remedy) -> Json:
     text = _text(request, remedy)
+    if remedy.at_least is None and remedy.at_most is None:
+        return _narrower_wheel(request, remedy)
     low = remedy.at_most if remedy.at_least is None else remedy.at_least
     high = remedy.at_least if remedy.at_most is None else remedy.at_most
     assert low is not None
     assert high is not None
     return changed(request, {remedy.pointer: with_width(text, 0.5 * (low + high))})
+
+
+def _narrower_wheel(request: Json, remedy: Remedy) -> Json:
+    """Choose the wheel anew, as a caller would whom no offset of this one helps: the one on the car is narrower."""
+    where = remedy.pointer.split("/")[2]
+    return changed(request, {f"/candidate/{where}": at(request, f"/vehicle/{where}/fitted")})
 
 
 def _stiffness(request: Json, remedy: Remedy) -> Json:

@@ -12,43 +12,51 @@ from service.assessment.answer.already import grades_of
 from service.assessment.case import Case
 from service.core.findings import ADVISORY, MET, AxleName, Finding, Remedy
 
-SETTLED = ("balance.change", "balance.grip_order", "wet.axle_order", "wet.aquaplaning")
-# Where these speak they name another change of one axle against the other.
+ASKING = ("balance.change", "balance.grip_order", "wet.reserve", "wet.axle_order", "wet.aquaplaning")
+# Where these speak too, the axle that is kept must settle them, since they name another change of one axle.
 BETWEEN_AXLES = (
     "diameter.axle_ratio",
     "tyre.tread_difference",
     "tyre.season_mix",
     "tyre.run_flat_mix",
     "tyre.structure",
+    "law.winter_tyre",
 )
 QUANTITY, PRESENT = "fitment", "present"
 
 
 def with_kept_axle(case: Case, findings: Sequence[Finding]) -> list[Finding]:
-    """Return the findings, those of balance and wet road with the axle to keep where that settles them."""
-    asking = [each for each in findings if _asks(each)]
-    if not asking or any(each.code in BETWEEN_AXLES and each.outcome >= ADVISORY for each in findings):
+    """Return the findings, worst first, those of balance and wet road with the axle to keep where that settles them."""
+    said = [each for each in findings if each.outcome >= ADVISORY]
+    asking = [each for each in said if each.code in ASKING and not each.already]
+    if not asking:
         return list(findings)
-    most = max(each.outcome for each in findings)
-    axle = _axle(case, asking, most)
+    between = [each for each in said if each.code in BETWEEN_AXLES]
+    axle, met = _kept(case, [asking[0], *between], findings[0].outcome)
     if axle is None:
         return list(findings)
-    remedy = Remedy(f"keep the present {axle} wheels", f"/candidate/{axle}", QUANTITY, equals=PRESENT)
-    settled = _settled(case, axle, most)
-    return [
-        each._replace(remedy=remedy) if _asks(each) and (each.code, each.axle) in settled else each for each in findings
-    ]
+    told = {_place(each) for each in (*asking, *between)} & met
+    remedy = keeping(axle)
+    return [each._replace(remedy=remedy) if _place(each) in told else each for each in findings]
 
 
-def _asks(finding: Finding) -> bool:
-    return finding.code in SETTLED and finding.outcome >= ADVISORY and not finding.already
+def keeping(axle: AxleName) -> Remedy:
+    """Return the remedy that leaves an axle as it is."""
+    return Remedy(f"keep the present {axle} wheels", f"/candidate/{axle}", QUANTITY, equals=PRESENT)
 
 
-def _axle(case: Case, asking: Sequence[Finding], most: int) -> AxleName | None:
-    """Return the axle that settles the worst of them; one for all, since both together are no change at all."""
-    code, where = asking[0].code, asking[0].axle
+def _place(finding: Finding) -> tuple[str, str]:
+    return finding.code, finding.axle
+
+
+def _kept(case: Case, wanted: Sequence[Finding], most: int) -> tuple[AxleName | None, set[tuple[str, str]]]:
+    """Return the axle that settles all of them, and all that is met then; one axle, since both are no change at all."""
     axles: tuple[AxleName, ...] = ("front", "rear")
-    return next((axle for axle in axles if (code, where) in _settled(case, axle, most)), None)
+    for axle in axles:
+        met = _settled(case, axle, most)
+        if met.issuperset(map(_place, wanted)):
+            return axle, met
+    return None, set()
 
 
 def _settled(case: Case, axle: AxleName, most: int) -> set[tuple[str, str]]:

@@ -64,7 +64,7 @@ def _remedy(car: CarView, near_percent: float) -> Remedy:
     room = near_percent / 100.0
     low, high = matched / (1.0 + room), matched / (1.0 - room)
     return Remedy(
-        f"rear tyres with a rolling circumference of {span(low, high, 'mm')} beside these front tyres",
+        f"fit rear tyres with a rolling circumference of {span(low, high, 'mm')} beside these front tyres",
         "/candidate/rear/tyre/rolling_circumference_mm",
         "rolling_circumference_mm",
         low,

@@ -9,6 +9,7 @@ from service.assessment.checks.words import rim_pointer, span, tyre_pointer
 from service.assessment.view.views import AxleView
 from service.core.findings import Remedy
 from service.core.numeric import known, known_or, unknown
+from service.physics.dimensions import service_width_mm
 
 
 def usual_track_mm(view: AxleView) -> float:
@@ -43,10 +44,11 @@ def _way_mm(view: AxleView, room_mm: float, enough_mm: float) -> float:
 def _together_mm(view: AxleView) -> float:
     now, then = view.now, view.then
     enough = view.limits.clearance_twin_met_mm.value
-    # A gap is twice the offset less the width, so one width asks for one offset.
-    width = 2.0 * known_or(then.facts.offset_mm, 0.0) - then.geometry.twin_gap_mm
-    if unknown(width):
+    width = service_width_mm(then.geometry.section_width_mm, view.limits.service_width_growth_percent.value)
+    # What the present offset is says nothing of the proposed twins.
+    if unknown(width) or unknown(now.facts.offset_mm):
         return -inf
+    # A gap is twice the offset less the width.
     wanted = min(enough, known_or(now.geometry.twin_gap_mm, enough))
     return 0.5 * (wanted + width) - now.facts.offset_mm
 

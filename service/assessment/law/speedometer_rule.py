@@ -28,12 +28,16 @@ CODE = "law.speedometer"
 
 
 def rule_of(case: Case) -> tuple[SpeedometerRule, tuple[str, ...]] | None:
-    """Return the place's own speedometer rule and the facts that would settle whether it applies; None: R39 or none."""
+    """Return the place's own speedometer rule and the facts that would settle whether it applies; None: none asked."""
     vehicle, pack = case.vehicle, case.pack
     if vehicle.is_trailer:
         return None
     rule, missing = place_rule(pack, vehicle, case.date or pack.edition_date)
-    if rule is None or (rule.kind == "r39" and is_r39(rule) and not missing):
+    if rule is None:
+        return None
+    # R39 is asked of every car anyway; a rule about speeds that the vehicle does not reach asks nothing of it.
+    asks_more = rule.test_speeds_for(vehicle.max_speed_kmh) and not (rule.kind == "r39" and is_r39(rule))
+    if not missing and not asks_more:
         return None
     return rule, missing
 
@@ -65,14 +69,12 @@ def findings(case: Case, car: CarView) -> list[Finding]:
     if found is None:
         return []
     rule, missing = found
+    if missing:
+        return [_unsettled(rule, missing)]
     graded = _grade(car, rule, missing)
     remedy: Remedy | None = None
     least, most = lawful_lead_percent(rule, car.vehicle.max_speed_kmh, car.change.driven_circumference_ratio)
-    if missing:
-        names = " and ".join(f"vehicle.{name}" for name in missing)
-        message = f"Which speedometer rule applies here depends on {names}."
-        remedy = Remedy(f"state {names}", f"/vehicle/{missing[0]}", missing[0])
-    elif unknown(least):
+    if unknown(least):
         message = f"{rule.title}: The speedometer cannot be judged without the overall diameters of all tyres."
         remedy = diameter_remedy(car.front, car.rear)
     else:
@@ -97,3 +99,11 @@ def _reads(car: CarView, graded: Grade) -> str:
     if car.change.driven_circumference_ratio == 1.0:
         return "the circumference does not change"
     return "it is taken to be lawful now" if graded.outcome == MET else "its reading is not given"
+
+
+def _unsettled(rule: SpeedometerRule, missing: tuple[str, ...]) -> Finding:
+    """Return the finding that asks for the facts which settle the rule that applies."""
+    names = " and ".join(f"vehicle.{name}" for name in missing)
+    message = f"Which speedometer rule applies here depends on {names}."
+    remedy = Remedy(f"state {names}", f"/vehicle/{missing[0]}", missing[0])
+    return Finding(CODE, "vehicle", OPEN, message, None, None, "%", rule.basis, remedy)

@@ -6,6 +6,7 @@ project's judgement (`rules/common_practice.toml`), unless a test says otherwise
 
 import pytest
 
+from service.core.findings import ADVISORY, NOT_ASSESSED, OPEN, OUTCOME_NAMES
 from tests.support.cases import ABSENT, changed, check, finding, outcome, saloon
 
 TYRE = "/candidate/rear/tyre"
@@ -49,7 +50,7 @@ def test_the_message_on_the_diameter_gives_both_and_the_change():
 
 def test_a_size_that_the_old_table_lacks_is_asked_for_its_diameter():
     found = asked({f"{TYRE}/size": "225 R17 94V"}, "diameter.deviation")
-    assert found.outcome == 2
+    assert found.outcome == NOT_ASSESSED
     assert found.remedy.pointer == f"{TYRE}/overall_diameter_mm"
 
 
@@ -75,9 +76,53 @@ def test_the_message_on_the_speedometer_gives_the_lead_now_and_then():
 def test_without_a_reading_the_lead_that_it_needs_is_said():
     changes = {"/vehicle/speedometer": ABSENT, f"{TYRE}/rolling_circumference_mm": 3.05 * 634 * 1.02}
     found = asked(changes, "diameter.speedometer", "vehicle")
-    assert found.outcome == 2
+    assert found.outcome == ADVISORY
+    assert "have the speedometer checked" in found.remedy.text
     assert found.remedy.pointer == "/vehicle/speedometer"
     assert found.remedy.at_least == pytest.approx(2.0)
+
+
+# Common practice, no source: a type-approved speedometer bears -4 to +1.5 % unread. UN R39 bears more than 13.33 % (the
+# lead at 120 km/h) with no speedometer at all: 1.1334 up, 1 / 1.1334 down.
+@pytest.mark.parametrize(
+    ("share", "expected"),
+    [
+        (0.88, "not_met"),
+        (0.883, "advisory"),
+        (0.9599, "advisory"),
+        (0.96, "met"),
+        (1.015, "met"),
+        (1.0151, "advisory"),
+        (1.133, "advisory"),
+        (1.134, "not_met"),
+    ],
+)
+def test_a_speedometer_that_nobody_read_is_taken_as_type_approved(share, expected):
+    changes = {"/vehicle/speedometer": ABSENT, f"{TYRE}/rolling_circumference_mm": 3.05 * 634 * share}
+    assert graded(changes, "diameter.speedometer", "vehicle") == expected
+
+
+def test_the_assumption_about_an_unread_speedometer_is_said():
+    changes = {"/vehicle/speedometer": ABSENT, f"{TYRE}/rolling_circumference_mm": 3.05 * 634 * 1.01}
+    message = asked(changes, "diameter.speedometer", "vehicle").message
+    assert message == (
+        "The rolling circumference grows by 1 %. "
+        "A type-approved speedometer stays lawful with that; it is taken to be one."
+    )
+
+
+@pytest.mark.parametrize(("pack", "expected"), [("gb", "not_met"), ("au-wa", "not_met"), ("jp", "advisory")])
+@pytest.mark.parametrize(("displayed", "share"), [(ABSENT, 1.14), (100, 1.01)])
+def test_un_r39_decides_only_where_it_is_law(pack, expected, displayed, share):
+    reading = ABSENT if displayed is ABSENT else {"displayed_kmh": displayed, "true_kmh": 100}
+    changes = {"/vehicle/speedometer": reading, f"{TYRE}/rolling_circumference_mm": 3.05 * 634 * share}
+    found = asked(changes | {"/rule_pack": pack, "/vehicle/built": "2015-03-01"}, "diameter.speedometer", "vehicle")
+    assert OUTCOME_NAMES[found.outcome] == expected
+    assert ("not law here" in found.message) == (pack == "jp")
+
+
+def test_a_circumference_that_is_not_known_leaves_the_speedometer_open():
+    assert asked({f"{TYRE}/size": "225 R17 94V"}, "diameter.speedometer", "vehicle").outcome == NOT_ASSESSED
 
 
 def test_without_a_reading_an_unchanged_circumference_is_no_question():
@@ -133,5 +178,5 @@ def test_the_message_on_the_axle_ratio_gives_the_change():
 
 def test_wet_grip_of_a_tyre_that_may_be_crushed_is_not_estimated():
     found = asked({"/vehicle/rear/kerb_axle_mass_kg": 4000}, "wet.aquaplaning")
-    assert found.outcome == 2
+    assert found.outcome == OPEN
     assert found.remedy.quantity == "pressure_kpa"

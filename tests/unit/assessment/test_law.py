@@ -63,8 +63,8 @@ def test_own_safety_checks_keep_their_outcome_under_every_pack():
     assert outcomes == {"not_met"}
 
 
-@pytest.mark.parametrize(("displayed_kmh", "expected"), [(130, "not_met"), (104, "met")])
-def test_an_over_reading_speedometer_fails_un_r39_under_the_us_pack_too(displayed_kmh, expected):
+@pytest.mark.parametrize(("displayed_kmh", "expected"), [(130, "advisory"), (104, "met")])
+def test_un_r39_only_advises_in_the_united_states(displayed_kmh, expected):
     request = under("us", {"/vehicle/speedometer/displayed_kmh": displayed_kmh})
     assert outcome(check(request), "diameter.speedometer", "vehicle") == expected
 
@@ -181,3 +181,11 @@ def test_a_tyre_that_carries_nothing_at_the_speed_of_the_law_is_answered_with_a_
         ("front", NOT_MET, "J"),
         ("rear", NOT_MET, "J"),
     ]
+
+
+@pytest.mark.parametrize(("max_speed_kmh", "asked"), [(50, False), (51, True)])
+def test_a_speedometer_rule_that_tries_no_speed_of_the_vehicle_asks_nothing_of_it(max_speed_kmh, asked):
+    # Road Transport (Vehicle Registration) Regulation (NSW), 40A: the rule is about speeds above 50 km/h.
+    older = {"/vehicle/built": "1990-01-01", "/vehicle/max_speed_kmh": max_speed_kmh}
+    codes = [each["code"] for each in answer(check(under("au-nsw", older)))["findings"]]
+    assert ("law.speedometer" in codes) == asked

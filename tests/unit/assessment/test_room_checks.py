@@ -1,7 +1,7 @@
 """Room to strut, wing and arch, and the track: every outcome around its limit, measured or not.
 
-The saloon's 225/45 R17 is 634 mm high and 224.7 mm wide on 7.5 in (UN R30 6.1.2.1, 6.1.1.1). Limits by common practice, no
-source (`rules/common_practice.toml`), unless a test says otherwise.
+The saloon's 225/45 R17 is 634 mm high and 224.7 mm wide on 7.5 in (UN R30 6.1.2.1, 6.1.1.1). Limits by common practice,
+no source (`rules/common_practice.toml`), unless a test says otherwise.
 """
 
 import pytest

@@ -22,11 +22,20 @@ def winter(service: str, pack: str = "unece", date: str | None = None, season: s
 def test_a_winter_tyre_slower_than_the_car_needs_a_label():
     found = finding(check(winter("94H XL 3PMSF")), "speed.capability")
     assert OUTCOME_NAMES[found.outcome] == "advisory"
-    assert "a label in the driver's view says 210 km/h" in found.message
+    assert "a label of 210 km/h in the driver's view" in found.message
+    assert found.remedy.text == "put a label of 210 km/h in the driver's view, or fit speed symbol V or faster"
 
 
-def test_the_same_tyre_in_summer_is_too_slow():
-    assert outcome(check(winter("94H XL 3PMSF", season="summer")), "speed.capability") == "not_met"
+def test_the_mountain_symbol_makes_it_a_winter_tyre_in_summer_too():
+    assert outcome(check(winter("94H XL 3PMSF", season="summer")), "speed.capability") == "advisory"
+
+
+@pytest.mark.parametrize("pack", ["unece", "gb", "nl", "fi", "es"])
+def test_m_and_s_alone_makes_no_winter_tyre(pack):
+    """458/2011 annex II 4.2.2, as quoted: a slower winter tyre needs the mountain symbol."""
+    found = check(winter("94H XL M+S", pack))
+    assert outcome(found, "speed.capability") == "not_met"
+    assert outcome(found, "law.winter_tyre") == "advisory"
 
 
 def test_a_slow_tyre_without_a_winter_mark_is_too_slow_in_winter_too():
@@ -53,8 +62,10 @@ def test_the_date_decides_whether_a_slow_ms_tyre_is_excused_in_germany():
     assert outcome(check(winter("94H XL M+S", "de", "2024-10-01")), "speed.capability") == "not_met"
 
 
-def test_ms_counts_under_the_un_regulations():
-    assert outcome(check(winter("94V XL M+S")), "law.winter_tyre") == "met"
+@pytest.mark.parametrize(("marking", "expected"), [("M+S", "advisory"), ("M+S 3PMSF", "met")])
+def test_ms_alone_is_no_winter_tyre_under_the_un_regulations(marking, expected):
+    """(EU) 458/2011, annex II 4.2.2, as quoted."""
+    assert outcome(check(winter(f"94V XL {marking}")), "law.winter_tyre") == expected
 
 
 def test_a_summer_tyre_in_winter_is_forbidden_where_the_text_was_read_and_advised_against_elsewhere():

@@ -4,7 +4,7 @@ import pytest
 
 from service.assessment.answer.verdict import VERDICTS, verdict_codes
 from service.core.findings import ADVISORY, MET, NOT_ASSESSED, NOT_MET
-from tests.support.cases import ABSENT, changed, check, finding, saloon
+from tests.support.cases import changed, check, finding, saloon
 
 REAR = "/candidate/rear"
 FORBIDDEN = {f"{REAR}/rim/bolt_circle": "4x100"}
@@ -12,7 +12,7 @@ OPEN_REQUIRED = {f"{REAR}/tyre/size": "225/45 R17"}
 CONDITION = {f"{REAR}/rim/centre_bore_mm": 72.6}
 OPEN_OTHER = {f"{REAR}/rim/size": "7.5J x 17 ET45"}
 
-# The required questions of the design: rim diameter, rim width, load, speed, speedometer, diameter.
+# The deciding questions of the design that an axle alone asks: rim width, load, speed, diameter.
 REQUIRED_AND_OPEN = {
     "rim.width": {f"{REAR}/tyre/size": "225/15 R17 94W XL", f"{REAR}/tyre/overall_diameter_mm": 634},
     "load.capacity": {f"{REAR}/tyre/size": "225/45 R17 210W"},
@@ -21,7 +21,6 @@ REQUIRED_AND_OPEN = {
         "/candidate/front/tyre/size": "225/45 R17 (94Y) XL",
         "/vehicle/max_speed_kmh": 301,
     },
-    "diameter.speedometer": {"/vehicle/speedometer": ABSENT, f"{REAR}/tyre/overall_diameter_mm": 636},
     "diameter.deviation": {f"{REAR}/tyre/size": "225 R17 94W"},
 }
 CODES_ON_AN_AXLE = (
@@ -51,6 +50,9 @@ CODES_ON_THE_VEHICLE = (
     "balance.grip_order",
     "wet.axle_order",
     "tyre.structure",
+    "tyre.season_mix",
+    "tyre.run_flat_mix",
+    "tyre.tread_difference",
 )
 
 

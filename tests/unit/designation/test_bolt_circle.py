@@ -21,6 +21,17 @@ from service.designation.bolt_circle import parse_bolt_circle
         ("3x80", "3x80"),
         ("10x335", "10x335"),
         ("4x100.0", "4x100"),
+        ("112x5", "5x112"),
+        ("114,3 x 5", "5x114.3"),
+        ('5 x 4.5"', "5x114.3"),
+        ("5 x 4.5 in", "5x114.3"),
+        ("5 x 4 1/2\u2033", "5x114.3"),
+        ('5\u00d74\u00bd"', "5x114.3"),
+        ('5x4.75"', "5x120.65"),
+        ('6 x 5.5"', "6x139.7"),
+        ("8x6.5''", "8x165.1"),
+        ('4.5" x 5', "5x114.3"),
+        ('5x5"', "5x127"),
     ],
 )
 def test_each_writing_has_one_canonical_spelling(text, canonical):
@@ -31,7 +42,11 @@ def test_each_writing_has_one_canonical_spelling(text, canonical):
     ("text", "position"),
     [
         ("", 0),
-        ("112x5", 0),
+        ("112x11", 4),
+        ("112", 3),
+        ("12x112", 0),
+        ('5x14"', 2),
+        ('5x4.5" inch', 7),
         ("2x112", 0),
         ("11x112", 0),
         ("05x112", 0),
@@ -59,3 +74,15 @@ def test_bolts_and_diameter_are_what_is_printed():
 
 def test_equal_circles_have_equal_hashes():
     assert hash(parse_bolt_circle("5x112")) == hash(parse_bolt_circle("5/112"))
+
+
+@pytest.mark.parametrize(("inches", "diameter_mm"), [("4 1/4", 108.0), ("3.94", 100.0), ("4.75", 120.65), ("5", 127.0)])
+def test_inches_that_name_a_metric_circle_are_that_circle(inches, diameter_mm):
+    # 1 inch = 25.4 mm exactly; that 4 1/4 inches stands for 108 mm is common practice, no source.
+    assert parse_bolt_circle(f'4 x {inches}"').diameter_mm == diameter_mm
+
+
+def test_a_look_alike_is_named_at_its_place():
+    with pytest.raises(UnreadableDesignation, match=r"digit 1.*Did you mean 5x112") as caught:
+        parse_bolt_circle("5xl12")
+    assert caught.value.position == 2

@@ -34,7 +34,20 @@ CANONICAL = [
     ("8 x 18", "8 x 18"),
     ("18 x 8", "8 x 18"),
     ("6 x 14", "6 x 14"),
-    ("12J x 12", "12J x 12"),
+    ("11.75J x 12", "11.75J x 12"),
+    ("16J x 16.5", "16J x 16.5"),
+    ("7Jx16x50", "7J x 16 ET50"),
+    ("7J x 16 +45", "7J x 16 ET45"),
+    ("7J x 16 -45", "7J x 16 ET-45"),
+    ("7 x 16 IS45", "7 x 16 ET45"),
+    ("7Jx16 ET45 mm", "7J x 16 ET45"),
+    ("6Jx15FHA", "6J x 15 FH"),
+    ("6Jx15FH1-H", "6J x 15 CH"),
+    ("11.75 x 22.5 ET190", "11.75 x 22.5 ET190"),
+    ("16 x 5.50 F", "5.5F x 16"),
+    ("15x6E ET45", "6E x 15 ET45"),
+    ("15x6EH2", "6 x 15 EH2"),
+    ("15x6FH2", "6 x 15 FH2"),
     ("8Jx18 ET+40", "8J x 18 ET40"),
     ("8Jx18 ET-12", "8J x 18 ET-12"),
     ("8Jx18 ET \u2212 12", "8J x 18 ET-12"),
@@ -61,8 +74,8 @@ REFUSED = [
     ("8J18", 2, "x, or -"),
     ("8 18", 2, "a flange letter, x, or -"),
     ("8Jx", 3, "a rim width or a rim diameter code"),
-    ("8.3Jx18", 0, "whole, half or quarter"),
-    ("8.125Jx18", 0, "whole, half or quarter"),
+    ("8.3Jx18", 2, "whole, half or quarter"),
+    ("8.125Jx18", 2, "whole, half or quarter"),
     ("6 1/3 Jx15", 2, "a flange letter, x, or -"),
     ("12 x 12", 5, "a number that differs"),
     ("8x18J", 4, "the flange letter after the width"),
@@ -74,13 +87,19 @@ REFUSED = [
     ("8Jx18.25", 3, "a rim diameter code"),
     ("8Jx180", 3, "a rim diameter code"),
     ("4Jx7", 3, "a rim diameter code"),
-    ("8Jx18 ET", 8, "an offset from -150 to 150"),
-    ("8Jx18 ET151", 8, "an offset"),
+    ("8Jx18 ET", 8, "an offset from -190 to 190"),
+    ("8Jx18 ET191", 8, "an offset"),
+    ("8Jx18 45", 6, "the end"),
+    ("8Jx18-45", 5, "the end"),
+    ("8Jx18x45x10", 8, "the end"),
+    ("12J x 12", 0, "a rim width up to 11.75"),
+    ("8Jx16 1/2", 3, "a rim diameter code"),
     ("8Jx18 ET45.555", 8, "an offset"),
     ("8Jx18 H2 H2", 9, "the end"),
     ("8Jx18 ET45 ET45", 11, "the end"),
     ("8Jx18 5x112", 6, "the end"),
-    ("8Jx18 TD", 6, "the end"),
+    ("8Jx18 AH", 6, "the end"),
+    ("8Jx18 TD", 6, "one flange letter"),
 ]
 
 
@@ -107,7 +126,7 @@ def test_an_offset_that_is_not_stated_is_not_zero():
     assert parse_rim("8J x 18").offset_mm is None
 
 
-@pytest.mark.parametrize("flange", ["J", "JJ", "JK", "K", "B", "P", "D"])
+@pytest.mark.parametrize("flange", ["J", "JJ", "JK", "K", "B", "P", "D", "E", "F", "G", "S", "T", "V"])
 def test_each_flange_letter_is_read_in_both_orders(flange):
     assert parse_rim(f"6{flange} x 15").flange == parse_rim(f"15 x 6{flange}").flange == flange
 
@@ -137,7 +156,13 @@ def test_the_smaller_number_is_the_width_when_no_flange_letter_tells(text):
     assert rim.assumed[0] == "The smaller number, 8, is read as the rim width."
 
 
-def test_rims_that_differ_in_assumptions_alone_are_equal():
+@pytest.mark.parametrize("code", [17.5, 19.5, 22.5, 24.5])
+def test_a_truck_rim_with_15_degree_seats_is_asked_for_no_hump_and_no_flange(code):
+    rim = parse_rim(f"8.25 x {code}")
+    assert (rim.is_fifteen_degree, rim.assumed) == (True, ())
+
+
+def test_both_orders_make_the_same_rim():
     assert (parse_rim("18 x 8J"), hash(parse_rim("18 x 8J"))) == (parse_rim("8Jx18"), hash(parse_rim("8Jx18")))
 
 

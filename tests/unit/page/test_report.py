@@ -50,6 +50,18 @@ def test_every_remedy_is_in_it(found, page):
     assert [text for text in remedies if plain(text) not in page.words] == []
 
 
+@pytest.mark.parametrize(
+    ("pack", "words"),
+    [
+        ("nz", "2 rules are held; none of them applies to this vehicle. Not held: No rule on the tyres of cars"),
+        ("us", "3 rules are held; 1 of them applies to this vehicle, 1 is met. Not held: No federal rule"),
+        ("nl", "7 rules are held; 4 of them apply to this vehicle, 3 are met. Not held: The same pressure"),
+    ],
+)
+def test_it_says_how_much_of_the_law_is_held(pack, words):
+    assert words in Page(render_report(check(saloon() | {"rule_pack": pack}))).words
+
+
 def test_the_number_and_limit_of_what_is_not_met_are_in_it():
     found = check(UNSUITABLE)
     (finding,) = (each for each in found.findings if each.code == "load.capacity" and each.axle == "front")

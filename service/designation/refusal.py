@@ -1,0 +1,61 @@
+"""Why a designation is refused, said as a fitter would: out of scope, a look-alike, or what may have been meant.
+
+Only texts that the readers refuse come here.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable
+
+from service.core.errors import UnreadableDesignation
+from service.designation.repairs import Repair, repairs
+from service.designation.scope import OtherVehicle, other_vehicle
+from service.designation.text import MAX_LENGTH, normal
+
+
+class Refused(UnreadableDesignation):
+    """A designation that cannot be read, with the canonical spelling of what may have been meant, if any is near."""
+
+    def __init__(self, kind: str, position: int, expected: str, did_you_mean: str | None = None) -> None:
+        super().__init__(kind, position, expected)
+        self.did_you_mean = did_you_mean
+        if did_you_mean is not None:
+            self.detail = f"{self.detail} Did you mean {did_you_mean}?"
+            self.args = (self.detail,)
+
+
+class OutOfScope(Refused):
+    """A designation that is well known, but of a tyre that no car, van or truck takes."""
+
+    code = "out_of_scope"
+
+    def __init__(self, vehicle: OtherVehicle) -> None:
+        super().__init__("tyre", 0, "a tyre of a car, a van or a truck")
+        self.vehicle = vehicle
+        self.detail = f"This is a tyre of {vehicle.value}; the service reads tyres of cars, vans and trucks."
+        self.args = (self.detail,)
+
+
+def explained(error: UnreadableDesignation, text: str, canonical: Callable[[str], str]) -> Refused:
+    """Return the refusal of a text in its best words.
+
+    `canonical` returns the canonical spelling of a text, or raises `UnreadableDesignation`.
+    """
+    if len(text) > MAX_LENGTH:
+        return Refused(error.kind, error.position, error.expected)
+    if error.kind == "tyre":
+        vehicle = other_vehicle(normal(text))
+        if vehicle is not None:
+            return OutOfScope(vehicle)
+    return _nearest(error, repairs(error, text), canonical)
+
+
+def _nearest(error: UnreadableDesignation, candidates: Iterable[Repair], canonical: Callable[[str], str]) -> Refused:
+    """Return the refusal with the first repair that reads."""
+    for repair in candidates:
+        try:
+            meant = canonical(repair.text)
+        except UnreadableDesignation:
+            continue
+        return Refused(error.kind, repair.position, repair.expected, meant)
+    return Refused(error.kind, error.position, error.expected)

@@ -1,0 +1,45 @@
+"""Which axle to leave as it is where balance or the wet reserve suffers: named only where that makes nothing worse."""
+
+from service.core.findings import ADVISORY, MET
+from tests.support.cases import ABSENT, changed, check, finding, saloon
+from tests.support.remedies import apply_remedy
+
+WIDE = ("245/40 R17 95W XL", "8J x 17 H2 ET45")
+KEPT = "keep the present {} wheels"
+ON_BALANCE = ("balance.change", "vehicle")
+
+
+def test_the_axle_that_alone_changes_is_the_one_to_keep():
+    request = saloon(front=WIDE)
+    found = finding(check(request), *ON_BALANCE)
+    assert found.outcome == ADVISORY
+    assert found.remedy.text == KEPT.format("front")
+    assert finding(check(apply_remedy(request, found)), *ON_BALANCE).outcome == MET
+
+
+def test_all_findings_of_an_answer_name_one_axle():
+    both = saloon(front=WIDE, rear=("205/50 R17 93W XL", "7J x 17 H2 ET45"))
+    as_high = {f"/candidate/{name}/tyre/overall_diameter_mm": 634 for name in ("front", "rear")}
+    found = check(changed(both, as_high)).findings
+    kept = {each.remedy.pointer for each in found if each.remedy is not None and each.remedy.quantity == "fitment"}
+    assert len(kept) == 1
+
+
+def test_worn_out_tyres_are_not_to_be_kept():
+    """1.0 mm is below the legal 1.6 mm: the remedy would forbid what was only advised on."""
+    request = changed(saloon(front=WIDE), {"/vehicle/front/fitted/tyre/tread_depth_mm": 1.0})
+    assert finding(check(request), *ON_BALANCE).remedy is None
+
+
+def test_an_axle_that_falls_out_of_step_is_not_to_be_kept():
+    """On all-wheel drive both axles grow by 1.3 %; one of them alone would strain it."""
+    taller = ("245/45 R17 99W XL", "8J x 17 H2 ET45"), ("225/45 R17 94W XL", "7.5J x 17 H2 ET45")
+    sizes = {f"/candidate/{name}/tyre/overall_diameter_mm": 643 for name in ("front", "rear")}
+    request = changed(saloon(*taller), sizes | {"/vehicle/driven_axle": "all", "/vehicle/speedometer": ABSENT})
+    found = finding(check(request), *ON_BALANCE)
+    assert found.outcome == ADVISORY
+    assert found.remedy is None
+
+
+def test_what_the_car_has_today_has_no_axle_to_keep():
+    assert finding(check(saloon()), *ON_BALANCE).remedy is None
