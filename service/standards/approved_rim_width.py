@@ -2,7 +2,7 @@
 
 References
 ----------
-.. [ETRTO] Standards manual, eleven sizes from memory; design-guide factors from memory and, for aspect ratios of
+.. [ETRTO] Standards manual, thirty sizes from memory; design-guide factors from memory and, for aspect ratios of
    50 to 70, this project's fit to those sizes. An estimate must be labelled as one.
 """
 
