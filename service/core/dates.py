@@ -9,6 +9,7 @@ from service.core.errors import DomainError
 
 # Published beside the field; that the day is one of its month no pattern can say.
 DAY_PATTERN = r"^(19|20)[0-9]{2}-(0[1-9]|1[0-2])-(0[1-9]|[12][0-9]|3[01])$"
+DAY_LENGTH = len("2026-11-24")
 _PARTS = re.compile(r"(\d{4})-(\d{2})-(\d{2})", re.ASCII)
 _FIRST_YEAR, _LAST_YEAR, _LAST_MONTH = 1900, 2099, 12
 _LONGEST_SHOWN = 40
@@ -30,7 +31,7 @@ def parse_day(text: str) -> str:
     """
     parts = _PARTS.fullmatch(text)
     if parts is None:
-        raise NoSuchDay(f'"{text[:_LONGEST_SHOWN]}" is not a date; year, month and day are expected: "2026-11-24".')
+        raise NoSuchDay(f'"{text[:_LONGEST_SHOWN]}" is not a date; a day such as "2026-11-24" is expected.')
     year, month, day = map(int, parts.groups())
     if not _FIRST_YEAR <= year <= _LAST_YEAR:
         raise NoSuchDay(f'The year of "{text}" is not from {_FIRST_YEAR} to {_LAST_YEAR}.')

@@ -8,6 +8,7 @@ from typing import Any, Final, NamedTuple
 
 from service import __version__
 from service.drawing import paper
+from service.drawing.marks import MARKS
 from service.page import report
 from service.page.rendering import asset, environment, source_of
 
@@ -99,6 +100,7 @@ def page() -> str:
             more_fit_fields=more_fit_fields,
             axle_fields=axle_fields,
             car_fields=CAR_FIELDS,
+            marks=MARKS,
             version=__version__,
         )
     )

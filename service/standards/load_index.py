@@ -3,7 +3,7 @@
 References
 ----------
 .. [UN-R30 load index] Indices 0 to 200 as printed in Regeling voertuigen, Bijlage VIII, annex 4; indices 50 and 59
-   from memory (see the note of the table).
+   from memory, as are indices 201 to 279 (see the note of the table).
 """
 
 from __future__ import annotations

@@ -2,7 +2,7 @@
 
 References
 ----------
-.. [UN-R30 annex 5] Eighteen rows, from memory.
+.. [UN-R30 annex 5] Radial sizes in millimetres and diagonal sizes in inches, from memory, each row with its confidence.
 """
 
 from __future__ import annotations
@@ -22,10 +22,9 @@ class OldSeries(NamedTuple):
 
 
 @cache
-def _rows() -> dict[tuple[float, float], OldSeries]:
-    """Return the rows by the width in the designation [mm] and the rim code."""
-    name = "old-series"
-    sizes = zip(catalogue.numbers(name, "section_width_mm"), catalogue.numbers(name, "rim_code"), strict=True)
+def _rows(name: str, width: str) -> dict[tuple[float, float], OldSeries]:
+    """Return the rows of a table by the width in the designation and the rim code."""
+    sizes = zip(catalogue.numbers(name, width), catalogue.numbers(name, "rim_code"), strict=True)
     values = map(
         OldSeries,
         catalogue.numbers(name, "measuring_rim_in"),
@@ -37,4 +36,9 @@ def _rows() -> dict[tuple[float, float], OldSeries]:
 
 def row(section_width_mm: float, rim_code: float) -> OldSeries | None:
     """Return the row of a radial size such as 155 R 13; None when the table has none."""
-    return _rows().get((section_width_mm, rim_code))
+    return _rows("old-series", "section_width_mm").get((section_width_mm, rim_code))
+
+
+def numeric_row(section_width_in: float, rim_code: float) -> OldSeries | None:
+    """Return the row of a diagonal size such as 5.60-15; None when the table has none."""
+    return _rows("numeric-series", "section_width_in").get((section_width_in, rim_code))

@@ -123,8 +123,9 @@ RESULT_MEANINGS: dict[str, str] = {
     "vehicle_id": "from the vehicles",
     "candidate_id": "from the candidates",
     "verdict": f"one of {', '.join(VERDICTS)}",
-    "worst_codes": "what the verdict rests on: the findings not met (unsuitable), the required questions that are "
-    "open (undetermined) or the advisories (suitable_with_conditions), as axle:code, separated by blanks",
+    "worst_codes": "what the verdict rests on: the findings not met (unsuitable) or not recommended (not_recommended), "
+    "the questions to be settled (undetermined) or the advisories (suitable_with_conditions), as axle:code, separated "
+    "by blanks",
     "{axle}_overall_diameter_percent": "change of the overall diameter, for front and rear like all that follow",
     "{axle}_load_margin_percent": "by how much the axle's tyres carry more than its maximum mass at the vehicle's "
     "top speed; no relief of the law is counted",

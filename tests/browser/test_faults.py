@@ -64,7 +64,7 @@ def test_several_faults_are_counted_and_listed_with_links_to_their_fields(visit)
     page = seen.open()
     seen.change(TYRE, "285/3O R19")
     seen.change("/candidate/front/rim/size", "nine inches")
-    assert page.inner_text("#verdict-words") == "2 fields to mend"
+    assert page.inner_text("#verdict-words") == "2 fields to correct"
     page.click("#general >> text=Candidate, rear axle, Tyre")
     assert page.evaluate("document.activeElement.name") == TYRE
 

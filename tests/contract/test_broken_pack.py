@@ -22,4 +22,4 @@ def stopped(tmp_path: Path) -> subprocess.CompletedProcess[str]:
 
 def test_a_broken_pack_stops_the_start_and_names_the_line(stopped: subprocess.CompletedProcess[str]) -> None:
     assert stopped.returncode == 2
-    assert stopped.stderr.strip() == "nl.toml:31: law.track_change: unit is missing"
+    assert stopped.stderr.strip() == "nl.toml:34: law.track_change: unit is missing"

@@ -99,7 +99,7 @@ def _compare() -> Example:
     question = CompareRequest.model_validate(asked)
     read, case = read_candidates(question.candidates), translate.question(question)
     found = compare(case, read.candidates, question.rank_by)
-    answer = render_comparison.comparison(case, read, found, question.explain_first, question.rank_by)
+    answer = render_comparison.comparison(case, read, found, question)
     return Example(asked, answer)
 
 

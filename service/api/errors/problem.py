@@ -146,7 +146,8 @@ def _without_slash(request: Request) -> str | None:
     scope = {**request.scope, "path": plain}
     if all(route.matches(scope)[0] is Match.NONE for route in request.app.router.routes):
         return None
-    return f"There is nothing at {clean(path)}; ask for {clean(plain)}, without the slash at the end."
+    better = f"ask for {clean(plain)}, without the slash at the end."
+    return f"There is nothing at {clean(path)}; {better} {KINDS[404].detail}"
 
 
 def allowed_methods(app: FastAPI, scope: Scope) -> list[str]:

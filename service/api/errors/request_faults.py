@@ -96,6 +96,8 @@ def _fault(error: Mapping[str, Any], body: object, route: object) -> RequestFaul
     pointer = pointer_of(location)
     context: Mapping[str, Any] = error.get("ctx") or {}
     if "fault_detail" in context:
+        if "member" in context:
+            pointer = pointer_of((*location, context["member"]))
         return RequestFault(pointer, context["fault_detail"], kind, context.get("position"), context.get("expected"))
     code = CODES.get(kind) or ("wrong_type" if kind.endswith(("_type", "_parsing", "_from_float")) else "invalid")
     if code == "unknown_field":

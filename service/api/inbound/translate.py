@@ -8,9 +8,8 @@ from service.assessment.batch.search_axle import AxleLimits
 from service.assessment.batch.size_search import Wanted
 from service.assessment.case import Axle, Candidate, Case, Fitment, Measured, Rim, Tyre, TyreLabel, Vehicle
 from service.core.findings import AxleName
+from service.core.numeric import UNKNOWN
 from service.designation.bolt_circle import parse_bolt_circle
-from service.designation.rim import parse_rim
-from service.designation.tyre import parse_tyre
 from service.rules.reader import pack_named
 
 _MEASURED = frozenset(
@@ -31,7 +30,8 @@ def tyre(asked: wire.Tyre) -> Tyre:
     if not _MEASURED.isdisjoint(asked.model_fields_set):
         measured = Measured(
             asked.overall_diameter_mm,
-            asked.section_width_mm,
+            # Without a designation it is the nominal width, and nothing measured.
+            asked.section_width_mm if asked.size else UNKNOWN,
             asked.rolling_circumference_mm,
             asked.approved_rim_widths_in.min,
             asked.approved_rim_widths_in.max,
@@ -41,13 +41,13 @@ def tyre(asked: wire.Tyre) -> Tyre:
     label = None
     if "label" in asked.model_fields_set:
         label = TyreLabel(asked.label.rolling_resistance_class, asked.label.wet_grip_class, asked.label.noise_db)
-    return Tyre(parse_tyre(asked.size), asked.tread_depth_mm, measured, label)
+    return Tyre(asked.designation(), asked.tread_depth_mm, measured, label)
 
 
 def rim(asked: wire.Rim) -> Rim:
     """Return the rim of a request."""
     circle = parse_bolt_circle(asked.bolt_circle) if asked.bolt_circle else None
-    return Rim(parse_rim(asked.size), circle, asked.centre_bore_mm, asked.load_rating_kg, asked.mass_kg)
+    return Rim(asked.designation(), circle, asked.centre_bore_mm, asked.load_rating_kg, asked.mass_kg)
 
 
 def fitment(asked: wire.Fitment) -> Fitment:
@@ -134,6 +134,8 @@ def wanted(asked: SearchRequest) -> Wanted:
         limits.stagger,
         limits.axle_ratio_percent,
         limits.balance_deg_per_g,
+        limits.mixed,
+        tuple(asked.verdicts),
         asked.rank_by,
         asked.max_results,
     )

@@ -44,7 +44,7 @@ def assessment(found: Assessment) -> Json:
         "axles": axles,
         "vehicle": vehicle,
         "trade_offs": {"text": found.trade_offs, "basis": basis(PRACTICE)},
-        "actions": list(map(_action, found.actions)),
+        "actions": list(map(action, found.actions)),
         "assumptions": found.assumptions,
         "cautions": found.cautions,
     }
@@ -66,7 +66,8 @@ def _rule_pack(found: Assessment) -> Json:
     }
 
 
-def _action(each: Action) -> Json:
+def action(each: Action) -> Json:
+    """Return one action as plain data."""
     numbers = {name: round(number, 2) for name, number in each.numbers.items()}
     return {"code": each.code, "text": each.text, "numbers": numbers, "findings": list(each.findings)}
 

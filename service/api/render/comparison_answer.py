@@ -6,15 +6,26 @@ import csv
 import io
 from collections.abc import Iterator, Mapping
 
+import numpy as np
+
 from service.api.errors.problem import member
 from service.api.inbound.candidate_lists import Read, Refused
 from service.api.render.numbers import Json
 from service.api.render.rows import explain, rows
+from service.api.schemas.comparison import CompareRequest
 from service.assessment.answer.actions import CAUTIONS
+from service.assessment.answer.verdict import VERDICTS, Verdict
 from service.assessment.batch.compare import Compared, explained
 from service.assessment.case import Case
 
 CSV_MEDIA_TYPE = "text/csv"
+IN_WORDS: Mapping[Verdict, str] = {
+    "suitable": "fit",
+    "suitable_with_conditions": "fit with conditions",
+    "undetermined": "are not known yet",
+    "not_recommended": "are advised against",
+    "unsuitable": "do not fit",
+}
 # What a spreadsheet would take for the beginning of a formula.
 _FORMULA = ("=", "+", "-", "@", "\t", "\r")
 # The columns of the table, in their order; a column that no row has stays empty.
@@ -29,7 +40,9 @@ _AXLE_COLUMNS = (
     *(f"aquaplaning_onset_percent.{end}" for end in _NUMBERS),
 )
 COLUMNS = (
-    *("rank", "index", "label", "verdict", "not_bettered", "gains", "losses"),
+    *("rank", "index", "label", "verdict", "changed", "change"),
+    *("set_pressure_kpa.front", "set_pressure_kpa.rear", "reason", "first_remedy"),
+    *("not_bettered", "gains", "losses"),
     *(
         f"measures.{name}"
         for name in (
@@ -44,27 +57,37 @@ COLUMNS = (
     *(f"vehicle.understeer_gradient_change_deg_per_g.{end}" for end in _NUMBERS),
     *("vehicle.direction", "vehicle.degree"),
     *("vehicle.axle_circumference_ratio_change_percent", "vehicle.speedometer_lead_percent"),
-    *("findings", "summary", "errors"),
+    *("findings", "summary", "actions", "errors"),
 )
 
 
-def comparison(case: Case, read: Read, found: Compared | None, explain_first: int, rank_by: str) -> Json:
+def comparison(case: Case, read: Read, found: Compared | None, asked: CompareRequest) -> Json:
     """Return the answer to a comparison; `found` is None where no candidate could be read."""
-    shown = [] if found is None else _rows(case, read, found, explain_first)
+    shown = [] if found is None else _rows(case, read, found, asked)
+    left_out = len(read.indices) - len(shown)
+    none = {"why_none": _why_none(found, left_out)} if found is not None and not shown else {}
     return {
         "rule_pack": {"id": case.pack.id, "edition": case.pack.edition},
-        "rank_by": rank_by,
+        "rank_by": asked.rank_by,
         "compared": len(read.indices),
         "refused": len(read.refused),
+        "left_out": left_out,
+        **none,
         "rows": shown + [_refused(each) for each in read.refused],
         "cautions": CAUTIONS,
     }
 
 
-def _rows(case: Case, read: Read, found: Compared, explain_first: int) -> list[Json]:
+def _why_none(found: Compared, left_out: int) -> str:
+    counts = np.bincount(found.graded.verdicts, minlength=len(VERDICTS)).tolist()
+    told = ", ".join(f"{count} {IN_WORDS[name]}" for name, count in zip(VERDICTS, counts, strict=True) if count)
+    return f"The verdicts asked for leave out every candidate: of {left_out}, {told}."
+
+
+def _rows(case: Case, read: Read, found: Compared, asked: CompareRequest) -> list[Json]:
     made = rows(found)
-    order: list[int] = found.order.tolist()
-    first = order[:explain_first]
+    order: list[int] = [at for at in found.order.tolist() if made[at]["verdict"] in asked.verdicts]
+    first = order[: asked.explain_first]
     for at, whole in zip(first, explained(case, [read.candidates[at] for at in first]), strict=True):
         explain(made[at], whole, f"/candidates/{read.indices[at]}")
     return [{"index": read.indices[at], "label": read.candidates[at].label, **made[at]} for at in order]
@@ -108,6 +131,8 @@ def _words(item: object) -> str:
         return str(item)
     if "pointer" in item:
         return f"{item['pointer']}: {item['detail']}"
+    if "text" in item:
+        return str(item["text"])
     numbers = "".join(f" {name} {item[name]}" for name in ("measured", "limit") if name in item)
     unit = f" {item['unit']}" if "unit" in item else ""
     return f"{item['axle']} {item['code']} {item['outcome']}{numbers}{unit}"

@@ -11,7 +11,7 @@ from typing import Any, cast
 
 import numpy as np
 
-from service.api.render.assessment_answer import finding
+from service.api.render.assessment_answer import action, finding
 from service.api.render.figures_answer import percent_estimate
 from service.api.render.numbers import Json
 from service.assessment.answer.assess import Assessment
@@ -21,7 +21,7 @@ from service.assessment.batch.comparison_measures import load_margin_percent, tr
 from service.assessment.checks.balance import DEGREES, DIRECTIONS, degree_code, direction_code
 from service.assessment.checks.speedometer_lead import lead_after_percent
 from service.assessment.view.views import AxleView
-from service.core.findings import OUTCOME_NAMES, Estimate
+from service.core.findings import NOT_ASSESSED, OPEN, OUTCOME_NAMES, Estimate
 from service.core.numeric import FloatArray, known
 
 Column = tuple[float, int]
@@ -35,6 +35,8 @@ def rows(found: Compared) -> list[Json]:
     parts: dict[str, list[Any]] = {
         "rank": _ranks(found),
         "verdict": [VERDICTS[code] for code in found.graded.verdicts.tolist()],
+        "changed": found.changed,
+        "change": found.changes,
         "not_bettered": found.not_bettered.tolist(),
         "measures": _measures(found, size),
         "gains": _trades(found.gains.tolist()),
@@ -45,13 +47,29 @@ def rows(found: Compared) -> list[Json]:
         "finding_counts": _counts(found),
     }
     names = tuple(parts)
-    return [dict(zip(names, values, strict=True)) for values in zip(*parts.values(), strict=True)]
+    made = [dict(zip(names, values, strict=True)) for values in zip(*parts.values(), strict=True)]
+    _add_words(made, found)
+    return made
+
+
+def _add_words(made: list[Json], found: Compared) -> None:
+    """Put into each row the pressures to set and what stands against it, where there are any."""
+    views = (found.graded.car.front, found.graded.car.rear)
+    pressures = records({view.name: (view.ordered_pressure_kpa, _DIGITS) for view in views}, len(made))
+    for row, pressure, (reason, remedy) in zip(made, pressures, found.words, strict=True):
+        if row["verdict"] != "unsuitable":
+            row["set_pressure_kpa"] = pressure
+        if reason:
+            row["reason"] = reason
+        if remedy:
+            row["first_remedy"] = remedy
 
 
 def explain(row: Json, whole: Assessment, pointer: str) -> None:
     """Put the sentences and remedies of a single check into the row of the candidate at this pointer."""
     row["summary"] = whole.summary
-    row["findings"] = told = [finding(each) for each in whole.findings[:MOST_FINDINGS] if each.outcome]
+    row["actions"] = [action(each) for each in whole.actions]
+    row["findings"] = told = [finding(each) for each in whole.findings[:MOST_FINDINGS] if each.outcome > OPEN]
     for each in told:
         del each["basis"]
         if "remedy" in each:
@@ -161,16 +179,19 @@ def _findings(found: Compared) -> list[list[Json]]:
     picked = (
         at,
         np.take_along_axis(graded.outcomes, at, axis=0),
+        np.take_along_axis(found.already, at, axis=0),
         np.round(np.take_along_axis(graded.measured, at, axis=0), _DIGITS) + 0.0,
         np.round(np.take_along_axis(graded.limits, at, axis=0), _DIGITS) + 0.0,
         found.worth_showing,
     )
     made: list[list[Json]] = [[] for _ in found.order]
     for numbers in zip(*(each.tolist() for each in picked), strict=True):
-        for mine, question, outcome, measured, limit, shown in zip(made, *numbers, strict=True):
+        for mine, question, outcome, already, measured, limit, shown in zip(made, *numbers, strict=True):
             if shown:
                 code, axle, unit = heads[question]
-                each = {"code": code, "axle": axle, "outcome": OUTCOME_NAMES[outcome]}
+                each = {"code": code, "axle": axle, "outcome": OUTCOME_NAMES[outcome], "already": already}
+                if outcome in (OPEN, NOT_ASSESSED):
+                    each["decides"] = outcome == NOT_ASSESSED
                 # Written out here: some thousands of them are made for an answer.
                 if unit is not None:
                     if not isnan(measured):

@@ -11,9 +11,10 @@ from service.api.render.rows import explain, rows
 from service.api.schemas.search import MAX_STOCK_FAULTS, SearchRequest
 from service.assessment.answer.actions import CAUTIONS
 from service.assessment.batch.compare import explained
+from service.assessment.batch.left_out import Sieve, reason_in_words
 from service.assessment.batch.needs import Needs
-from service.assessment.batch.size_search import GRID_NOTE, NEW_NOTE, Found, Sieve
-from service.assessment.case import Case, Fitment
+from service.assessment.batch.size_search import GRID_NOTE, NEW_NOTE, Found
+from service.assessment.case import Axle, Case, Fitment
 from service.core.numeric import known
 
 
@@ -25,8 +26,16 @@ def search_result(
         "rule_pack": {"id": case.pack.id, "edition": case.pack.edition},
         "rank_by": asked.rank_by,
         "rows": _rows(asked, case, found, read),
-        "needs": {"front": _needs(found.needs[0]), "rear": _needs(found.needs[1])},
-        "sieves": {"front": _sieve(found.front), "rear": _sieve(found.rear), "pairs": _sieve(found.pairs)},
+        **({"why_none": found.why_none} if found.why_none else {}),
+        "needs": {
+            "front": _needs(found.needs[0], case.vehicle.front),
+            "rear": _needs(found.needs[1], case.vehicle.rear),
+        },
+        "sieves": {
+            "front": _sieve(found.front, found.defaults),
+            "rear": _sieve(found.rear, found.defaults),
+            "pairs": _sieve(found.pairs, found.defaults),
+        },
         "refused": [member(fault) for fault in refused[:MAX_STOCK_FAULTS]],
         "refused_count": len(refused),
         "notes": [NEW_NOTE] if read is not None else [GRID_NOTE, NEW_NOTE],
@@ -75,13 +84,20 @@ def _pressure(fitted: Fitment) -> Json:
     return {"pressure_kpa": fitted.pressure_kpa} if known(fitted.pressure_kpa) else {}
 
 
-def _needs(found: Needs) -> Json:
-    return {name: value for name, value in found._asdict().items() if value is not None}
+def _needs(found: Needs, axle: Axle) -> Json:
+    shown = {name: value for name, value in found._asdict().items() if value is not None}
+    if axle.wheels_per_side == 1:
+        shown.pop("load_index_twin", None)
+    return shown
 
 
-def _sieve(found: Sieve) -> Json:
+def _sieve(found: Sieve, defaults: frozenset[str]) -> Json:
     return {
         "tried": found.tried,
         "kept": found.kept,
-        "removed_by": [{"code": code, "count": count} for code, count in found.removed.most_common() if count],
+        "removed_by": [
+            {"code": code, "count": count, "text": reason_in_words(code), "by_default": code in defaults}
+            for code, count in found.removed.most_common()
+            if count
+        ],
     }

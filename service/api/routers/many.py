@@ -65,7 +65,7 @@ def compare(asked: CompareRequest, request: Request) -> object:
     if read.candidates:
         found = compare_candidates(case, read.candidates, asked.rank_by)
         _count_verdicts(request, found)
-    answer = render_comparison.comparison(case, read, found, asked.explain_first, asked.rank_by)
+    answer = render_comparison.comparison(case, read, found, asked)
     if preferred(request.headers.get("accept", "*/*"), (JSON_MEDIA_TYPE, CSV_MEDIA_TYPE)) == CSV_MEDIA_TYPE:
         return Response(render_comparison.table(answer), headers=_VARY, media_type=CSV_MEDIA_TYPE)
     return Response(orjson.dumps(answer), headers=_VARY, media_type=JSON_MEDIA_TYPE)

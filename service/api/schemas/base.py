@@ -93,12 +93,15 @@ def part(description: str, example: object = None, default: Any = REQUIRED, **ru
     return Field(default=default, description=description, **rules)
 
 
-def as_fault(error: DomainError) -> PydanticCustomError:
+def as_fault(error: DomainError, *, member: bool = False) -> PydanticCustomError:
     """Return what a validator inside a wire model raises for a domain error, so that the answer keeps code and place.
 
-    `raise as_fault(error) from None` inside a field validator: the pointer then is that of the field.
+    `raise as_fault(error) from None` inside a field validator: the pointer then is that of the field. Inside a model's
+    validator `member` says that the error's own pointer leads on from the model to one of its members.
     """
     context: Extra = {"fault_detail": error.detail}
+    if member:
+        context["member"] = error.pointer.removeprefix("/") or "size"
     if isinstance(error, UnreadableDesignation):
         context |= {"position": error.position, "expected": error.expected}
     return PydanticCustomError(error.code, "{fault_detail}", context)

@@ -10,9 +10,11 @@ from pydantic_core import CoreSchema
 from service.api.schemas.assessment import FindingCounts, FindingHead, KeyChange, Remedy, RulePackName
 from service.api.schemas.base import AnswerPart, maybe, part, text, whole
 from service.api.schemas.error_answer import Fault
+from service.api.schemas.job_card import Action
 from service.api.schemas.quantity_bands import Estimate
 from service.api.schemas.request import Candidate, FitmentRequest
-from service.api.schemas.vocabulary import RankBy, Trade, Verdict
+from service.api.schemas.vocabulary import Axle, RankBy, Trade, Verdict
+from service.assessment.answer.verdict import VERDICTS
 from service.assessment.batch.comparison_measures import MEANING
 from service.assessment.checks.balance import Degree, Direction
 
@@ -45,9 +47,16 @@ class CompareRequest(FitmentRequest):
         "What could be fitted, 1 to 500 candidates.", min_length=1, max_length=MAX_CANDIDATES
     )
     rank_by: RankBy = part(
-        "What the rows are ranked by, after the verdict.",
+        "What the rows are ranked by, after the verdict and what speaks against them.",
         "closest_to_present",
         default="closest_to_present",
+    )
+    verdicts: list[Verdict] = part(
+        "The verdicts whose rows are listed; absent: all of them.",
+        ["suitable", "suitable_with_conditions"],
+        default=list(VERDICTS),
+        min_length=1,
+        max_length=len(VERDICTS),
     )
     explain_first: int = whole(
         "How many of the best rows say their findings in sentences with remedies; each costs as much as a check",
@@ -97,14 +106,23 @@ class ComparedVehicle(AnswerPart):
 class ComparedFinding(FindingHead):
     """One of the worst findings of a candidate; `check` tells what it rests on."""
 
-    already: bool = part(
-        "Whether the present fitment has it too, and no less; in explained rows only.", example=False, default=None
+    already: bool = part("Whether the present fitment has it too, and no less.", example=False)
+    decides: bool = part(
+        "Only with `not_assessed`: whether the verdict waits for it; else it is open and decides nothing.",
+        example=True,
+        default=None,
     )
-    decides: bool = part("As in the answer of a check; in explained rows only.", example=True, default=None)
     message: str = text(
         "The answer in a sentence; in explained rows only.", 600, "The tyre may run 210 km/h.", default=None
     )
     remedy: Remedy = part("What would settle it; in explained rows only.", default=None)
+
+
+class PressuresToSet(AnswerPart):
+    """Cold pressures to set; absent where only the sidewall tells one."""
+
+    front: float = maybe("Front tyres", "kPa", 250.0)
+    rear: float = maybe("Rear tyres", "kPa", 230.0)
 
 
 class Weighed(AnswerPart):
@@ -112,6 +130,29 @@ class Weighed(AnswerPart):
 
     rank: int = whole("Place, 1 is the best", "1", (1, MAX_CANDIDATES), 1)
     verdict: Verdict = part("The verdict.", "suitable_with_conditions")
+    changed: list[Axle] = part(
+        "The axles that get another tyre or rim, or tyres with another tread; the others stay as they are.",
+        ["rear"],
+        max_length=2,
+    )
+    change: str = text(
+        "The same in words.",
+        400,
+        "Two of four: rear 255/35 R19 96Y XL; the front stays as it is.",
+    )
+    set_pressure_kpa: PressuresToSet = part("What to set; absent for what is unsuitable.", default=None)
+    reason: str = text(
+        "The worst finding in a sentence; absent for what is suitable.",
+        600,
+        "The tyre may run 210 km/h.",
+        default=None,
+    )
+    first_remedy: str = text(
+        "What would settle the worst finding that can be settled; absent where none has to or can be.",
+        400,
+        "set 250 kPa (2.5 bar), cold",
+        default=None,
+    )
     not_bettered: bool = part(
         "Whether no other candidate that may be fitted is at least as good in every measure and better in one; always "
         "false for what is unsuitable.",
@@ -127,6 +168,7 @@ class Weighed(AnswerPart):
     summary: str = text(
         "The verdict in a few sentences; in explained rows only.", 1500, "It fits, with conditions.", default=None
     )
+    actions: list[Action] = part("What the workshop must do; in explained rows only.", default=None, max_length=30)
 
 
 class ComparedRow(Weighed):
@@ -156,8 +198,16 @@ class Comparison(AnswerPart):
     rank_by: RankBy = part("What they are ranked by, after the verdict.", "closest_to_present")
     compared: int = whole("How many candidates were compared", "1", (0, MAX_CANDIDATES), 12)
     refused: int = whole("How many could not be read", "1", (0, MAX_CANDIDATES), 0)
+    left_out: int = whole("How many were compared but have a verdict that is not listed", "1", (0, MAX_CANDIDATES), 0)
+    why_none: str = text(
+        "Why no candidate is listed; absent where one is.",
+        400,
+        "All 12 candidates have a verdict that was not asked for: 12 unsuitable.",
+        default=None,
+    )
     rows: list[ComparedRow | RefusedRow] = part(
-        "One for each candidate: by verdict, then by the measure; those that cannot be read come last.",
+        "One for each candidate that is listed: by verdict, then by what speaks against it and is not so today, then "
+        "by the measure, then by closeness to the present fitment; those that cannot be read come last.",
         max_length=MAX_CANDIDATES,
     )
     cautions: list[str] = part("What this answer does not replace; always present.", max_length=20)

@@ -7,7 +7,7 @@ from typing import Literal
 from service.api.schemas.base import AnswerPart, number, part, text, whole
 from service.designation.rim import Flange, Hump
 from service.designation.tyre_size import Construction, System
-from service.designation.tyre_words import LoadVersion
+from service.designation.tyre_words import LoadVersion, Tube
 
 
 class ServicePoint(AnswerPart):
@@ -38,6 +38,11 @@ class TyreParts(AnswerPart):
     additional: ServicePoint = part("The additional service description.", default=None)
     load_version: LoadVersion = part("The load version.", "standard")
     load_range: str = text("Load range letter.", 2, "E", default=None)
+    section_width_in: float = number("Nominal width of a size in inches", "in", (0.0, 30.0), 10.5, None)
+    speed_letter: str = text("Speed letter that stands inside the size.", 2, "H", default=None)
+    ply_rating: int = whole("Ply rating", "1", (0, 40), 8, None)
+    tube: Tube = part("Whether it runs without a tube or with one.", "tubeless", default=None)
+    unread: list[str] = part("Words that are not known and change nothing.", ["Meadow"], max_length=50)
     markings: list[str] = part("Further markings.", ["M+S", "3PMSF"], max_length=20)
     assumed: list[str] = part(
         "What was assumed, in sentences.", ["No load version is marked: standard load is assumed."], max_length=20

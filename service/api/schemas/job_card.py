@@ -20,7 +20,11 @@ class ActionNumbers(AnswerPart):
         "Outer diameter of the rings, the rim's; only with `spigot_rings_...`", "mm", ANY, 72.6, None
     )
     ring_inner_mm: float = number(
-        "Inner diameter of the rings, the hub's; only with `spigot_rings_...`", "mm", ANY, 66.6, None
+        "Inner diameter of the rings, the hub's; only with `spigot_rings_...`, absent where the hub was not measured",
+        "mm",
+        ANY,
+        66.6,
+        None,
     )
     speed_kmh: float = number("Speed to stand on the label; only with `speed_label`", "km/h", ANY, 190.0, default=None)
     circumference_percent: float = number(

@@ -11,9 +11,10 @@ from typing import Annotated, Any
 from pydantic import ConfigDict
 
 from service.api.schemas.base import Wire, number, part, readable, text, whole
+from service.api.schemas.by_numbers import RimByNumbers, TyreByNumbers
 from service.api.schemas.vocabulary import Category, DrivenAxle, LabelLetter, RulePackId, Season
 from service.core import ranges
-from service.core.dates import DAY_PATTERN, parse_day
+from service.core.dates import DAY_LENGTH, DAY_PATTERN, parse_day
 from service.core.numeric import UNKNOWN
 from service.designation.bolt_circle import BOLT_CIRCLE_PATTERN, parse_bolt_circle
 from service.designation.rim import RIM_PATTERN, parse_rim
@@ -71,17 +72,27 @@ class Label(RequestPart):
 NO_LABEL = Label.model_construct(noise_db=UNKNOWN)
 
 
-class Tyre(RequestPart):
+class Tyre(TyreByNumbers, RequestPart):
     """A tyre: its designation; all else replaces what would be computed, from the maker's data or measured."""
 
     size: TyreSize = _designation(
-        "Size designation and service description as on the sidewall.", TYRE_PATTERN, "235/40 R18 95Y XL"
+        "Size designation and service description as on the sidewall; the numbers may stand instead, or beside it "
+        "where both agree.",
+        TYRE_PATTERN,
+        "235/40 R18 95Y XL",
+        default="",
     )
     tread_depth_mm: float = number("Tread depth", "mm", ranges.TREAD_DEPTH_MM, 7.5, UNKNOWN)
     overall_diameter_mm: float = number(
         "Overall diameter of the new tyre", "mm", ranges.OVERALL_DIAMETER_MM, 645.0, UNKNOWN
     )
-    section_width_mm: float = number("Section width on this rim", "mm", ranges.SECTION_WIDTH_MM, 241.0, UNKNOWN)
+    section_width_mm: float = number(
+        "Section width: beside a designation, as measured on this rim; without one, the nominal width",
+        "mm",
+        ranges.SECTION_WIDTH_MM,
+        241.0,
+        UNKNOWN,
+    )
     rolling_circumference_mm: float = number(
         "Rolling circumference", "mm", ranges.ROLLING_CIRCUMFERENCE_MM, 1967.0, UNKNOWN
     )
@@ -97,10 +108,15 @@ class Tyre(RequestPart):
     label: Label = part("What the tyre's label says.", default=NO_LABEL)
 
 
-class Rim(RequestPart):
+class Rim(RimByNumbers, RequestPart):
     """A rim with its disc, as it is marked."""
 
-    size: RimSize = _designation("Rim designation with offset (ET).", RIM_PATTERN, "8J x 18 H2 ET45")
+    size: RimSize = _designation(
+        "Rim designation with offset (ET); the numbers may stand instead, or beside it where both agree.",
+        RIM_PATTERN,
+        "8J x 18 H2 ET45",
+        default="",
+    )
     bolt_circle: BoltCircleText = _designation(
         "Number of bolts and diameter of their circle.", BOLT_CIRCLE_PATTERN, "5x112", default=""
     )
@@ -163,7 +179,8 @@ NO_SPEEDOMETER = Speedometer.model_construct(displayed_kmh=UNKNOWN, true_kmh=UNK
 
 def _day(description: str, example: str) -> Any:  # noqa: ANN401 - as pydantic's Field
     """Return a field for an ISO day; the reader itself refuses, since it says what is wrong with the day."""
-    return part(description, example, json_schema_extra={"format": "date", "pattern": DAY_PATTERN}, default="")
+    published = {"format": "date", "pattern": DAY_PATTERN, "minLength": DAY_LENGTH, "maxLength": DAY_LENGTH}
+    return part(description, example, json_schema_extra=published, default="")
 
 
 Day = Annotated[str, readable(parse_day)]

@@ -11,7 +11,8 @@ from service.api.schemas.base import CODE, AnswerPart, maybe, number, part, text
 from service.api.schemas.comparison import Weighed
 from service.api.schemas.error_answer import Fault
 from service.api.schemas.request import Candidate, FitmentRequest, RequestPart, Rim
-from service.api.schemas.vocabulary import RankBy, Stagger
+from service.api.schemas.vocabulary import FittingVerdict, RankBy, Stagger
+from service.assessment.batch.size_search import FITTING
 from service.core import ranges
 from service.core.numeric import UNKNOWN
 
@@ -42,7 +43,16 @@ class SearchLimits(RequestPart):
     max_section_width_mm: float = number(
         "Greatest nominal section width", "mm", ranges.SECTION_WIDTH_MM, 255.0, UNKNOWN
     )
-    stagger: Stagger = part("How the axles may differ.", "keep", default="keep")
+    stagger: Stagger = part(
+        "How the axles may differ; absent: square for a vehicle with tyres of one size all round, else keep.",
+        "keep",
+        default=None,
+    )
+    mixed: bool = part(
+        "Whether summer, winter and all-season tyres, and passenger car and commercial tyres, may be paired.",
+        example=False,
+        default=False,
+    )
     axle_ratio_percent: float = number(
         "Greatest change of the ratio of front to rear circumference; absent: where the check begins to forbid",
         "%",
@@ -79,7 +89,16 @@ class SearchRequest(FitmentRequest):
     )
     limits: SearchLimits = part("What is asked beyond the checks.", default=SearchLimits())
     rank_by: RankBy = part(
-        "What the results are ranked by, after the verdict.", "closest_to_present", default="closest_to_present"
+        "What the results are ranked by, after the verdict and what speaks against them.",
+        "closest_to_present",
+        default="closest_to_present",
+    )
+    verdicts: list[FittingVerdict] = part(
+        "The verdicts to be found; absent: all that go on the vehicle.",
+        ["suitable", "suitable_with_conditions"],
+        default=list(FITTING),
+        min_length=1,
+        max_length=len(FITTING),
     )
     max_results: int = whole("How many results at most", "1", (1, MAX_RESULTS), 20, 20)
     explain_first: int = whole(
@@ -90,7 +109,15 @@ class SearchRequest(FitmentRequest):
 class AxleNeeds(AnswerPart):
     """The least that an axle asks of its tyres; absent where no symbol or index is enough."""
 
-    load_index: int = whole("Least load index, at the slowest symbol", "1", (0, 279), 93, None)
+    load_index: int = whole(
+        "Least load index, at the slowest symbol; for twin wheels the single index that usually stands before the twin "
+        "one, two above it",
+        "1",
+        (0, 279),
+        93,
+        None,
+    )
+    load_index_twin: int = whole("Least load index in twin mounting; with twin wheels only", "1", (0, 279), 105, None)
     speed_symbol: str = text("Slowest speed symbol.", 4, "V", r"^[A-Z][1-8]?$", default=None)
 
 
@@ -112,6 +139,8 @@ class Removed(AnswerPart):
         CODE,
     )
     count: int = whole("How many it sent away", "1", (1, MAX_TRIED), 1446)
+    text: str = text("For what, in words.", 200, "too low a load index")
+    by_default: bool = part("Whether the request may ask otherwise and did not.", example=False)
 
 
 class Sieve(AnswerPart):
@@ -161,6 +190,13 @@ class SearchResult(AnswerPart):
     rule_pack: RulePackName = part("The rules the sizes were held against.")
     rank_by: RankBy = part("What they are ranked by, after the verdict.", "closest_to_present")
     rows: list[FoundRow] = part("The best fitments; `not_bettered` is among these.", max_length=MAX_RESULTS)
+    why_none: str = text(
+        "Why nothing was found, and which limit or default did it; absent where something was.",
+        1500,
+        "No tyre is left for the front axle. Left out of 24 tyres on rims: 20 for another rim diameter and 4 for too "
+        "low a load index.",
+        default=None,
+    )
     needs: BothNeeds = part(
         "The least load index and speed symbol that each axle asks for, so that its tyres carry it, and no less than "
         "the present ones do. Of a stock, a tyre with less is listed with conditions where it carries the axle."

@@ -28,10 +28,18 @@ Verdict = TypeAliasType(
         ),
     ],
 )
+FittingVerdict = TypeAliasType(
+    "FittingVerdict",
+    Annotated[
+        Literal["suitable", "suitable_with_conditions", "undetermined", "not_recommended"],
+        Field(description="A verdict on what goes on the vehicle: any but unsuitable."),
+    ],
+)
 Outcome = TypeAliasType(
     "Outcome",
     Annotated[findings.OutcomeName, Field(description="How a question came out.")],
 )
+Axle = TypeAliasType("Axle", Annotated[findings.AxleName, Field(description="An axle.")])
 Where = TypeAliasType("Where", Annotated[findings.Where, Field(description="An axle, or the vehicle as a whole.")])
 Status = TypeAliasType(
     "Status",
@@ -56,8 +64,9 @@ RankBy = TypeAliasType(
     Annotated[
         comparison_measures.RankBy,
         Field(
-            description="What is ranked by, after the verdict: least deviation of overall diameter; greatest dry grip, "
-            "wet margin or load margin; least change of balance."
+            description="What is ranked by, after the verdict and the weight of what speaks against a fitment and is "
+            "not so today: closest to the present fitment in width, diameter, rim, offset, load, speed and season; "
+            "greatest dry grip, wet margin or load margin; least change of balance."
         ),
     ],
 )
@@ -74,7 +83,8 @@ Stagger = TypeAliasType(
         search_pairs.Stagger,
         Field(
             description="keep: the rear tyre as much wider, and its rim as much larger, than the front one as now; "
-            "square: the same size on both axles; any: no matter."
+            "square: the same tyre on both axles; any: no matter. With the first two, a vehicle whose rims are as wide "
+            "front and rear keeps them so."
         ),
     ],
 )

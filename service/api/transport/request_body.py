@@ -55,9 +55,11 @@ async def read_json(scope: Scope, receive: Receive, max_bytes: int) -> object:
 def parse(raw: bytes) -> object:
     """Return the value that a body spells in strict JSON, or refuse: 400."""
     try:
-        return strict_json.parse(raw)
+        value = strict_json.parse(raw)
     except strict_json.MalformedJson as error:
         raise HttpProblem(400, str(error)) from None
+    # Most bodies have none, and a look at the bytes is quicker than one at every member.
+    return strict_json.without_nulls(value) if b"null" in raw else value
 
 
 async def read_body(scope: Scope, receive: Receive, max_bytes: int) -> bytes:

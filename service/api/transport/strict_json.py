@@ -72,6 +72,15 @@ def _count_members(value: Any) -> int:  # noqa: ANN401 - whatever the bytes spel
     raise MalformedJson(f"The body is nested deeper than {MAX_DEPTH} levels.")
 
 
+def without_nulls(value: object) -> object:
+    """Return the value without the members that are null: most serialisers write what is not known that way."""
+    if isinstance(value, dict):
+        return {key: without_nulls(item) for key, item in value.items() if item is not None}
+    if isinstance(value, list):
+        return [without_nulls(item) for item in value]
+    return value
+
+
 def whole_numbers_as_integers(value: object) -> object:
     """Return the value with every float that is whole turned into an integer, as JSON Schema understands numbers."""
     if isinstance(value, dict):

@@ -9,8 +9,8 @@ from service.assessment.checks import AXLE_CHECKS, CAR_CHECKS
 from service.assessment.checks.grade import Grade
 from service.assessment.law import law_findings as law
 from service.assessment.view.views import candidate_facts, weigh
-from service.core.findings import ADVISORY, Finding, Where
-from service.core.numeric import UNKNOWN, known
+from service.core.findings import ADVISORY, Finding, Holds, Where
+from service.core.numeric import UNKNOWN, known, pick
 
 # Two numbers that differ by less than this were computed from the same thing.
 ALIKE = 1e-6
@@ -23,7 +23,7 @@ def with_already(case: Case, findings: Sequence[Finding]) -> list[Finding]:
     if all(each.outcome < ADVISORY for each in findings):
         return list(findings)
     present = present_grades(case)
-    return [_marked(each, present.get((each.code, each.axle))) for each in findings]
+    return [marked(each, present.get((each.code, each.axle))) for each in findings]
 
 
 def present_grades(case: Case) -> dict[tuple[str, Where], Grade]:
@@ -43,13 +43,20 @@ def grades_of(case: Case) -> Iterator[tuple[str, Where, Grade]]:
     yield from law.grades(case, car)
 
 
-def _marked(finding: Finding, present: Grade | None) -> Finding:
-    if finding.outcome < ADVISORY or present is None or present.outcome < finding.outcome:
-        return finding
+def is_already(found: Grade, present: Grade) -> Holds:
+    """Return whether the present fitment has what was found too, and no less; floats or arrays alike."""
+    now, then = abs(present.measured - present.limit), abs(found.measured - found.limit)
+    # A distance that is not known on either side counts as alike.
+    no_more = pick(then > now + ALIKE, 0, 1) == 1
+    return (found.outcome >= ADVISORY) & (present.outcome >= found.outcome) & no_more
+
+
+def marked(finding: Finding, present: Grade | None) -> Finding:
+    """Return a finding, marked and worded `already` where the present fitment has it too, and no less."""
     measured = UNKNOWN if finding.measured is None else finding.measured
     limit = UNKNOWN if finding.limit is None else finding.limit
-    now, then = abs(present.measured - present.limit), abs(measured - limit)
-    if then > now + ALIKE:
+    if present is None or not is_already(Grade(finding.outcome, measured, limit), present):
         return finding
+    now, then = abs(present.measured - present.limit), abs(measured - limit)
     words = NO_WORSE if known(now) and then < now - ALIKE else AS_TODAY
     return finding._replace(already=True, message=f"{finding.message} {words}")

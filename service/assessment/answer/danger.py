@@ -40,11 +40,12 @@ def settle_first(findings: Sequence[Finding]) -> list[Action]:
     unknown = of_outcome(findings, NOT_ASSESSED)
     if not unknown:
         return []
-    asks = "; ".join(_asked(group) for group in together(unknown))
-    return [answering(Action("settle_first", f"Settle this before you order or fit: {asks}."), unknown)]
+    asks = " ".join(_asked(group) for group in together(unknown))
+    return [answering(Action("settle_first", f"Settle this before you order or fit. {asks}"), unknown)]
 
 
 def _asked(group: list[Finding]) -> str:
     first, place = group[0], where(group)
+    what = f"{subject(first.code)}{f', {place}' if place else ''}"
     how = first.message.rstrip(".") if first.remedy is None else first.remedy.text
-    return f"{subject(first.code)}{f', {place}' if place else ''}: {how}"
+    return f"{what[0].upper()}{what[1:]}: {how}."

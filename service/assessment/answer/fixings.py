@@ -7,6 +7,7 @@ from math import isnan
 from operator import attrgetter
 
 from service.assessment.answer.action import Action, answering
+from service.assessment.checks.words import plain
 from service.assessment.view.views import CarView
 from service.core.findings import ADVISORY, Finding
 
@@ -42,18 +43,16 @@ def differ(now: tuple[float, ...], then: tuple[float, ...]) -> bool:
 
 
 def _spigot_rings(findings: Sequence[Finding]) -> list[Action]:
-    rings = [
-        each
-        for each in findings
-        if each.code == "rim.centre_bore"
-        and each.outcome == ADVISORY
-        and each.measured is not None
-        and each.limit is not None
-    ]
-    return [_rings(each, each.measured or 0.0, each.limit or 0.0) for each in rings]
+    wide = [each for each in findings if each.code == "rim.centre_bore" and each.outcome == ADVISORY]
+    return [_rings(each, plain(each.measured, 1)) for each in wide if each.measured is not None]
 
 
-def _rings(finding: Finding, outer_mm: float, inner_mm: float) -> Action:
-    axle = finding.axle
-    text = f"Fit spigot rings {outer_mm:g} to {inner_mm:g} mm on the {axle} axle."
-    return answering(Action(f"spigot_rings_{axle}", text, ring_outer_mm=outer_mm, ring_inner_mm=inner_mm), (finding,))
+def _rings(finding: Finding, outer: str) -> Action:
+    """Return the rings of one axle; where nobody measured the hub, their inner diameter is found there."""
+    axle, inner_mm = finding.axle, finding.limit
+    if inner_mm is None:
+        text = f"Fit spigot rings on the {axle} axle: {outer} mm outside, inside as the hub is measured."
+    else:
+        text = f"Fit spigot rings {outer} to {plain(inner_mm, 1)} mm on the {axle} axle."
+    line = Action(f"spigot_rings_{axle}", text, ring_outer_mm=finding.measured, ring_inner_mm=inner_mm)
+    return answering(line, (finding,))

@@ -12,7 +12,7 @@ from service.assessment.answer.already import grades_of
 from service.assessment.case import Case
 from service.core.findings import ADVISORY, MET, AxleName, Finding, Remedy
 
-ASKING = ("balance.change", "balance.grip_order", "wet.axle_order", "wet.aquaplaning")
+ASKING = ("balance.change", "balance.grip_order", "wet.reserve", "wet.axle_order", "wet.aquaplaning")
 # Where these speak too, the axle that is kept must settle them, since they name another change of one axle.
 BETWEEN_AXLES = (
     "diameter.axle_ratio",
@@ -36,8 +36,13 @@ def with_kept_axle(case: Case, findings: Sequence[Finding]) -> list[Finding]:
     if axle is None:
         return list(findings)
     told = {_place(each) for each in (*asking, *between)} & met
-    remedy = Remedy(f"keep the present {axle} wheels", f"/candidate/{axle}", QUANTITY, equals=PRESENT)
+    remedy = keeping(axle)
     return [each._replace(remedy=remedy) if _place(each) in told else each for each in findings]
+
+
+def keeping(axle: AxleName) -> Remedy:
+    """Return the remedy that leaves an axle as it is."""
+    return Remedy(f"keep the present {axle} wheels", f"/candidate/{axle}", QUANTITY, equals=PRESENT)
 
 
 def _place(finding: Finding) -> tuple[str, str]:

@@ -38,7 +38,7 @@ _SUBJECTS = MappingProxyType(
         "balance.grip_order": "grip of the rear axle",
         "wet.aquaplaning": "aquaplaning",
         "wet.axle_order": "aquaplaning of the rear axle",
-        "wet.reserve": "wet reserve of the rear axle",
+        "wet.reserve": "reserve in standing water",
     }
 )
 OF_THE_PLACE = "a rule of the place"

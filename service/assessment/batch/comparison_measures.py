@@ -86,11 +86,6 @@ def load_margin_percent(view: AxleView) -> float:
     return percent(view.axle.max_axle_mass_kg, view.then.load.axle_capacity_kg)
 
 
-def width_change_mm(car: CarView) -> float:
-    """Return the greater of both axles' changes of section width, without sign: which of equal diameters is nearer."""
-    return _greatest(abs(car.front.change.section_width_mm), abs(car.rear.change.section_width_mm))
-
-
 def _least(front: float, rear: float) -> float:
     return pick(known(rear), smaller(front, rear), rear)
 
@@ -99,15 +94,13 @@ def _greatest(front: float, rear: float) -> float:
     return pick(known(rear), larger(front, rear), rear)
 
 
-# What is ranked by: for each, the greater the better.
-MERITS: Mapping[RankBy, Callable[[Measures], FloatArray]] = MappingProxyType(
-    {
-        "closest_to_present": lambda found: -found.diameter_deviation_percent,
-        "dry_grip": lambda found: found.dry_grip_percent,
-        "wet_margin": lambda found: found.wet_margin_percent,
-        "load_margin": lambda found: found.load_margin_percent,
-        "balance": lambda found: -found.balance_deg_per_g,
-    }
+# Each measure as a merit: the greater the better.
+MERITS: tuple[Callable[[Measures], FloatArray], ...] = (
+    lambda found: -found.diameter_deviation_percent,
+    lambda found: found.dry_grip_percent,
+    lambda found: found.wet_margin_percent,
+    lambda found: found.load_margin_percent,
+    lambda found: -found.balance_deg_per_g,
 )
 
 

@@ -13,11 +13,13 @@ from typing import NamedTuple
 import numpy as np
 
 from service.assessment.answer.verdict import verdict_codes
-from service.assessment.case import Candidate, Case
+from service.assessment.case import Axle, Candidate, Case, Fitment
 from service.assessment.checks import AXLE_CHECKS, CAR_CHECKS
 from service.assessment.checks.grade import Grade
 from service.assessment.law import law_findings as law
-from service.assessment.view.views import CarView, candidate_facts, weigh
+from service.assessment.view.conditions import conditions_of
+from service.assessment.view.facts import wheel_facts
+from service.assessment.view.views import CarView, weigh
 from service.assessment.view.wheel_facts import WheelFacts, columns, table_of
 from service.core.findings import Outcomes, Where
 from service.core.numeric import FloatArray
@@ -51,8 +53,19 @@ def as_column(value: float, graded_size: tuple[int, ...]) -> FloatArray:
 
 def stack_candidates(case: Case, candidates: Sequence[Candidate]) -> tuple[WheelFacts, WheelFacts]:
     """Return the front and the rear wheels of candidates on the vehicle of a case, stacked."""
-    wheels = [candidate_facts(case, each) for each in candidates]
-    return columns(table_of([front for front, _ in wheels])), columns(table_of([rear for _, rear in wheels]))
+    vehicle, law_speed_kmh = case.vehicle, conditions_of(case).law_speed_kmh
+    made: dict[tuple[Fitment, int], WheelFacts] = {}
+
+    def facts(fitment: Fitment, axle: Axle) -> WheelFacts:
+        # The same wheel on both axles, or in many candidates, is looked up once: of an axle only its twins matter.
+        key = (fitment, axle.wheels_per_side)
+        if key not in made:
+            made[key] = wheel_facts(fitment, axle, vehicle.max_speed_kmh, law_speed_kmh)
+        return made[key]
+
+    front = [facts(each.front, vehicle.front) for each in candidates]
+    rear = [facts(each.rear, vehicle.rear) for each in candidates]
+    return columns(table_of(front)), columns(table_of(rear))
 
 
 def grade_all(case: Case, front: WheelFacts, rear: WheelFacts) -> Graded:

@@ -10,7 +10,7 @@ from service.assessment.batch.comparison_measures import load_margin_percent
 from service.assessment.batch.grading import Graded, as_column, grade_all
 from service.assessment.batch.sizes import Sizes, marking_for, service_table, stock
 from service.assessment.batch.wheel_table import wheels_of
-from service.assessment.case import Axle, Case
+from service.assessment.case import Axle, Case, Vehicle
 from service.assessment.checks.load_below_present import BELOW_PRESENT
 from service.assessment.view.conditions import conditions_of
 from service.assessment.view.views import AxleView
@@ -29,6 +29,8 @@ _TRIAL_RIM = "6.5J x 16"
 # end far above it, because a fast car needs more than its share and the law of a place may ask for more.
 _FIRST_SHARE = 0.8
 _INDICES_TRIED = 40
+# By how much the index for single wheels usually is above the one for twins (107/105): common practice, no source.
+_SINGLE_ABOVE_TWIN = 2
 # Of these questions advice counts as well: a size that is only supposed need not begin with a point against it.
 _ADVICE_HEEDED = ("law.", BELOW_PRESENT.code)
 
@@ -38,14 +40,32 @@ class Needs(NamedTuple):
 
     load_index: int | None
     speed_symbol: str | None
+    load_index_twin: int | None = None
+    """On a vehicle with twin wheels, whose tyres state both."""
 
     @property
     def description(self) -> str:
         """Return it as it stands on a tyre, empty when it is not known."""
-        return "" if self.load_index is None or self.speed_symbol is None else f"{self.load_index}{self.speed_symbol}"
+        if self.load_index is None or self.speed_symbol is None:
+            return ""
+        twin = "" if self.load_index_twin is None else f"/{self.load_index_twin}"
+        return f"{self.load_index}{twin}{self.speed_symbol}"
 
 
 UNKNOWN_NEEDS = Needs(None, None)
+
+
+def stronger(one: Needs, other: Needs) -> Needs:
+    """Return what does for both axles, unknown where it is not known of one."""
+    known = [each for each in (one, other) if each.load_index is not None and each.speed_symbol is not None]
+    if len(known) < len((one, other)):
+        return UNKNOWN_NEEDS
+    twins = [each.load_index_twin for each in known if each.load_index_twin is not None]
+    return Needs(
+        max(each.load_index or 0 for each in known),
+        max((each.speed_symbol or "" for each in known), key=SYMBOLS.index),
+        max(twins, default=None),
+    )
 
 
 def needs_of(case: Case, least_margin_percent: float) -> tuple[Needs, Needs]:
@@ -57,7 +77,7 @@ def needs_of(case: Case, least_margin_percent: float) -> tuple[Needs, Needs]:
     maximum mass.
     """
     vehicle = case.vehicle
-    front, rear = (_descriptions(axle, vehicle.max_speed_kmh) for axle in (vehicle.front, vehicle.rear))
+    front, rear = (_descriptions(vehicle, axle) for axle in (vehicle.front, vehicle.rear))
     if not front or not rear:
         return UNKNOWN_NEEDS, UNKNOWN_NEEDS
     tables = []
@@ -73,14 +93,21 @@ def needs_of(case: Case, least_margin_percent: float) -> tuple[Needs, Needs]:
     )
 
 
-def _descriptions(axle: Axle, max_speed_kmh: float) -> list[Needs]:
+def _descriptions(vehicle: Vehicle, axle: Axle) -> list[Needs]:
     """Return the descriptions to try, slow symbols first and then low indices first."""
-    slowest = least_symbol_for_kmh(max_speed_kmh)
+    slowest = least_symbol_for_kmh(vehicle.max_speed_kmh)
     first = least_index_for_kg(_FIRST_SHARE * axle.max_axle_mass_kg / axle.tyres)
     if slowest is None or first is None:
         return []
     symbols = SYMBOLS[SYMBOLS.index(slowest) :]
-    return [Needs(index, symbol) for symbol in symbols for index in range(first, first + _INDICES_TRIED)]
+    has_twins = max(vehicle.front.wheels_per_side, vehicle.rear.wheels_per_side) > 1
+    # The index that counts on this axle is the one that is tried.
+    single = _SINGLE_ABOVE_TWIN if axle.wheels_per_side > 1 else 0
+    return [
+        Needs(index + single, symbol, index + single - _SINGLE_ABOVE_TWIN if has_twins else None)
+        for symbol in symbols
+        for index in range(first, first + _INDICES_TRIED)
+    ]
 
 
 def _least(graded: Graded, view: AxleView, least_margin_percent: float) -> int:

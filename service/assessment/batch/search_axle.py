@@ -9,10 +9,11 @@ from typing import NamedTuple
 
 import numpy as np
 
+from service.assessment.batch.closeness import axle_distance
 from service.assessment.batch.comparison_measures import Flags, RankBy, load_margin_percent
 from service.assessment.batch.grading import Graded, as_column, grade_all
 from service.assessment.batch.wheel_table import PRESSURE, Places, Wheels
-from service.assessment.case import Case
+from service.assessment.case import Case, Season
 from service.assessment.checks.clearance import SIDES
 from service.assessment.checks.grade import LAST_BIT
 from service.assessment.view.views import AxleView
@@ -49,12 +50,12 @@ class AxleFound(NamedTuple):
 class _Asks(NamedTuple):
     limits: AxleLimits
     rank_by: RankBy
+    season: Season | None
 
 
 # What one axle alone says of a measure; of the balance, how near it keeps to the present stiffness.
 AXLE_MERITS: Mapping[RankBy, Callable[[AxleView], float]] = MappingProxyType(
     {
-        "closest_to_present": lambda view: -abs(view.change.overall_diameter_percent),
         "dry_grip": lambda view: view.change.cornering_stiffness.value,
         "wet_margin": lambda view: view.change.aquaplaning_onset_percent.value,
         "load_margin": load_margin_percent,
@@ -77,7 +78,7 @@ def filter_axles(
         graded = grade_all(case, *_side_by_side(*here))
         for mine, wheels, view in zip(found, here, (graded.car.front, graded.car.rear), strict=True):
             if wheels.size:
-                mine.append(_keep(graded, view, wheels, _Asks(limits, rank_by)))
+                mine.append(_keep(graded, view, wheels, _Asks(limits, rank_by, case.season)))
     return _joined(found[0], front), _joined(found[1], rear)
 
 
@@ -95,7 +96,7 @@ def _keep(graded: Graded, view: AxleView, wheels: Wheels, asks: _Asks) -> AxleFo
     broken = {graded.questions[place].code: graded.outcomes[place, :size] == NOT_MET for place in mine}
     broken |= {name: flags[:size] for name, flags in _beyond(view, asks.limits).items()}
     removed, kept = first_reasons(broken, size)
-    merit = as_column(AXLE_MERITS[asks.rank_by](view), view_size(view))[:size]
+    merit = _merit(view, asks)[:size]
     table = wheels.table.copy()
     table[PRESSURE] = as_column(view.ordered_pressure_kpa, view_size(view))[:size]
     circumference = as_column(view.then.geometry.rolling_circumference_mm, view_size(view))[:size]
@@ -106,6 +107,12 @@ def _keep(graded: Graded, view: AxleView, wheels: Wheels, asks: _Asks) -> AxleFo
         size,
         removed,
     )
+
+
+def _merit(view: AxleView, asks: _Asks) -> FloatArray:
+    if asks.rank_by == "closest_to_present":
+        return -axle_distance(view, asks.season, view_size(view))
+    return as_column(AXLE_MERITS[asks.rank_by](view), view_size(view))
 
 
 def view_size(view: AxleView) -> tuple[int, ...]:

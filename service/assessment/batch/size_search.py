@@ -8,14 +8,28 @@ from typing import NamedTuple
 
 import numpy as np
 
-from service.assessment.answer.verdict import UNSUITABLE
+from service.assessment.answer.verdict import UNSUITABLE, VERDICTS, Verdict
+from service.assessment.batch.against import already_of
 from service.assessment.batch.compare import Compared, compare
 from service.assessment.batch.comparison_measures import RankBy, measures
 from service.assessment.batch.grading import grade_all
-from service.assessment.batch.needs import Needs, grid_services, marked, needs_of
+from service.assessment.batch.left_out import AXLE, VERDICTS_ASKED, Sieve, why_none
+from service.assessment.batch.needs import Needs, grid_services, marked, needs_of, stronger
 from service.assessment.batch.ranking import ranked
 from service.assessment.batch.search_axle import AxleFound, AxleLimits, filter_axles, first_reasons
-from service.assessment.batch.search_pairs import Pairs, Stagger, best, join
+from service.assessment.batch.search_pairs import (
+    CLASS_MIX,
+    RATIO,
+    RIM_WIDTH_MIX,
+    SEASON_MIX,
+    STAGGER,
+    PairAsks,
+    Pairs,
+    Stagger,
+    best,
+    join,
+    stagger_of,
+)
 from service.assessment.batch.sizes import Sizes, service_table
 from service.assessment.batch.wheel_table import PRESSURE, Wheels, wheels_of
 from service.assessment.case import Axle, Candidate, Case, Fitment, Rim, Tyre
@@ -25,14 +39,17 @@ from service.assessment.view.conditions import conditions_of
 from service.assessment.view.figures import NEW_TREAD_DEPTH_MM
 from service.assessment.view.wheel_facts import columns
 from service.core.findings import NOT_MET
-from service.core.numeric import UNKNOWN, known_or, larger
+from service.core.numeric import UNKNOWN, known_or, larger, unknown
 from service.designation.tyre import TyreDesignation
 
 RIM_DIAMETER = DIAMETER.code
+# The verdicts of what fits, in whatever manner: what a search finds unless fewer are asked for.
+FITTING = VERDICTS[:UNSUITABLE]
 
 GRID_NOTE = (
     "The sizes come from a grid: a size, or the load index and speed symbol named with it, may not exist in the "
-    "market. Each was assessed as a standard-load tyre marked with the description that its axle needs."
+    "market. Each was assessed as a standard-load tyre marked with the description that its axle needs, and one size "
+    "all round with that of the axle that needs more."
 )
 NEW_NOTE = f"The tyres are taken as new, with {NEW_TREAD_DEPTH_MM:g} mm of tread, at the pressure proposed for them."
 
@@ -41,19 +58,15 @@ class Wanted(NamedTuple):
     """What the caller asks of the sizes to be found."""
 
     axle_limits: AxleLimits = AxleLimits()
-    stagger: Stagger = "keep"
+    stagger: Stagger | None = None
+    """None: a square car stays square, a staggered one keeps its stagger."""
     axle_ratio_percent: float = UNKNOWN
     balance_deg_per_g: float = UNKNOWN
+    mixed: bool = False
+    """Whether summer may be paired with winter tyres and passenger car with commercial tyres."""
+    verdicts: tuple[Verdict, ...] = FITTING
     rank_by: RankBy = "closest_to_present"
     most: int = 20
-
-
-class Sieve(NamedTuple):
-    """How many were tried, how many are left, and how many each reason sent away."""
-
-    tried: int
-    kept: int
-    removed: Counter[str]
 
 
 class Hit(NamedTuple):
@@ -76,20 +89,25 @@ class Found(NamedTuple):
     front: Sieve
     rear: Sieve
     pairs: Sieve
+    defaults: frozenset[str]
+    """What of the reasons the caller may ask otherwise and did not."""
+    why_none: str
+    """Empty where something was found."""
 
 
 def search(case: Case, sizes: Sizes, rims: tuple[Sequence[Rim], Sequence[Rim]], wanted: Wanted) -> Found:
     """Return the best fitments of these sizes on these rims, front and rear, for the vehicle of a case."""
-    vehicle = case.vehicle
+    vehicle, asks = case.vehicle, _pair_asks(case, wanted)
     needs = needs_of(case, larger(wanted.axle_limits.load_margin_percent, 0.0))
+    # One size all round is one tyre: it has to do for the axle that needs more.
+    marks = (stronger(*needs),) * 2 if asks.stagger == "square" else needs
     all_wheels = (
-        _wheels(case, sizes, vehicle.front, needs[0], rims[0]),
-        _wheels(case, sizes, vehicle.rear, needs[1], rims[1]),
+        _wheels(case, sizes, vehicle.front, marks[0], rims[0]),
+        _wheels(case, sizes, vehicle.rear, marks[1], rims[1]),
     )
     found = filter_axles(case, *all_wheels, wanted.axle_limits, wanted.rank_by)
     front, rear = best(found[0]), best(found[1])
-    most_percent = known_or(wanted.axle_ratio_percent, case.pack.limits.axle_ratio_advisory_percent.value)
-    pairs = join(case, front, rear, wanted.stagger, most_percent)
+    pairs = join(case, front, rear, sizes, asks)
     chosen, kept, removed = _best_pairs(case, (front.wheels, rear.wheels), pairs, wanted)
     hits = [
         Hit(
@@ -102,20 +120,41 @@ def search(case: Case, sizes: Sizes, rims: tuple[Sequence[Rim], Sequence[Rim]], 
     ]
     candidates = [
         Candidate(
-            _fitment(marked(sizes, hit.front_size, needs[0]), rims[0][hit.front_rim], front.wheels, one),
-            _fitment(marked(sizes, hit.rear_size, needs[1]), rims[1][hit.rear_rim], rear.wheels, other),
+            _fitment(marked(sizes, hit.front_size, marks[0]), rims[0][hit.front_rim], front.wheels, one),
+            _fitment(marked(sizes, hit.rear_size, marks[1]), rims[1][hit.rear_rim], rear.wheels, other),
         )
         for hit, (one, other) in zip(hits, chosen, strict=True)
     ]
+    sieves = (
+        _sieve(front, len(sizes.designations) * len(rims[0])),
+        _sieve(rear, len(sizes.designations) * len(rims[1])),
+        Sieve(pairs.tried, kept, pairs.removed + removed),
+    )
+    defaults = defaults_of(wanted)
     return Found(
         candidates,
         hits,
         compare(case, candidates, wanted.rank_by) if candidates else None,
         needs,
-        _sieve(front, len(sizes.designations) * len(rims[0])),
-        _sieve(rear, len(sizes.designations) * len(rims[1])),
-        Sieve(pairs.tried, kept, pairs.removed + removed),
+        *sieves,
+        defaults,
+        why_none(*sieves, defaults),
     )
+
+
+def _pair_asks(case: Case, wanted: Wanted) -> PairAsks:
+    most_percent = known_or(wanted.axle_ratio_percent, case.pack.limits.axle_ratio_advisory_percent.value)
+    return PairAsks(wanted.stagger or stagger_of(case.vehicle), most_percent, wanted.mixed)
+
+
+def defaults_of(wanted: Wanted) -> frozenset[str]:
+    """Return the reasons that come from defaults of the search: the caller may ask otherwise."""
+    found = {RIM_WIDTH_MIX, SEASON_MIX, CLASS_MIX}
+    if wanted.stagger is None:
+        found.add(STAGGER)
+    if unknown(wanted.axle_ratio_percent):
+        found.add(RATIO)
+    return frozenset(found)
 
 
 def _wheels(case: Case, sizes: Sizes, axle: Axle, needs: Needs, rims: Sequence[Rim]) -> Wheels:
@@ -139,17 +178,19 @@ def _best_pairs(
         return [], 0, Counter()
     front, rear = wheels[0].table[:, pairs.front_at], wheels[1].table[:, pairs.rear_at]
     graded = grade_all(case, columns(front), columns(rear))
-    found = measures(graded)
+    found, already = measures(graded), already_of(case, graded)
     broken = {
         question.code: outcomes == NOT_MET
         for question, outcomes in zip(graded.questions, graded.outcomes, strict=True)
         if question.where == "vehicle"
     }
     # What an axle asks for was asked before, but for the pressure, which was not yet proposed.
-    broken["search.axle"] = graded.verdicts == UNSUITABLE
+    broken[AXLE] = graded.verdicts == UNSUITABLE
     broken["limits.balance_deg_per_g"] = found.balance_deg_per_g > wanted.balance_deg_per_g + LAST_BIT
+    asked = [VERDICTS.index(each) for each in wanted.verdicts]
+    broken[VERDICTS_ASKED] = ~np.isin(graded.verdicts, asked)
     removed, left = first_reasons(broken, len(graded.verdicts))
-    order = ranked(graded, found, wanted.rank_by)
+    order = ranked(case, graded, already, found, wanted.rank_by)
     order = order[np.isin(order, left)][: wanted.most]
     chosen = zip(pairs.front_at[order].tolist(), pairs.rear_at[order].tolist(), strict=True)
     return list(chosen), len(left), removed

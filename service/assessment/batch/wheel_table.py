@@ -34,6 +34,8 @@ _TREAD = ROW["tread_depth_mm"]
 PRESSURE = ROW["pressure_kpa"]
 WIDTH = ROW["nominal_width_mm"]
 CODE = ROW["rim_code"]
+RIM_WIDTH = ROW["rim_width_in"]
+COMMERCIAL = ROW["commercial"]
 
 
 class Wheels(NamedTuple):

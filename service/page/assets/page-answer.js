@@ -4,14 +4,20 @@ const VERDICTS = {
   suitable: "It fits",
   suitable_with_conditions: "It fits, with conditions",
   undetermined: "Not known yet",
+  not_recommended: "We advise against it",
   unsuitable: "Do not fit",
 };
+// Name for style and mark, heading, and which findings stand there.
 const GROUPS = [
-  ["not_met", "Speaks against it"],
-  ["not_assessed", "Not answered"],
-  ["advisory", "Needs attention"],
-  ["met", "Answered and met"],
+  ["not-met", "Speaks against it", (each) => each.outcome === "not_met"],
+  ["not-recommended", "Advised against", (each) => each.outcome === "not_recommended"],
+  ["not-assessed", "To be settled first", (each) => each.decides === true],
+  ["advisory", "Needs attention", (each) => each.outcome === "advisory"],
+  ["open", "Open, and decides nothing", (each) => each.decides === false],
+  ["met", "Answered and met", (each) => each.outcome === "met"],
 ];
+const FOLDED = ["open", "met"];
+const DANGER = ["do_not_fit", "would_not_fit", "settle_first"];
 const PLACES = { front: "Front", rear: "Rear", vehicle: "Car" };
 
 export function tell(words, summary, verdict) {
@@ -19,6 +25,8 @@ export function tell(words, summary, verdict) {
   byId("bar-words").textContent = words;
   byId("summary").textContent = summary;
   byId("verdict").className = `verdict ${verdict}`;
+  byId("bar").className = verdict;
+  for (const id of ["verdict-mark", "bar-mark"]) byId(id).setAttribute("href", `#mark-${verdict}`);
 }
 
 // What stands there may answer an earlier question; a workshop must not take it for this one's.
@@ -40,6 +48,9 @@ export function show(answer) {
   tell(words, withoutWords(answer.summary, words), answer.verdict.replaceAll("_", "-"));
   byId("findings").replaceChildren(...GROUPS.map((group) => groupOf(group, answer.findings)).filter(Boolean));
   fill("actions", answer.actions.map((each) => each.text));
+  answer.actions.forEach(({ code }, place) => {
+    byId("actions").children[place].classList.toggle("danger", DANGER.includes(code));
+  });
   fill("cautions", answer.cautions);
   const balance = answer.vehicle.balance.text;
   byId("trade-offs").textContent = answer.trade_offs.text.includes(balance)
@@ -61,35 +72,67 @@ function fill(id, texts) {
   );
 }
 
-function groupOf([outcome, title], findings) {
-  const chosen = findings.filter((each) => each.outcome === outcome);
+const SVG = "http://www.w3.org/2000/svg";
+
+function markOf(name) {
+  const mark = document.createElementNS(SVG, "svg");
+  mark.setAttribute("class", "mark");
+  mark.setAttribute("viewBox", "0 0 20 20");
+  mark.setAttribute("aria-hidden", "true");
+  const use = document.createElementNS(SVG, "use");
+  use.setAttribute("href", `#mark-${name}`);
+  mark.append(use);
+  return mark;
+}
+
+function groupOf([name, title, belongs], findings) {
+  const chosen = findings.filter(belongs);
   if (!chosen.length) return null;
+  // What the change brings stands before what the car has today already.
+  chosen.sort((one, other) => one.already - other.already);
   const group = document.createElement("details");
-  group.className = `group ${outcome.replaceAll("_", "-")}`;
-  group.open = outcome !== "met";
+  group.className = `group ${name}`;
+  group.open = !FOLDED.includes(name);
   const head = document.createElement("summary");
-  head.textContent = `${title}: ${chosen.length}`;
+  head.append(markOf(name), ` ${title}: ${chosen.length}`);
   const list = document.createElement("ul");
-  list.append(...chosen.map(findingLine));
+  list.append(...chosen.map(name === "open" ? openLine : findingLine));
   group.append(head, list);
   return group;
 }
 
-function findingLine(finding) {
+function paragraph(style, text) {
+  const made = document.createElement("p");
+  made.className = style;
+  made.textContent = text;
+  return made;
+}
+
+function lineOf(finding) {
   const item = document.createElement("li");
   const place = document.createElement("b");
   place.textContent = PLACES[finding.axle];
-  item.append(place, ` ${finding.message}`);
-  if (finding.remedy) {
-    const remedy = document.createElement("p");
-    remedy.className = "remedy";
-    remedy.textContent = `To settle it: ${finding.remedy.text}.`;
-    item.append(remedy);
+  item.append(place, " ");
+  if (finding.already) {
+    const tag = document.createElement("span");
+    tag.className = "today";
+    tag.textContent = "today already";
+    item.append(tag, " ");
   }
-  const ground = document.createElement("p");
-  ground.className = "ground";
-  ground.textContent = `${finding.code} · ${finding.basis.reference}`;
-  item.append(ground);
+  item.append(finding.message);
+  return item;
+}
+
+function openLine(finding) {
+  const item = lineOf(finding);
+  if (finding.remedy) item.append(` To answer it: ${finding.remedy.text}.`);
+  return item;
+}
+
+function findingLine(finding) {
+  const item = lineOf(finding);
+  if (finding.remedy) item.append(paragraph("remedy", `To settle it: ${finding.remedy.text}.`));
+  item.append(paragraph("ground", `${finding.code} · ${finding.basis.reference}`));
   return item;
 }
 

@@ -114,7 +114,7 @@ function refuse(status, problem) {
   }
   list.hidden = list.childElementCount === 0;
   const count = Math.max(problem.error_count ?? 0, list.childElementCount);
-  const words = count === 1 ? "One field to mend" : count > 1 ? `${count} fields to mend` : problem.title;
+  const words = count === 1 ? "One field to correct" : count > 1 ? `${count} fields to correct` : problem.title;
   tell(words, count ? "What stands below answers the last question that could be read." : problem.detail, "waiting");
 }
 
@@ -170,7 +170,7 @@ async function openReport() {
     link.click();
     byId("report-said").textContent = "Opened in a new tab.";
   } catch {
-    byId("report-said").textContent = "There is no report while a field is to be mended.";
+    byId("report-said").textContent = "There is no report until that field is corrected.";
   }
 }
 

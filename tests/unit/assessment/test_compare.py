@@ -17,12 +17,12 @@ from service.api.schemas.request import CheckRequest
 from service.assessment.answer.assess import assess
 from service.assessment.answer.verdict import UNSUITABLE
 from service.assessment.batch.compare import MOST_FINDINGS, Compared, compare
-from service.assessment.batch.comparison_measures import RANK_BY, RankBy, trades
+from service.assessment.batch.comparison_measures import RankBy, trades
 from service.assessment.batch.ranking import not_bettered
 from service.assessment.case import Candidate, Case
-from service.core.findings import MET
+from service.core.findings import OPEN
 from tests.support import many_cases
-from tests.support.cases import changed, on_both_axles, saloon
+from tests.support.cases import saloon
 
 PRESENT = ("225/45 R17 94W XL", "7.5J x 17 H2 ET45")
 WIDER = ("245/40 R17 97W XL", "8.5J x 17 H2 ET45")
@@ -113,41 +113,6 @@ def test_a_balance_that_shifts_is_a_loss():
     assert "balance" in trades(int(found.losses[0]))
 
 
-@pytest.mark.parametrize("rank_by", RANK_BY)
-@pytest.mark.parametrize("seed", [3, 4, 12])
-def test_rows_stand_by_verdict_then_by_the_measure_and_what_is_not_known_last(rank_by, seed):
-    found = compare(*random_ones(seed), rank_by)
-    name, best_is = {
-        "closest_to_present": ("diameter_deviation_percent", 1.0),
-        "dry_grip": ("dry_grip_percent", -1.0),
-        "wet_margin": ("wet_margin_percent", -1.0),
-        "load_margin": ("load_margin_percent", -1.0),
-        "balance": ("balance_deg_per_g", 1.0),
-    }[rank_by]
-    keys = []
-    for at in found.order.tolist():
-        value = float(getattr(found.measures, name)[at])
-        keys.append((int(found.graded.verdicts[at]), np.inf if np.isnan(value) else best_is * value))
-    assert keys == sorted(keys)
-    assert sorted(found.order.tolist()) == list(range(len(found.order)))
-
-
-def test_of_equal_diameters_the_nearer_width_comes_first():
-    # 225/60, 270/50 and 300/45 have the same 135 mm of height.
-    one = changed(saloon(), on_both_axles({"/vehicle/{axle}/fitted/tyre/size": "225/60 R17 99W XL"}))
-    asked = [
-        translate.case(
-            CheckRequest.model_validate(changed(one, on_both_axles({"/candidate/{axle}/tyre/size": f"{size} R17 99W"})))
-        )
-        for size in ("300/45", "270/50", "225/60")
-    ]
-    found = compare(asked[0], [each.candidate for each in asked], "closest_to_present")
-    diameters = found.measures.diameter_deviation_percent.tolist()
-    assert diameters == [0.0, 0.0, 0.0]
-    same_verdict = [at for at in found.order.tolist() if found.graded.verdicts[at] == found.graded.verdicts[0]]
-    assert same_verdict[:2] == [1, 0]
-
-
 def test_candidates_alike_keep_the_callers_order():
     assert compared(WIDER, WIDER, PRESENT, PRESENT).order.tolist() == [2, 3, 0, 1]
 
@@ -190,7 +155,9 @@ def test_the_worst_findings_are_the_first_of_the_single_check(seed):
     found = compare(one, candidates, "balance")
     for at, each in enumerate(candidates):
         worst = [
-            finding for finding in assess(one._replace(candidate=each)).findings[:MOST_FINDINGS] if finding.outcome
+            finding
+            for finding in assess(one._replace(candidate=each)).findings[:MOST_FINDINGS]
+            if finding.outcome > OPEN
         ]
         questions = [
             found.graded.questions[row]
@@ -200,10 +167,12 @@ def test_the_worst_findings_are_the_first_of_the_single_check(seed):
         assert [(question.code, question.where) for question in questions] == [(one.code, one.axle) for one in worst]
 
 
-def test_nothing_that_is_met_is_worth_showing():
-    found = compared(PRESENT)
-    assert (found.graded.outcomes[:, 0] == MET).all()
-    assert not found.worth_showing.any()
+def test_what_is_met_or_decides_nothing_is_not_worth_showing():
+    found = compared(PRESENT, WIDER)
+    outcomes = np.take_along_axis(found.graded.outcomes, found.worst, axis=0)
+    assert (found.worth_showing == (outcomes > OPEN)).all()
+    assert found.worth_showing[:, 1].any()
+    assert not found.worth_showing[:, 0].all()
 
 
 def test_units_are_those_of_the_findings():

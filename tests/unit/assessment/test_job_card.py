@@ -26,7 +26,7 @@ def test_what_is_advised_against_says_so_and_why():
 def test_what_is_to_be_settled_is_named_with_the_way_to_do_it():
     sides = [finding("clearance.inboard", axle, NOT_ASSESSED, remedy=ROOM) for axle in ("front", "rear")]
     (line,) = settle_first([*sides, finding("rim.contour", "front", OPEN)])
-    assert line.text == f"Settle this before you order or fit: room to the strut, both axles: {ROOM.text}."
+    assert line.text == f"Settle this before you order or fit. Room to the strut, both axles: {ROOM.text}."
     assert line.findings == ("clearance.inboard",)
 
 

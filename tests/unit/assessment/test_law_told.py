@@ -2,7 +2,6 @@
 
 import pytest
 
-from service.assessment.answer.assess import Assessment
 from service.core.findings import MET, NOT_ASSESSED, NOT_MET, OPEN, Finding
 from tests.support.cases import ABSENT, answer, check, finding, on_both_axles
 from tests.unit.assessment.test_law import under
@@ -35,6 +34,10 @@ def test_a_number_that_lacks_decides_where_the_change_makes_it_matter():
 def test_a_number_that_cannot_matter_is_not_asked_for(offset, told):
     found = dutch_track(offset)
     assert (found.outcome, found.message, found.remedy) == (MET, told, None)
+
+
+def test_a_track_that_stays_changes_by_nothing_whatever_it_is():
+    assert dutch_track(45).measured == 0.0
 
 
 @pytest.mark.parametrize(("pack", "expected"), [("nl", NOT_ASSESSED), ("au-nsw", NOT_ASSESSED), ("es", OPEN)])
@@ -124,8 +127,8 @@ def test_a_finding_of_the_law_says_what_was_found_and_what_is_allowed(pack, chan
         (
             "225/45 D17 94H",
             (
-                "The front tyres are diagonal, the rear ones radial. On a car up to 3500 kg all tyres must be radial or "
-                "all diagonal."
+                "The front tyres are diagonal, the rear ones radial. "
+                "On a car up to 3500 kg all tyres must be radial or all diagonal."
             ),
         ),
     ],
@@ -143,8 +146,8 @@ def test_that_left_and_right_are_alike_is_not_met_by_assumption(pack):
     assert found.message.count(".") == 1
 
 
-def dutch_van(offset: int) -> Assessment:
-    """Return a van whose maximum mass is not given; up to 3500 kg its track is limited (art. 5.3.23, read)."""
+def dutch_van(offset: int) -> Finding:
+    """Return the finding on the track of a van of unknown mass; up to 3500 kg it is limited (art. 5.3.23, read)."""
     changes = {
         "/vehicle/category": "N1",
         "/vehicle/built": "1990-01-01",
@@ -163,6 +166,13 @@ def test_a_rule_that_may_apply_says_in_words_what_would_settle_it():
     found = dutch_van(20)
     assert found.message.endswith("is not known without the vehicle's maximum mass.")
     assert (found.remedy.pointer, found.remedy.text) == ("/vehicle/max_mass_kg", "give the vehicle's maximum mass")
+
+
+@pytest.mark.parametrize(("tyre", "expected"), [("225/45 R17 94W XL", OPEN), ("225/45 R17 95W XL", NOT_ASSESSED)])
+def test_what_may_be_unlawful_today_decides_only_where_the_tyres_change(tyre, expected):
+    """Art. 50(1) is for vans from 1998 on; 2 x 670 or 690 kg of 1500."""
+    van = {"/vehicle/category": "N1", "/vehicle/rear/max_axle_mass_kg": 1500, "/candidate/rear/tyre/size": tyre}
+    assert finding(check(under("nl", van)), "law.axle_load").outcome == expected
 
 
 @pytest.mark.parametrize(

@@ -17,7 +17,6 @@ from service.assessment.batch.search_axle import AxleLimits
 from service.assessment.batch.size_search import Found, Sieve, Wanted, search
 from service.assessment.batch.sizes import grid, stock
 from service.assessment.case import Candidate, Case, Fitment, Rim, Tyre
-from service.assessment.checks.pressure import proposed_pressure_kpa
 from service.core.findings import MET, NOT_MET
 from service.designation.rim import parse_rim
 from service.designation.tyre import TyreDesignation, parse_tyre
@@ -81,7 +80,7 @@ def _fitments(one: Case, axle: str) -> list[Fitment]:
         fitment = Fitment(Tyre(parse_tyre(text), 8.0), rim)
         single = _checked(one, fitment, fitment)
         if not any(each.outcome == NOT_MET and each.axle == axle for each in single.findings):
-            kept.append(fitment._replace(pressure_kpa=proposed_pressure_kpa(getattr(single.car, axle))))
+            kept.append(fitment._replace(pressure_kpa=getattr(single.car, axle).ordered_pressure_kpa))
     return kept
 
 
@@ -214,7 +213,7 @@ def test_any_pairs_what_keep_and_square_do_not():
 )
 def test_an_axle_needs_the_least_index_that_carries_it_at_the_slowest_symbol(max_speed_kmh, front, rear):
     one = fitted_with("225/45 R17", max_speed_kmh, {"/vehicle/rear/max_axle_mass_kg": 1100})
-    assert needs_of(one, 0.0) == (front, rear)
+    assert [each[:2] for each in needs_of(one, 0.0)] == [front, rear]
 
 
 @pytest.mark.parametrize(
@@ -231,7 +230,7 @@ def test_an_axle_needs_the_least_index_that_carries_it_at_the_slowest_symbol(max
     ],
 )
 def test_an_axle_needs_no_less_than_its_present_tyre_carries(present, max_speed_kmh, needed):
-    assert needs_of(fitted_with(present, max_speed_kmh), 0.0)[0] == needed
+    assert needs_of(fitted_with(present, max_speed_kmh), 0.0)[0][:2] == needed
 
 
 @pytest.mark.parametrize("wanted", [Wanted(), Wanted(rank_by="dry_grip"), Wanted(rank_by="load_margin")])
@@ -251,28 +250,36 @@ def test_the_best_size_of_the_grid_is_suitable():
 
 def test_a_margin_raises_the_index_that_is_needed():
     # 1.1 x 480 = 528 kg: 86 is 530 kg.
-    assert needs_of(fitted_with("225/45 R17", 210.0), 10.0)[0] == (86, "H")
+    assert needs_of(fitted_with("225/45 R17", 210.0), 10.0)[0][:2] == (86, "H")
 
 
 def test_the_law_of_a_place_may_ask_for_more():
     # Spain asks for no lower index and no slower symbol than the present 94 W.
     one = case(changed(saloon(), {"/vehicle/max_speed_kmh": 210}))
-    assert needs_of(one._replace(pack=pack_named("es")), 0.0) == ((94, "W"), (94, "W"))
+    assert [each[:2] for each in needs_of(one._replace(pack=pack_named("es")), 0.0)] == [(94, "W")] * 2
 
 
 def test_beyond_every_symbol_no_need_is_named_and_no_size_is_sure():
     one = case(changed(saloon(), {"/vehicle/max_speed_kmh": 320}))
     found = found_on_grid(one=one)
-    assert found.needs == ((None, None), (None, None))
+    assert [each[:2] for each in found.needs] == [(None, None)] * 2
     assert {assess(one._replace(candidate=each)).verdict for each in found.candidates} == {"undetermined"}
 
 
 def test_a_size_of_the_grid_bears_the_description_that_its_axle_needs():
-    found = found_on_grid(one=fitted_with("225/45 R17", 210.0))
+    found = found_on_grid(Wanted(stagger="keep"), fitted_with("225/45 R17", 210.0))
     descriptions = {
         (each.front.tyre.designation.load_index, each.front.tyre.designation.speed_symbol) for each in found.candidates
     }
     assert descriptions == {(83, "H")}
+
+
+def test_a_size_of_the_grid_on_a_square_car_is_one_tyre_that_does_for_both_axles():
+    # 480 and 500 kg a tyre: 83 carries 487, 84 carries 500 kg.
+    found = found_on_grid(one=fitted_with("225/45 R17", 210.0))
+    tyres = {(each.front.tyre, each.rear.tyre) for each in found.candidates}
+    assert all(front == rear for front, rear in tyres)
+    assert {front.designation.load_index for front, _ in tyres} == {84}
 
 
 def test_a_size_of_a_stock_keeps_its_own_description():

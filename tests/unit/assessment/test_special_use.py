@@ -62,6 +62,12 @@ def test_the_date_decides_whether_a_slow_ms_tyre_is_excused_in_germany():
     assert outcome(check(winter("94H XL M+S", "de", "2024-10-01")), "speed.capability") == "not_met"
 
 
+@pytest.mark.parametrize(("marking", "expected"), [("M+S", "advisory"), ("M+S 3PMSF", "met")])
+def test_ms_alone_is_no_winter_tyre_under_the_un_regulations(marking, expected):
+    """(EU) 458/2011, annex II 4.2.2, as quoted."""
+    assert outcome(check(winter(f"94V XL {marking}")), "law.winter_tyre") == expected
+
+
 def test_a_summer_tyre_in_winter_is_forbidden_where_the_text_was_read_and_advised_against_elsewhere():
     in_germany = outcome(check(winter("94V XL", "de", "2026-11-24")), "law.winter_tyre")
     elsewhere = outcome(check(winter("94V XL")), "law.winter_tyre")
@@ -134,6 +140,20 @@ def towing(max_axle_mass_kg: float, *, tows: bool = True) -> dict:
 def test_towing_allows_15_percent_more_on_the_rear_axle_with_conditions(mass_kg, expected):
     # 1.15 x 1340 kg = 1541 kg
     assert outcome(check(towing(mass_kg)), "load.towing") == expected
+
+
+@pytest.mark.parametrize(("mass_kg", "expected"), [(1165.0, "met"), (1166.0, "advisory")])
+def test_tyres_that_carry_as_much_more_by_themselves_have_no_conditions(mass_kg, expected):
+    # 1340 kg / 1.15 = 1165.2 kg
+    assert outcome(check(towing(mass_kg)), "load.towing") == expected
+
+
+@pytest.mark.parametrize(("mass_kg", "expected"), [(2060.0, "met"), (2061.0, "not_met")])
+def test_commercial_tyres_get_no_relief_for_towing(mass_kg, expected):
+    """458/2011 annex II 5.2, as quoted: class C1 alone. Load index 109 is 1030 kg, two of them 2060 kg."""
+    request = changed(towing(mass_kg), {"/candidate/rear/tyre/size": "215/65 R17C 109/107T"})
+    found = finding(check(request), "load.towing")
+    assert (OUTCOME_NAMES[found.outcome], found.measured) == (expected, 2060.0)
 
 
 def test_the_towing_finding_names_speed_and_pressure():

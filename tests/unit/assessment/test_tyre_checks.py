@@ -2,7 +2,7 @@
 
 import pytest
 
-from service.core.findings import NOT_MET, OPEN
+from service.core.findings import ADVISORY, MET, NOT_ASSESSED, NOT_MET, OPEN
 from tests.support.cases import ABSENT, changed, check, finding, outcome, saloon
 
 TYRE = "/candidate/rear/tyre"
@@ -27,18 +27,15 @@ def test_two_tyres_carry_twice_their_load_index(mass, expected):
 
 def test_the_message_on_the_load_gives_what_is_carried_and_what_is_needed():
     found = asked({"/vehicle/rear/max_axle_mass_kg": 1400}, "load.capacity")
-    assert found.message == "The axle's tyres carry 1340 kg; the axle needs 1400 kg."
+    # The present tyres are the same, and that is said behind it.
+    assert found.message.startswith("The axle's tyres carry 1340 kg; the axle needs 1400 kg. ")
     assert found.remedy.text == "load index 96 or more"
 
 
 def test_without_a_service_description_the_load_is_not_assessed():
     found = asked({f"{TYRE}/size": "225/45 R17"}, "load.capacity")
-    assert found.outcome == 2
+    assert found.outcome == NOT_ASSESSED
     assert found.remedy.pointer == f"{TYRE}/size"
-
-
-def test_an_index_beyond_the_table_is_not_assessed():
-    assert graded({f"{TYRE}/size": "225/45 R17 210W"}, "load.capacity") == "not_assessed"
 
 
 # V is 240, Y 300 km/h (UN R30, as printed in Automotive Engineering, p. 291); above 300 the maker states it.
@@ -73,23 +70,26 @@ def test_the_message_on_the_speed_gives_both_and_the_remedy_the_next_symbol():
     assert found.remedy.text == "speed symbol V or faster"
 
 
-# 500 kg on a tyre of 670 kg at 290 kPa: 290 (500/670)^1.25 = 201.1 kPa, and 30 kPa for more than 210 km/h
-# (pressure-load law derived from the printed table, handbook p. 290; addition p. 291): 231.1 kPa.
-@pytest.mark.parametrize(("pressure", "expected"), [(231.1, "not_met"), (231.2, "met"), (240, "met")])
-def test_the_pressure_must_carry_the_axle(pressure, expected):
-    changes = {"/candidate/rear/pressure_kpa": pressure, "/vehicle/rear/fitted/pressure_kpa": ABSENT}
-    assert graded(changes, "load.pressure") == expected
-
-
-@pytest.mark.parametrize(("pressure", "expected"), [(249, "advisory"), (250, "met"), (251, "met")])
-def test_a_pressure_below_the_present_one_is_pointed_out(pressure, expected):
+# 500 kg on a tyre of 670 kg at 290 kPa: 290 (500/670)^1.25 = 201.1 kPa (pressure-load law derived from the printed
+# table, handbook p. 290), and with W 38 kPa for 228 km/h, 10 for each 10 km/h from 190 on (begin p. 291, rate from
+# memory): 239.1 kPa. A gauge shows whole numbers, so 239 is enough.
+@pytest.mark.parametrize(
+    ("pressure", "expected"), [(100, "advisory"), (238, "advisory"), (239, "met"), (250, "met"), (340, "met")]
+)
+def test_the_pressure_must_carry_the_axle_and_can_be_set(pressure, expected):
     assert graded({"/candidate/rear/pressure_kpa": pressure}, "load.pressure") == expected
+
+
+def test_a_pressure_below_the_present_one_that_carries_the_axle_is_said_and_nothing_more():
+    found = asked({"/candidate/rear/pressure_kpa": 245}, "load.pressure")
+    assert found.outcome == MET
+    assert "below the 250 kPa of today" in found.message
 
 
 def test_no_pressure_is_below_the_lowest_of_the_table():
     """150 kPa is the lowest tabulated pressure (handbook p. 290)."""
     light = {"/vehicle/rear/max_axle_mass_kg": 300, SPEED: 150, "/vehicle/rear/fitted/pressure_kpa": ABSENT}
-    assert graded(light | {"/candidate/rear/pressure_kpa": 149.9}, "load.pressure") == "not_met"
+    assert graded(light | {"/candidate/rear/pressure_kpa": 149}, "load.pressure") == "advisory"
     assert graded(light | {"/candidate/rear/pressure_kpa": 150}, "load.pressure") == "met"
 
 
@@ -104,22 +104,37 @@ def test_no_pressure_makes_a_tyre_carry_more_than_its_index(pressure):
         "/vehicle/rear/max_axle_mass_kg": 1180,
     }
     found = asked(changes, "load.pressure")
-    assert found.outcome == 3
+    assert found.outcome == NOT_MET
     assert found.remedy.quantity == "load_index"
     assert "kPa" not in found.remedy.text
 
 
-def test_a_missing_pressure_is_proposed():
+def test_a_missing_pressure_is_no_fault_of_the_tyre():
     found = asked({"/candidate/rear/pressure_kpa": ABSENT}, "load.pressure")
-    assert found.outcome == 2
-    assert found.remedy.pointer == "/candidate/rear/pressure_kpa"
-    assert found.remedy.text == "250 kPa (2.5 bar) or more, cold"
+    assert (found.outcome, found.measured, found.remedy) == (MET, 250.0, None)
 
 
-def test_a_commercial_tyre_is_asked_for_the_pressure_on_its_sidewall():
-    found = asked({f"{TYRE}/size": "215/65 R17C 109/107T"}, "load.pressure")
-    assert found.outcome == 2
+@pytest.mark.parametrize(("pressure", "said"), [(200, "do not carry"), (380, "too much")])
+def test_a_wrong_pressure_is_set_to_the_one_of_the_job_card(pressure, said):
+    found = asked({"/candidate/rear/pressure_kpa": pressure}, "load.pressure")
+    assert found.outcome == ADVISORY
+    assert said in found.message
+    assert found.remedy.text == "set 250 kPa (2.5 bar), cold"
+
+
+VAN_TYRE = "215/65 R17C 109/107T"
+
+
+def test_a_commercial_tyre_in_place_of_a_passenger_one_waits_for_the_pressure_on_its_sidewall():
+    found = asked({f"{TYRE}/size": VAN_TYRE}, "load.pressure")
+    assert found.outcome == NOT_ASSESSED
     assert found.remedy.pointer == f"{TYRE}/reference_pressure_kpa"
+
+
+def test_among_commercial_tyres_the_pressure_on_the_sidewall_holds_nothing_up():
+    found = asked({f"{TYRE}/size": VAN_TYRE, "/vehicle/rear/fitted/tyre/size": VAN_TYRE}, "load.pressure")
+    assert found.outcome == OPEN
+    assert "sidewall" in found.message
 
 
 # 93 is 650 kg, 94 is 670 kg, 95 is 690 kg (same table).
@@ -137,7 +152,7 @@ def test_the_message_on_less_load_gives_the_difference():
 @pytest.mark.parametrize("pointer", [f"{TYRE}/size", "/vehicle/rear/fitted/tyre/size"])
 def test_the_tyre_without_a_service_description_is_named(pointer):
     found = asked({pointer: "225/45 R17"}, "load.below_present")
-    assert found.outcome == 2
+    assert found.outcome == OPEN
     assert found.remedy.pointer == pointer
 
 
@@ -201,3 +216,11 @@ def test_radial_and_diagonal_tyres_are_not_mixed(front, rear, expected):
 def test_the_diagonal_axle_is_the_one_to_change():
     request = changed(saloon(), {"/candidate/front/tyre/size": "225/45 D17 94V"})
     assert finding(check(request), "tyre.structure", "vehicle").remedy.pointer == "/candidate/front/tyre/size"
+
+
+def test_too_much_pressure_is_told_of_a_tyre_that_states_no_load_index_too():
+    """250 kPa and 50 more are what a standard-load tyre usually gets: common practice, no source."""
+    found = asked({f"{TYRE}/size": "225/45 R17", "/candidate/rear/pressure_kpa": 360}, "load.pressure")
+    assert found.outcome == ADVISORY
+    assert "360 kPa is too much" in found.message
+    assert (found.remedy.text, found.remedy.at_least) == ("set 300 kPa (3 bar) or less, cold", None)

@@ -7,6 +7,7 @@ import pytest
 from service.standards import (
     approved_rim_width,
     commercial_speed_load,
+    flotation,
     load_index,
     old_series,
     passenger_speed_load,
@@ -17,7 +18,7 @@ from service.standards import (
 )
 
 
-@pytest.mark.parametrize("index", [-1, 201, 999])
+@pytest.mark.parametrize("index", [-1, 280, 999])
 def test_a_load_index_outside_the_table_has_no_mass(index):
     assert math.isnan(load_index.load_kg(index))
 
@@ -31,7 +32,7 @@ def test_the_least_index_for_a_mass_between_two_rows_is_the_upper_one():
 
 
 def test_no_index_carries_more_than_the_last_row():
-    assert load_index.least_index_for_kg(14000.1) is None
+    assert load_index.least_index_for_kg(136000.1) is None
 
 
 def test_an_unknown_mass_has_no_least_index():
@@ -61,10 +62,6 @@ def test_the_open_ended_symbol_is_not_offered_as_a_symbol():
 @pytest.mark.parametrize("code", [7, 31, 390, math.nan])
 def test_a_rim_code_outside_the_table_has_no_nominal_diameter(code):
     assert math.isnan(rim_diameter.nominal_mm(code))
-
-
-def test_a_rim_code_without_a_specified_diameter_has_none():
-    assert math.isnan(rim_diameter.specified_mm(17.5))
 
 
 @pytest.mark.parametrize("symbol", ["I", "", "ZR"])
@@ -127,7 +124,7 @@ def test_an_aspect_ratio_between_two_rows_takes_the_row_below(between, row):
 
 
 def test_a_size_without_a_row_has_no_approved_rims():
-    assert approved_rim_width.from_table(205, 55, 17, "R") is None
+    assert approved_rim_width.from_table(205, 50, 16, "R") is None
 
 
 def test_a_size_of_another_construction_has_no_approved_rims():
@@ -139,4 +136,16 @@ def test_the_design_guide_estimates_nothing_below_its_ladder():
 
 
 def test_an_old_size_without_a_row_has_no_dimensions():
-    assert old_series.row(205, 14) is None
+    assert old_series.row(205, 17) is None
+
+
+def test_a_size_in_inches_without_a_row_has_no_dimensions():
+    assert old_series.numeric_row(6.5, 16) is None
+
+
+def test_a_flotation_size_without_a_row_has_no_design_diameter():
+    assert math.isnan(flotation.from_table(33, 12.5, 15))
+
+
+def test_an_estimate_of_a_flotation_size_lies_half_an_inch_below_its_name():
+    assert flotation.estimate_mm(33) == pytest.approx(33 * 25.4 - 12.7)

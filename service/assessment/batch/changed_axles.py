@@ -1,0 +1,56 @@
+"""Which axles a candidate changes, and in words which tyres those are: all four, or two of four."""
+
+from __future__ import annotations
+
+from math import isnan
+
+from service.assessment.case import Axle, Candidate, Fitment, Vehicle
+from service.assessment.view.figures import NEW_TREAD_DEPTH_MM
+from service.core.findings import AxleName
+
+# Two tyres whose tread differs by less are the same ones.
+SAME_TREAD_MM = 0.05
+_NUMBERS = {2: "two", 4: "four", 6: "six", 8: "eight"}
+
+
+def changed_axles(vehicle: Vehicle, candidate: Candidate) -> list[AxleName]:
+    """Return the axles that get another tyre or rim than they have now, or tyres with another tread."""
+    pairs = ((vehicle.front, candidate.front), (vehicle.rear, candidate.rear))
+    return [axle.name for axle, proposed in pairs if _changes(axle.fitted, proposed)]
+
+
+def change_in_words(vehicle: Vehicle, candidate: Candidate, changed: list[AxleName]) -> str:
+    """Return what a candidate changes in a sentence or two; an axle that stays is named."""
+    if not changed:
+        return "As fitted now."
+    front, rear = vehicle.front, vehicle.rear
+    every = front.tyres + rear.tyres
+    if len(changed) == 1:
+        axle, proposed, stays = front, candidate.front, rear
+        if changed == ["rear"]:
+            axle, proposed, stays = rear, candidate.rear, front
+        share = f"{_NUMBERS[axle.tyres].capitalize()} of {_NUMBERS[every]}"
+        return f"{share}: {axle.name} {_named(axle, proposed)}; the {stays.name} stays as it is."
+    one, other = _named(front, candidate.front), _named(rear, candidate.rear)
+    if one == other:
+        return f"All {_NUMBERS[every]}: {one}."
+    return f"Front: {one}. Rear: {other}."
+
+
+def _changes(now: Fitment, then: Fitment) -> bool:
+    same = (
+        now.tyre.designation.canonical == then.tyre.designation.canonical
+        and now.rim.designation.canonical == then.rim.designation.canonical
+    )
+    return not same or abs(_tread_mm(now) - _tread_mm(then)) > SAME_TREAD_MM
+
+
+def _tread_mm(fitted: Fitment) -> float:
+    """Return the tread depth; a tyre of which it is not told is a new one."""
+    depth = fitted.tyre.tread_depth_mm
+    return NEW_TREAD_DEPTH_MM if isnan(depth) else depth
+
+
+def _named(axle: Axle, proposed: Fitment) -> str:
+    tyre, rim = proposed.tyre.designation.canonical, proposed.rim.designation.canonical
+    return tyre if rim == axle.fitted.rim.designation.canonical else f"{tyre} on {rim}"
