@@ -1,4 +1,4 @@
-"""Errors that the domain raises; `api/problem.py` alone turns them into HTTP."""
+"""Errors that the domain raises; `api/errors/problem.py` alone turns them into HTTP."""
 
 from __future__ import annotations
 
@@ -40,9 +40,3 @@ class UnknownName(DomainError):
         super().__init__(f"There is no {kind} of this name. Known: {', '.join(known)}.", pointer)
         self.kind = kind
         self.known = known
-
-
-class Incomplete(DomainError):
-    """Fields that contradict each other or leave the question without a meaning."""
-
-    code = "inconsistent"

@@ -59,32 +59,11 @@ def gallaway_onset_kmh(
     return KMH_PER_MPH * spin_down * tyre * road
 
 
-def horne_dreher_onset_kmh(pressure_kpa: Num) -> Num:
-    """Return the onset speed of a smooth tyre on a flooded road, 6.36 sqrt(p), a second opinion on the level.
-
-    Parameters
-    ----------
-    pressure_kpa : float or array
-        p, inflation pressure [kPa].
-
-    Returns
-    -------
-    float or array
-        Onset speed [km/h].
-
-    References
-    ----------
-    .. [HORNE-DREHER-1963] NASA TN D-2056.
-    """
-    root: Num = pressure_kpa**0.5
-    return 6.36 * root
-
-
 def width_factor(width_present_mm: Num, width_proposed_mm: Num) -> Num:
     """Return the onset of the proposed tyre over that of the present one, sqrt(W / W').
 
-    A wider patch has more water to push aside. This project's own law: neither published formula
-    above has a width in it.
+    A wider patch has more water to push aside. This project's own law: the published
+    formula above has no width in it.
 
     Parameters
     ----------

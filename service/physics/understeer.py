@@ -2,11 +2,9 @@
 
 from __future__ import annotations
 
-from typing import Final
-
 from service.core.findings import Estimate
 from service.core.numeric import Num, larger, smaller
-from service.core.units import DEGREES_PER_RADIAN, STANDARD_GRAVITY_M_S2
+from service.core.units import STANDARD_GRAVITY_M_S2
 from service.physics.cornering_stiffness import (
     LEVEL_BAND,
     StiffnessRatios,
@@ -14,10 +12,6 @@ from service.physics.cornering_stiffness import (
     likely_stiffness,
     stiffness_at,
 )
-
-_KMH_PER_M_S: Final = 3.6
-_MM_PER_M: Final = 1000.0
-_LEAST_GRADIENT_DEG_PER_G: Final = 1.0e-12
 
 
 def axle_compliance_deg_per_g(axle_weight_n: Num, axle_stiffness_n_per_deg: Num) -> Num:
@@ -145,34 +139,6 @@ def understeer_gradient_change_band_deg_per_g(
     # A level that is too high makes the compliances, and the change with them, too small.
     soft, stiff = 1.0 / (1.0 - level_band), 1.0 / (1.0 + level_band)
     return Estimate(value, smaller(least * soft, least * stiff), larger(most * soft, most * stiff))
-
-
-def characteristic_speed_kmh(gradient_deg_per_g: Num, wheelbase_mm: Num) -> Num:
-    """Return the speed at which an understeering car needs twice the steering it needs at a crawl.
-
-    V = sqrt(57.3 L g / |K|). For an oversteering car (K < 0) the same speed is the critical one,
-    at which it needs none; for a neutral car it is beyond all speeds.
-
-    Parameters
-    ----------
-    gradient_deg_per_g : float or array
-        K [deg/g].
-    wheelbase_mm : float or array
-        L [mm].
-
-    Returns
-    -------
-    float or array
-        Speed [km/h].
-
-    References
-    ----------
-    .. [GILLESPIE] ch. 6 (read).
-    """
-    size_deg_per_g = abs(gradient_deg_per_g) + _LEAST_GRADIENT_DEG_PER_G
-    square = DEGREES_PER_RADIAN * wheelbase_mm / _MM_PER_M * STANDARD_GRAVITY_M_S2 / size_deg_per_g
-    speed_m_s: Num = square**0.5
-    return _KMH_PER_M_S * speed_m_s
 
 
 def lateral_load_transfer_n(

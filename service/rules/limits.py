@@ -22,8 +22,7 @@ class Limit(Provenance):
     unit: str
 
 
-# As a pack, the limits are themselves and no others (eq=False), which makes them a cheap key.
-@dataclass(frozen=True, slots=True, eq=False)
+@dataclass(frozen=True, slots=True)
 class Limits:
     """Every limit of the service's own checks, in force for one rule pack."""
 

@@ -20,7 +20,7 @@ class Asked(NamedTuple):
     unsettled: tuple[tuple[Rule, tuple[str, ...]], ...]
 
 
-# A pack is itself and no other (eq=False), which makes it a cheap key for what was asked of it before.
+# A pack is itself and no other (eq=False): a cheap key for which of its rules apply, without a look through them all.
 @dataclass(frozen=True, slots=True, eq=False)
 class RulePack:
     """The law of one place; rules of the packs it builds on are included, its own come in their stead by code."""

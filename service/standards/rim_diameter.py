@@ -1,4 +1,4 @@
-"""Nominal and specified rim diameters by diameter code.
+"""Nominal rim diameters by diameter code; the table shows the specified (bead seat) diameters beside them.
 
 References
 ----------
@@ -22,13 +22,6 @@ def _nominal_mm() -> dict[float, float]:
     return dict(zip(codes, catalogue.numbers("rim-diameter", "nominal_diameter_mm"), strict=True))
 
 
-@cache
-def _specified_mm() -> dict[float, float]:
-    """Return the tabulated specified diameters by code [mm], NaN where the cell is blank."""
-    codes = catalogue.numbers("rim-diameter", "rim_code")
-    return dict(zip(codes, catalogue.numbers("rim-diameter", "specified_diameter_mm"), strict=True))
-
-
 def nominal_mm(code: float) -> float:
     """Return the nominal rim diameter of a code [mm], the one that an overall diameter is built on.
 
@@ -42,8 +35,3 @@ def nominal_mm(code: float) -> float:
         return UNKNOWN
     # The product of a decimal code can fall a hair below a half (12.5 x 25.4 = 317.5) and must still round up.
     return round_half_up(round(code * MM_PER_INCH, 6))
-
-
-def specified_mm(code: float) -> float:
-    """Return the specified diameter at a 5 degree bead seat [mm], from memory; NaN when the table has none."""
-    return _specified_mm().get(code, UNKNOWN)

@@ -56,14 +56,12 @@ FORMULAS: dict[str, tuple[Callable[..., Any], tuple[tuple[float, float], ...]]] 
         ),
         (Q, Q, Q, Q, Q, Q),
     ),
-    "characteristic_speed": (understeer.characteristic_speed_kmh, ((-5.0, 5.0), (2000.0, 3500.0))),
     "load_transfer": (
         lambda mass, track, height: understeer.lateral_load_transfer_n(mass, track, height, 0.4),
         (KG, (1200.0, 1800.0), (400.0, 900.0)),
     ),
     "axle_stiffness": (understeer.axle_stiffness_n_per_deg, (F, F, F)),
     "gallaway": (aquaplaning.gallaway_onset_kmh, (P, (0.0, 10.0), (0.1, 10.0), (0.05, 3.0))),
-    "horne_dreher": (aquaplaning.horne_dreher_onset_kmh, (P,)),
     "width_factor": (aquaplaning.width_factor, (W, W)),
     "onset_change": (lambda change: bands.multiple(change, aquaplaning.CHANGE_BAND), ((-30.0, 30.0),)),
     "symmetric": (lambda value: bands.symmetric(value, 0.1), (F,)),
@@ -79,8 +77,6 @@ FORMULAS: dict[str, tuple[Callable[..., Any], tuple[tuple[float, float], ...]]] 
     "engine_speed": (drivetrain.engine_speed_change_percent, (D, D)),
     "axle_ratio": (drivetrain.axle_ratio_change_percent, (D, D, D, D)),
     "indicated_speed": (speedometer.indicated_speed_kmh, (V, Q, Q)),
-    "upper_margin": (speedometer.r39_upper_margin_kmh, (V,)),
-    "lead_range": (lambda ratio: speedometer.lead_range(ratio, (40.0, 80.0, 120.0)), (Q,)),
     "tyre_mass": (inertia.tyre_mass_kg, (D, W, R)),
     "wheel_inertia": (inertia.wheel_inertia_kg_m2, ((5.0, 20.0), (5.0, 20.0), D, R)),
 }

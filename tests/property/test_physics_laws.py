@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from service.physics.aquaplaning import gallaway_onset_kmh, horne_dreher_onset_kmh, width_factor
+from service.physics.aquaplaning import gallaway_onset_kmh, width_factor
 from service.physics.bands import Multiples, multiple
 from service.physics.contact_patch import contact_patch, tread_width_mm
 from service.physics.cornering_stiffness import (
@@ -168,7 +168,7 @@ def test_more_water_floats_earlier(pressure, tread, film, texture):
 
 @given(PRESSURE)
 def test_more_pressure_floats_later(pressure):
-    assert horne_dreher_onset_kmh(pressure + 10.0) > horne_dreher_onset_kmh(pressure)
+    assert gallaway_onset_kmh(pressure + 10.0, 6.0, 2.0, 0.5) > gallaway_onset_kmh(pressure, 6.0, 2.0, 0.5)
 
 
 @given(st.floats(300.0, 900.0), st.floats(0.3, 1.0), st.floats(240.0, 300.0))

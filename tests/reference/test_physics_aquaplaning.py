@@ -1,8 +1,7 @@
 """Aquaplaning onset against published speeds.
 
 Sources: Gallaway et al. 1979, FHWA-RD-79-31 (second hand): 220 kPa and a 2 mm film give 88 to 89 km/h, tread depth and
-texture not passed on; Horne and Dreher 1963, NASA TN D-2056: V = 6.36 sqrt(p) km/h with p in kPa, 94 km/h at 220 kPa,
-as published first in other units: 10.35 sqrt(p) miles per hour with p in psi (from memory).
+texture not passed on; Horne and Dreher 1963, NASA TN D-2056: V = 6.36 sqrt(p) km/h with p in kPa, 94 km/h at 220 kPa.
 
 The published span holds for 5.2 to 6.4 mm of tread on any texture up to 0.68 mm, where the texture has no effect. It
 holds for other pairs too (2 mm of tread on 1.0 mm of texture gives 88.6), so it does not fix the pair.
@@ -15,12 +14,10 @@ from __future__ import annotations
 
 import pytest
 
-from service.core.units import KMH_PER_MPH, KPA_PER_PSI
 from service.physics.aquaplaning import (
     CHANGE_BAND,
     ONSET_BAND,
     gallaway_onset_kmh,
-    horne_dreher_onset_kmh,
     width_factor,
 )
 from service.physics.bands import multiple
@@ -35,17 +32,9 @@ def test_the_onset_is_the_published_one(tread_depth_mm, texture_depth_mm):
     assert 88.0 <= gallaway_onset_kmh(220.0, tread_depth_mm, 2.0, texture_depth_mm) <= 89.0
 
 
-def test_the_second_opinion_gives_94_kmh():
-    assert horne_dreher_onset_kmh(220.0) == pytest.approx(94.0, abs=0.5)
-
-
-def test_the_second_opinion_is_the_one_published_in_miles_and_pounds():
-    # 6.36 is rounded from 10.35 x 1.609 / sqrt(6.895) = 6.343.
-    assert horne_dreher_onset_kmh(30.0 * KPA_PER_PSI) == pytest.approx(10.35 * 30.0**0.5 * KMH_PER_MPH, rel=0.005)
-
-
-def test_the_two_opinions_agree_within_the_band():
-    assert gallaway_onset_kmh(220.0, 6.0, 2.0, 0.5) == pytest.approx(horne_dreher_onset_kmh(220.0), rel=ONSET_BAND)
+def test_a_second_opinion_lies_within_the_band():
+    # A smooth tyre on a flooded road: 94 km/h, a formula of the pressure alone.
+    assert gallaway_onset_kmh(220.0, 6.0, 2.0, 0.5) == pytest.approx(94.0, rel=ONSET_BAND)
 
 
 def _patch_width_mm(nominal_mm: float, aspect: float) -> float:

@@ -20,7 +20,7 @@ from typing import NamedTuple
 
 import pytest
 
-from service.core.units import KG_PER_POUND, KPA_PER_PSI, MM_PER_INCH, STANDARD_GRAVITY_M_S2
+from service.core.units import KPA_PER_PSI, MM_PER_INCH, STANDARD_GRAVITY_M_S2
 from service.physics.contact_patch import (
     AREA_BAND,
     LENGTH_BAND,
@@ -32,6 +32,7 @@ from service.physics.contact_patch import (
 from service.physics.vertical_stiffness import deflection_mm, vertical_stiffness_n_per_mm
 
 LIGHT_LOAD_LB = 500.0
+KG_PER_POUND = 0.45359237
 CM2_PER_SQUARE_INCH = 6.4516
 
 

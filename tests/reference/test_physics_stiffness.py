@@ -14,7 +14,7 @@ import pytest
 
 from service.core.units import KPA_PER_PSI, STANDARD_GRAVITY_M_S2
 from service.physics.cornering_stiffness import LEVEL_BAND, cornering_stiffness_n_per_deg
-from service.physics.understeer import characteristic_speed_kmh, understeer_gradient_deg_per_g
+from service.physics.understeer import understeer_gradient_deg_per_g
 from service.physics.vertical_stiffness import (
     LOADED_RADIUS_BAND_MM,
     STIFFNESS_BAND,
@@ -58,8 +58,3 @@ def test_the_cornering_stiffness_lies_within_its_band_of_the_published_one(load_
 def test_the_understeer_gradient_of_a_measured_car():
     # Published measurement: compliance 6.7 front, 3.1 rear, gradient 3.6 deg/g.
     assert understeer_gradient_deg_per_g(6.7, 3.1) == pytest.approx(3.6)
-
-
-def test_the_characteristic_speed_of_a_measured_car():
-    # The same car, wheelbase 2670 mm: 73 km/h, printed in whole km/h; g = 9.81 or 9.80665 is left open.
-    assert characteristic_speed_kmh(3.6, 2670.0) == pytest.approx(73.0, abs=0.5)

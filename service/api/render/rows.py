@@ -69,7 +69,7 @@ def explain(row: Json, whole: Assessment, pointer: str) -> None:
     """Put the sentences and remedies of a single check into the row of the candidate at this pointer."""
     row["summary"] = whole.summary
     row["actions"] = [action(each) for each in whole.actions]
-    row["findings"] = told = [finding(each) for each in whole.findings[:MOST_FINDINGS] if each.outcome]
+    row["findings"] = told = [finding(each) for each in whole.findings[:MOST_FINDINGS] if each.outcome > OPEN]
     for each in told:
         del each["basis"]
         if "remedy" in each:

@@ -22,8 +22,8 @@ from service.settings import Settings
 
 # Python's own 5 ms let a job on the worker thread hold up the event loop for that long, again and again.
 SWITCH_INTERVAL_S: Final = 0.0005
-# Answers are kept for the next callers. At Python's own 700 the collector would look through all of them every few
-# requests and find nothing, for they hold no circles: a sixth of the time of a check.
+# Answers hold no circles, so they go as soon as they are sent. At Python's own 700 the collector would look for circles
+# several times a request and find none.
 GC_THRESHOLD: Final = 20_000
 
 

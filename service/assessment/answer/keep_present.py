@@ -12,7 +12,7 @@ from service.assessment.answer.already import grades_of
 from service.assessment.case import Case
 from service.core.findings import ADVISORY, MET, AxleName, Finding, Remedy
 
-ASKING = ("balance.change", "balance.grip_order", "wet.axle_order", "wet.aquaplaning")
+ASKING = ("balance.change", "balance.grip_order", "wet.reserve", "wet.axle_order", "wet.aquaplaning")
 # Where these speak too, the axle that is kept must settle them, since they name another change of one axle.
 BETWEEN_AXLES = (
     "diameter.axle_ratio",

@@ -14,7 +14,7 @@ from service.assessment.batch.closeness import distance
 from service.assessment.batch.comparison_measures import MERITS, Flags, Measures, RankBy
 from service.assessment.batch.grading import Graded
 from service.assessment.case import Case
-from service.core.findings import MET, Outcomes
+from service.core.findings import OPEN, Outcomes
 from service.core.numeric import FloatArray
 
 Places = NDArray[np.intp]
@@ -73,7 +73,7 @@ def worst_questions(graded: Graded, most: int) -> tuple[Places, Flags]:
     met is not worth showing.
     """
     order = np.argsort(-graded.outcomes, axis=0, kind="stable")[:most]
-    return order, np.take_along_axis(graded.outcomes, order, axis=0) > MET
+    return order, np.take_along_axis(graded.outcomes, order, axis=0) > OPEN
 
 
 def _known_or_worst(merit: FloatArray) -> FloatArray:

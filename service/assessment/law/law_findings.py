@@ -93,7 +93,8 @@ def _matters(rule: Rule, view: AxleView | CarView) -> bool:
     if not isinstance(view, AxleView) or quantity == "same_size_on_axle":
         return False
     if quantity.startswith(("track", "offset")):
-        return view.change.offset_mm != 0.0
+        # An offset that stays as it is leaves the track as it is, whatever that is: no number lacks then.
+        return True
     matters = False
     for now, then in zip(_TYRE_AND_RIM(view.now.facts), _TYRE_AND_RIM(view.then.facts), strict=True):
         matters = matters | ((now != then) & (known(now) | known(then)))

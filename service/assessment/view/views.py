@@ -1,7 +1,7 @@
 """Present against proposed: everything the checks look at, computed once.
 
 `weigh` takes rows of facts; each proposed row may hold numbers (one candidate) or arrays (many), the present
-one always holds numbers. All formulas are called from here and from nowhere else in the assessment.
+one always holds numbers. What more than one question needs is computed here, and here alone.
 """
 
 from __future__ import annotations

@@ -12,7 +12,7 @@ from service.api.errors.problem import HttpProblem, problem_responses
 from service.api.schemas.base import Wire, number, text, whole
 from service.api.transport.routes import DEFAULT_MAX_BODY_BYTES, StrictRoute, body_limit
 from service.app import create_app
-from service.core.errors import Incomplete, UnknownName, UnreadableDesignation
+from service.core.errors import DomainError, UnknownName, UnreadableDesignation
 from service.settings import Settings
 
 
@@ -43,7 +43,7 @@ async def with_dependency(body: Body, who: Annotated[str, Depends(visitor)]) -> 
 @router.get("/things/{name}", responses=problem_responses(404, 422))
 async def thing(name: str) -> str:
     if name == "twice":
-        raise Incomplete("Two fields contradict each other.", "/a")
+        raise DomainError("Two fields contradict each other.", "/a")
     if name == "unreadable":
         raise UnreadableDesignation("rim", 3, "a width").at("/rim")
     if name == "pointed":

@@ -20,7 +20,7 @@ from service.assessment.batch.compare import MOST_FINDINGS, Compared, compare
 from service.assessment.batch.comparison_measures import RankBy, trades
 from service.assessment.batch.ranking import not_bettered
 from service.assessment.case import Candidate, Case
-from service.core.findings import MET
+from service.core.findings import OPEN
 from tests.support import many_cases
 from tests.support.cases import saloon
 
@@ -155,7 +155,9 @@ def test_the_worst_findings_are_the_first_of_the_single_check(seed):
     found = compare(one, candidates, "balance")
     for at, each in enumerate(candidates):
         worst = [
-            finding for finding in assess(one._replace(candidate=each)).findings[:MOST_FINDINGS] if finding.outcome
+            finding
+            for finding in assess(one._replace(candidate=each)).findings[:MOST_FINDINGS]
+            if finding.outcome > OPEN
         ]
         questions = [
             found.graded.questions[row]
@@ -165,12 +167,12 @@ def test_the_worst_findings_are_the_first_of_the_single_check(seed):
         assert [(question.code, question.where) for question in questions] == [(one.code, one.axle) for one in worst]
 
 
-def test_nothing_that_is_met_is_worth_showing():
-    found = compared(PRESENT)
-    # Whether left and right are of one type no request tells.
-    told = [each.code != "law.same_size_on_axle" for each in found.graded.questions]
-    assert (found.graded.outcomes[told, 0] == MET).all()
-    assert not found.worth_showing[told].any()
+def test_what_is_met_or_decides_nothing_is_not_worth_showing():
+    found = compared(PRESENT, WIDER)
+    outcomes = np.take_along_axis(found.graded.outcomes, found.worst, axis=0)
+    assert (found.worth_showing == (outcomes > OPEN)).all()
+    assert found.worth_showing[:, 1].any()
+    assert not found.worth_showing[:, 0].all()
 
 
 def test_units_are_those_of_the_findings():

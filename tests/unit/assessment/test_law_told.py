@@ -36,6 +36,10 @@ def test_a_number_that_cannot_matter_is_not_asked_for(offset, told):
     assert (found.outcome, found.message, found.remedy) == (MET, told, None)
 
 
+def test_a_track_that_stays_changes_by_nothing_whatever_it_is():
+    assert dutch_track(45).measured == 0.0
+
+
 @pytest.mark.parametrize(("pack", "expected"), [("nl", NOT_ASSESSED), ("au-nsw", NOT_ASSESSED), ("es", OPEN)])
 def test_an_offset_that_nobody_stated_decides_where_the_rule_on_the_track_forbids(pack, expected):
     found = finding(check(under(pack, {"/candidate/rear/rim/size": "8J x 17 H2"})), "law.track_change")
@@ -162,6 +166,13 @@ def test_a_rule_that_may_apply_says_in_words_what_would_settle_it():
     found = dutch_van(20)
     assert found.message.endswith("is not known without the vehicle's maximum mass.")
     assert (found.remedy.pointer, found.remedy.text) == ("/vehicle/max_mass_kg", "give the vehicle's maximum mass")
+
+
+@pytest.mark.parametrize(("tyre", "expected"), [("225/45 R17 94W XL", OPEN), ("225/45 R17 95W XL", NOT_ASSESSED)])
+def test_what_may_be_unlawful_today_decides_only_where_the_tyres_change(tyre, expected):
+    """Art. 50(1) is for vans from 1998 on; 2 x 670 or 690 kg of 1500."""
+    van = {"/vehicle/category": "N1", "/vehicle/rear/max_axle_mass_kg": 1500, "/candidate/rear/tyre/size": tyre}
+    assert finding(check(under("nl", van)), "law.axle_load").outcome == expected
 
 
 @pytest.mark.parametrize(

@@ -1,7 +1,7 @@
 """Which pressure is ordered, by the class of the tyre, its symbol and what was in so far.
 
-Pressure-load law: P = P_ref (load / capacity)^1.25, derived from the printed table of the handbook, p. 290; for LT tyres
-^(1 / 0.7), derived from one printed table. 250 kPa standard (read), 290 extra and high load, 240 and 280 P-metric, 420
+Pressure-load law: P = P_ref (load / capacity)^1.25, derived from the printed table of the handbook, p. 290; for LT
+tyres ^(1 / 0.7), derived from one printed table. 250 kPa standard (read), 290 extra and high load, 240 and 280 P-metric, 420
 temporary spare (from memory); load range E 550 kPa, 450 above 295 mm (read in a trade text). Usual up to 50 kPa above
 (common practice, no source).
 """

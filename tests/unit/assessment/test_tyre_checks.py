@@ -216,3 +216,11 @@ def test_radial_and_diagonal_tyres_are_not_mixed(front, rear, expected):
 def test_the_diagonal_axle_is_the_one_to_change():
     request = changed(saloon(), {"/candidate/front/tyre/size": "225/45 D17 94V"})
     assert finding(check(request), "tyre.structure", "vehicle").remedy.pointer == "/candidate/front/tyre/size"
+
+
+def test_too_much_pressure_is_told_of_a_tyre_that_states_no_load_index_too():
+    """250 kPa and 50 more are what a standard-load tyre usually gets: common practice, no source."""
+    found = asked({f"{TYRE}/size": "225/45 R17", "/candidate/rear/pressure_kpa": 360}, "load.pressure")
+    assert found.outcome == ADVISORY
+    assert "360 kPa is too much" in found.message
+    assert (found.remedy.text, found.remedy.at_least) == ("set 300 kPa (3 bar) or less, cold", None)

@@ -21,7 +21,6 @@ from service.physics.cornering_stiffness import (
 from service.physics.understeer import (
     axle_compliance_deg_per_g,
     axle_stiffness_n_per_deg,
-    characteristic_speed_kmh,
     lateral_load_transfer_n,
     understeer_gradient_change_band_deg_per_g,
     understeer_gradient_change_deg_per_g,
@@ -108,11 +107,3 @@ def test_load_transfer_costs_an_axle_stiffness():
 def test_a_lifted_wheel_carries_nothing():
     lifted = axle_stiffness_n_per_deg(8000.0, 12000.0, 5000.0)
     assert lifted == pytest.approx(cornering_stiffness_n_per_deg(8000.0, 12000.0))
-
-
-def test_the_critical_speed_of_an_oversteering_car_is_a_real_number():
-    assert characteristic_speed_kmh(-3.6, 2670.0) == pytest.approx(characteristic_speed_kmh(3.6, 2670.0))
-
-
-def test_a_neutral_car_has_its_characteristic_speed_beyond_all_speeds():
-    assert characteristic_speed_kmh(0.0, 2670.0) > 1.0e6

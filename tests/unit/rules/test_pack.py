@@ -141,6 +141,13 @@ def test_where_no_speedometer_rule_is_for_a_vehicle_there_is_none():
     assert speedometer_asked(PACKS["us"], CAR, "2026-11-01") == (None, ())
 
 
+@pytest.mark.parametrize(("built", "holds"), [("1995-01-01", False), ("2015-01-01", True), (None, False)])
+def test_un_r39_holds_where_it_is_settled_that_no_other_rule_does(built, holds):
+    older, *_ = PACKS["au-nsw"].speedometers
+    pack = dataclasses.replace(NL, speedometers=(older, *NL.speedometers))
+    assert pack.r39_holds_for(CAR._replace(built=built), "2026-11-01") is holds
+
+
 def test_a_lorry_has_the_speedometer_rule_that_a_car_has_not():
     assert speedometer_asked(PACKS["us"], LORRY, "2026-11-01")[0].pack == "us"
 

@@ -64,10 +64,6 @@ def test_a_rim_code_outside_the_table_has_no_nominal_diameter(code):
     assert math.isnan(rim_diameter.nominal_mm(code))
 
 
-def test_a_rim_code_without_a_specified_diameter_has_none():
-    assert math.isnan(rim_diameter.specified_mm(17.5))
-
-
 @pytest.mark.parametrize("symbol", ["I", "", "ZR"])
 def test_a_passenger_tyre_of_unknown_symbol_has_no_load_factor(symbol):
     assert math.isnan(passenger_speed_load.load_factor(symbol, 100))
@@ -128,7 +124,7 @@ def test_an_aspect_ratio_between_two_rows_takes_the_row_below(between, row):
 
 
 def test_a_size_without_a_row_has_no_approved_rims():
-    assert approved_rim_width.from_table(205, 55, 17, "R") is None
+    assert approved_rim_width.from_table(205, 50, 16, "R") is None
 
 
 def test_a_size_of_another_construction_has_no_approved_rims():

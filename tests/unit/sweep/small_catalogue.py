@@ -15,6 +15,8 @@ SOUND = (
     ("225/45 R17 94W XL", "7.5J x 17 H2 ET45"),
     ("215/45 R18 93H M+S 3PMSF", "7.5J x 18 H2 ET45"),
     ("225/40 R18", "8J x 18 H2 ET44"),
+    ("225/40 R18 M+S 3PMSF", "8J x 18 H2 ET44"),
+    ("225/40 R18 95V XL 3PMSF", "8J x 18 H2 ET45"),
 )
 # What was drawn for another wheel and would contradict a sound one.
 NOT_ON_SOUND = (
@@ -33,9 +35,14 @@ NOT_ON_SOUND = (
 
 
 def _sound_wheels(dice: random.Random) -> dict[str, object]:
-    tyre, rim = dice.choice(SOUND)
-    wheel = {"tyre": tyre, "rim": rim, "bolt_circle": "5x112", "centre_bore_mm": 66.6, "load_rating_kg": 690.0}
-    return {f"{axle}_{name}": value for axle in ("front", "rear") for name, value in wheel.items()}
+    front = dice.choice(SOUND)
+    # Now and then other tyres at the rear, such as winter tyres on one axle only.
+    rear = dice.choice(SOUND) if dice.random() < 0.3 else front
+    made: dict[str, object] = {}
+    for axle, (tyre, rim) in (("front", front), ("rear", rear)):
+        wheel = {"tyre": tyre, "rim": rim, "bolt_circle": "5x112", "centre_bore_mm": 66.6, "load_rating_kg": 690.0}
+        made |= {f"{axle}_{name}": value for name, value in wheel.items()}
+    return made
 
 
 def _wheel(dice: random.Random, axle: str) -> dict[str, object]:

@@ -39,8 +39,9 @@ def _rests_on(found: Assessment) -> set[str]:
     return {f"{each.axle}:{each.code}" for each in found.findings if each.outcome == outcome}
 
 
-@pytest.mark.parametrize(("pack", "season"), [("unece", None), ("de", "winter"), ("au-nsw", None)])
-def test_every_pair_has_the_verdict_and_the_reasons_of_its_single_check(sweep_of, pack, season):
+# Of five verdicts winter law leaves four: a summer tyre on one axle is against it there and no longer advised against.
+@pytest.mark.parametrize(("pack", "season", "verdicts"), [("unece", None, 5), ("de", "winter", 4), ("au-nsw", None, 5)])
+def test_every_pair_has_the_verdict_and_the_reasons_of_its_single_check(sweep_of, pack, season, verdicts):
     sweep = sweep_of(vehicles(VEHICLES), candidates(CANDIDATES))
     assert sweep.run("--rule-pack", pack, *(["--season", season] if season else []), "--partition-rows", "700") == 0
     found = {
@@ -50,7 +51,7 @@ def test_every_pair_has_the_verdict_and_the_reasons_of_its_single_check(sweep_of
     single = _single(pack, season)
     assert found == {pair: (each.verdict, _rests_on(each)) for pair, each in single.items()}
     # The catalogue is of use only when it leads to all verdicts.
-    assert len(Counter(each.verdict for each in single.values())) == 4
+    assert len(Counter(each.verdict for each in single.values())) == verdicts
 
 
 def test_every_pair_has_the_numbers_of_its_single_check(sweep_of):
