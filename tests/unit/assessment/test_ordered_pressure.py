@@ -137,6 +137,13 @@ def test_everything_is_computed_for_the_pressure_to_be_set():
     assert low.then.behaviour == right.then.behaviour
 
 
+@pytest.mark.parametrize("kpa", [120, 160, 380])
+def test_the_same_tyre_at_the_same_wrong_pressure_changes_nothing(kpa):
+    places = ("/vehicle/{axle}/fitted", "/candidate/{axle}")
+    view = check(changed(saloon(), on_both_axles({f"{place}/pressure_kpa": kpa for place in places}))).car.rear
+    assert view.then.behaviour == view.now.behaviour
+
+
 def test_an_unknown_present_pressure_of_the_same_tyre_changes_nothing():
     unstated = on_both_axles(
         {f"{place}/pressure_kpa": ABSENT for place in ("/vehicle/{axle}/fitted", "/candidate/{axle}")}
