@@ -46,6 +46,12 @@ COMBINATIONS = (
 # One car, three candidates that the law of one place takes otherwise than that of another.
 CANDIDATES = ("further-out", "taller-tyre", "exact-speedometer")
 
+# Questions about many fitments: title, story, operation.
+MANY = (
+    ("Widths of a saloon, compared", "widths-of-a-saloon", "compare"),
+    ("Found in the stock of a shop, for a car with 205/55 R16", "stock-of-a-shop", "search"),
+)
+MANY_HEADS = ("change", "verdict", "set [kPa]", "what stands against it")
 
 Json = dict[str, Any]
 
@@ -201,6 +207,8 @@ def told(operation: str, answer: Answer) -> tuple[str, str, str]:
         return WORDS[answer.data["verdict"]], reason, counted(findings)
     if answer.media_type == "application/json":
         rows = answer.data["rows"]
+        if not rows:
+            return "no rows", answer.data["why_none"], ""
         return f"{len(rows)} rows", f"best: {named(rows[0])} ({WORDS[rows[0]['verdict']]})", ""
     return "done", f"{answer.media_type}, {len(answer.body) / 1024:.0f} KiB", ""
 
@@ -232,6 +240,31 @@ def places(service: Service) -> list[tuple[str, ...]]:
             cells.append(WORDS[found["verdict"]] + (f"; {worst(law[0])}" if law else ""))
         rows.append((f"{pack['id']} ({pack['title']})", *cells))
     return rows
+
+
+def many(service: Service, story: str, operation: str) -> list[tuple[str, ...]]:
+    """Return a row for each candidate of a comparison or result of a search: what it changes and what it takes."""
+    found = service.ask(f"/v1/fitments/{operation}", read(story, operation)).data
+    rows: list[tuple[str, ...]] = []
+    for row in found["rows"]:
+        if "errors" in row:
+            rows.append((row["label"], "not read", "", row["errors"][0]["detail"]))
+            continue
+        pressures = row.get("set_pressure_kpa", {})
+        to_set = " / ".join(f"{pressures[axle]:g}" if axle in pressures else "-" for axle in ("front", "rear"))
+        what = row.get("reason", "")
+        if "first_remedy" in row:
+            what = f"{what} To settle it: {row['first_remedy']}."
+        rows.append((row["change"], WORDS[row["verdict"]], to_set, what))
+    return rows
+
+
+def left_out(service: Service, story: str) -> list[tuple[str, ...]]:
+    """Return a row for each reason for which a search leaves pairs of tyres out."""
+    pairs = service.ask("/v1/fitments/search", read(story, "search")).data["sieves"]["pairs"]
+    return [
+        (f"{each['count']}", each["text"], "by default" if each["by_default"] else "") for each in pairs["removed_by"]
+    ]
 
 
 def combinations(service: Service) -> list[tuple[str, ...]]:
@@ -279,6 +312,14 @@ def main() -> None:
             ("front / rear", "balance", "degree", "deg/g (band)", "floats, front [%]", "floats, rear [%]"),
             (15, 18, 11, 22, 20, 20),
             combinations(service),
+        )
+        for title, story, operation in MANY:
+            table(title, MANY_HEADS, (42, 20, 11, 70), many(service, story, operation))
+        table(
+            "What the search of the shop's stock leaves out of the pairs of front and rear tyres",
+            ("pairs", "for", ""),
+            (7, 70, 10),
+            left_out(service, "stock-of-a-shop"),
         )
     print("\nGradient: positive is towards understeer. Floats: change of the aquaplaning speed, negative is lower.")
 

@@ -239,8 +239,13 @@ def _aspect(request: Json, remedy: Remedy) -> Json:
 
 
 def _overall_diameter(request: Json, remedy: Remedy) -> Json:
-    pointer = remedy.pointer.removesuffix("/size").removesuffix("/overall_diameter_mm") + "/overall_diameter_mm"
-    return changed(request, {pointer: _value(request, remedy._replace(pointer=pointer))})
+    """Take the value of the range that is nearest to the size as it is: the least change."""
+    base = remedy.pointer.removesuffix("/size").removesuffix("/overall_diameter_mm")
+    pointer = f"{base}/overall_diameter_mm"
+    if remedy.at_least is None or remedy.at_most is None or not base.startswith("/candidate"):
+        return changed(request, {pointer: _value(request, remedy._replace(pointer=pointer))})
+    now = getattr(check(request).car, base.split("/")[2]).then.geometry.overall_diameter_mm
+    return changed(request, {pointer: nearest(remedy.at_least, remedy.at_most, now)})
 
 
 def _speedometer(request: Json, remedy: Remedy) -> Json:

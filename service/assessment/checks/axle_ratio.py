@@ -58,14 +58,20 @@ def _explain(car: CarView, grade: Grade) -> Finding:
 
 
 def _remedy(car: CarView, near_percent: float) -> Remedy:
-    front, rear = car.front, car.rear
-    present = front.now.geometry.rolling_circumference_mm / rear.now.geometry.rolling_circumference_mm
-    matched = front.then.geometry.rolling_circumference_mm / present
+    """Return the circumference that keeps step, on the axle that changes more: the other one is as it should be."""
+    front, rear = (abs(view.change.rolling_circumference_percent) for view in (car.front, car.rear))
+    view, other = (car.front, car.rear) if front > rear else (car.rear, car.front)
+    present = view.now.geometry.rolling_circumference_mm / other.now.geometry.rolling_circumference_mm
+    matched = other.then.geometry.rolling_circumference_mm * present
     room = near_percent / 100.0
-    low, high = matched / (1.0 + room), matched / (1.0 - room)
+    # The change is that of front over rear, so a rear one goes by the reciprocal.
+    low, high = matched * (1.0 - room), matched * (1.0 + room)
+    if view.name == "rear":
+        low, high = matched / (1.0 + room), matched / (1.0 - room)
+    words = f"a rolling circumference of {span(low, high, 'mm')}"
     return Remedy(
-        f"fit rear tyres with a rolling circumference of {span(low, high, 'mm')} beside these front tyres",
-        "/candidate/rear/tyre/rolling_circumference_mm",
+        f"fit {view.name} tyres with {words} beside these {other.name} tyres",
+        f"/candidate/{view.name}/tyre/rolling_circumference_mm",
         "rolling_circumference_mm",
         low,
         high,

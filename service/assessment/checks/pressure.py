@@ -5,7 +5,7 @@ from __future__ import annotations
 from service.assessment.checks.grade import LAST_BIT, Check, Grade, finite
 from service.assessment.checks.load_capacity import index_remedy
 from service.assessment.checks.words import apart, plain, tyre_pointer
-from service.assessment.view.pressure import AS_SHOWN_KPA, is_too_high, is_too_low, usual_most_kpa
+from service.assessment.view.ordered_pressure import AS_SHOWN_KPA, is_too_high, is_too_low, usual_most_kpa
 from service.assessment.view.views import AxleView
 from service.core.findings import ADVISORY, NOT_MET, Finding, Remedy, worst
 from service.core.numeric import known, known_or, pick, unknown
@@ -63,7 +63,7 @@ def _too_weak(view: AxleView) -> str:
 
 def _wrong(view: AxleView, grade: Grade) -> str:
     stated, needed = apart(grade.measured, grade.limit), view.then.load.required_pressure_kpa
-    if grade.measured > needed:
+    if not grade.measured < needed:
         reference, most = plain(view.then.facts.reference_pressure_kpa), plain(grade.limit)
         message = f"{stated} kPa is too much: the tyre carries its load index at {reference} kPa."
         return f"{message} Usually it gets {most} kPa at most."
@@ -74,6 +74,8 @@ def _set(view: AxleView) -> Remedy:
     """Return the remedy for a wrong pressure: the one pressure that the whole answer orders."""
     to_set, most = view.ordered_pressure_kpa, usual_most_kpa(view.then.facts, view.limits)
     pointer = f"/candidate/{view.name}/pressure_kpa"
+    if unknown(to_set):
+        return Remedy(f"set {in_words(most)} or less, cold", pointer, "pressure_kpa", at_most=most, unit="kPa")
     return Remedy(f"set {in_words(to_set)}, cold", pointer, "pressure_kpa", to_set, most, unit="kPa")
 
 

@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from service.assessment.case import Axle, Fitment, Measured, Rim
 from service.assessment.view.load_at_speed import service_facts
-from service.assessment.view.tyre_class import is_commercial, pressure_exponent, reference_pressure_kpa
+from service.assessment.view.reference_pressure import pressure_exponent, reference_pressure_kpa
 from service.assessment.view.wheel_facts import (
     ALPINE,
     BY_MAKER,
@@ -77,7 +77,7 @@ def tyre_facts(designation: TyreDesignation) -> TyreFacts:
         pressure_exponent=pressure_exponent(designation),
         circumference_factor=RADIAL_FACTOR if designation.construction == "radial" else DIAGONAL_FACTOR,
         radial=float(designation.construction == "radial"),
-        commercial=float(is_commercial(designation)),
+        commercial=float(designation.is_commercial),
         temporary_spare=float(designation.system == "temporary_spare"),
         winter_mark=mark,
         run_flat=float(designation.run_flat),

@@ -155,7 +155,9 @@ def test_the_worst_findings_are_the_first_of_the_single_check(seed):
     found = compare(one, candidates, "balance")
     for at, each in enumerate(candidates):
         worst = [
-            finding for finding in assess(one._replace(candidate=each)).findings[:MOST_FINDINGS] if finding.outcome
+            finding
+            for finding in assess(one._replace(candidate=each)).findings[:MOST_FINDINGS]
+            if finding.outcome > OPEN
         ]
         questions = [
             found.graded.questions[row]
