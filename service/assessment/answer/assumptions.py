@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from service.assessment.answer.dimensions_note import dimensions_note
 from service.assessment.case import Case, Fitment
 from service.assessment.checks.words import plain
 from service.assessment.view.figures import LATERAL_ACCELERATION_G, NEW_TREAD_DEPTH_MM, TEXTURE_DEPTH_MM, WATER_FILM_MM
@@ -28,7 +29,10 @@ def _on_axle(view: AxleView, proposed: Fitment) -> list[str]:
     if axle.wheels_per_side > 1 and proposed.tyre.designation.load_index_twin is None:
         found.append(f"The {name} tyre states no load index for twin mounting; its single index is taken for it.")
     assumed = (*proposed.tyre.designation.assumed, *proposed.rim.designation.assumed)
-    return found + [f"{name.capitalize()}: {text}" for text in assumed]
+    found += [f"{name.capitalize()}: {text}" for text in assumed]
+    # Of a size on both sides of the change the same is said once.
+    notes = dict.fromkeys(dimensions_note(each.tyre) for each in (axle.fitted, proposed))
+    return found + [f"{name.capitalize()}: {text}" for text in notes if text]
 
 
 def _pressures_taken(view: AxleView) -> list[str]:
