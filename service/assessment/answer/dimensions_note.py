@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from service.assessment.case import Tyre
 from service.assessment.checks.words import plain
-from service.assessment.view.dimensions import dimensions, flotation_row_mm, row_of
+from service.assessment.view.nominal_dimensions import dimensions, flotation_row_mm, row_of
 from service.core.numeric import known
 
 

@@ -6,8 +6,8 @@ import math
 from dataclasses import replace
 
 from service.assessment.case import Axle, Fitment, Measured, Rim
-from service.assessment.view.dimensions import dimensions
 from service.assessment.view.load_at_speed import service_facts
+from service.assessment.view.nominal_dimensions import dimensions
 from service.assessment.view.reference_pressure import pressure_exponent, reference_pressure_kpa
 from service.assessment.view.wheel_facts import (
     ALPINE,

@@ -80,8 +80,9 @@ def _tabulated(designation: TyreDesignation, nominal: float) -> Dimensions:
 
 
 def row_of(designation: TyreDesignation) -> OldSeries | None:
-    """Return the row of a size without an aspect ratio: passenger sizes have one, commercial ones have other loads."""
-    if designation.system == "old_series" and designation.construction == "radial":
+    """Return the row of a size without an aspect ratio; commercial tyres are as large as passenger ones (memory)."""
+    inches = designation.section_width_in is not None
+    if designation.aspect_ratio is None and not inches and designation.construction == "radial":
         return old_series.row(designation.section_width_mm, designation.rim_code)
     if designation.section_width_in is not None and designation.construction == "diagonal":
         return old_series.numeric_row(designation.section_width_in, designation.rim_code)
