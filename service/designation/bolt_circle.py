@@ -33,7 +33,7 @@ _INCHES = (
     r"(?:3\.[5-9][0-9]{0,2}|(?:[4-9]|1[0-2])\.[0-9]{1,3}"
     r"|(?:[4-9]|1[0-2])(?:[ \-] *(?:1/2|[13]/4)| *[\u00bc-\u00be])?)"
 )
-_MARK = r" *(?:\"|\u2033|\u201d|''|INCHES|INCH|IN)"
+_MARK = r" *(?:\u0022|\u2033|\u201d|''|INCHES|INCH|IN)"
 _CROSS = r" *[/X\-] *"
 
 BOLT_CIRCLE_PATTERN: str = published(

@@ -13,7 +13,7 @@ from service.designation.scope import OtherVehicle, other_vehicle
 from service.designation.text import MAX_LENGTH, normal
 
 
-class Refused(UnreadableDesignation):
+class RefusedDesignation(UnreadableDesignation):
     """A designation that cannot be read, with the canonical spelling of what may have been meant, if any is near."""
 
     def __init__(self, kind: str, position: int, expected: str, did_you_mean: str | None = None) -> None:
@@ -24,7 +24,7 @@ class Refused(UnreadableDesignation):
             self.args = (self.detail,)
 
 
-class OutOfScope(Refused):
+class OutOfScope(RefusedDesignation):
     """A designation that is well known, but of a tyre that no car, van or truck takes."""
 
     code = "out_of_scope"
@@ -36,13 +36,13 @@ class OutOfScope(Refused):
         self.args = (self.detail,)
 
 
-def explained(error: UnreadableDesignation, text: str, canonical: Callable[[str], str]) -> Refused:
+def explained(error: UnreadableDesignation, text: str, canonical: Callable[[str], str]) -> RefusedDesignation:
     """Return the refusal of a text in its best words.
 
     `canonical` returns the canonical spelling of a text, or raises `UnreadableDesignation`.
     """
     if len(text) > MAX_LENGTH:
-        return Refused(error.kind, error.position, error.expected)
+        return RefusedDesignation(error.kind, error.position, error.expected)
     if error.kind == "tyre":
         vehicle = other_vehicle(normal(text))
         if vehicle is not None:
@@ -50,12 +50,14 @@ def explained(error: UnreadableDesignation, text: str, canonical: Callable[[str]
     return _nearest(error, repairs(error, text), canonical)
 
 
-def _nearest(error: UnreadableDesignation, candidates: Iterable[Repair], canonical: Callable[[str], str]) -> Refused:
+def _nearest(
+    error: UnreadableDesignation, candidates: Iterable[Repair], canonical: Callable[[str], str]
+) -> RefusedDesignation:
     """Return the refusal with the first repair that reads."""
     for repair in candidates:
         try:
             meant = canonical(repair.text)
         except UnreadableDesignation:
             continue
-        return Refused(error.kind, repair.position, repair.expected, meant)
-    return Refused(error.kind, error.position, error.expected)
+        return RefusedDesignation(error.kind, repair.position, repair.expected, meant)
+    return RefusedDesignation(error.kind, error.position, error.expected)

@@ -31,7 +31,7 @@ TRAILING_C = "C behind the load indices is read as the C behind the rim code, fo
 # Letters, signs that begin a word, and what may follow in it. A slash stands in words such as A/T alone: elsewhere it
 # joins numbers, and M/C is a motorcycle's.
 _LETTERS = r"A-Z\u00c0-\u00d6\u00d8-\u00f6\u00f8-\u024f"
-_SIGNS = r"*\u2605\u2606\"'\u2018\u2019\u201c\u201d+&!#\-"
+_SIGNS = r"*\u2605\u2606\u0022'\u2018\u2019\u201c\u201d+&!#\-"
 _INSIDE = rf"[{_LETTERS}{_SIGNS}0-9.:;\)_\u00ae\u2122]*"
 WORD = rf"(?:\()?(?:[A-Z]/[A-BD-Z]|[{_LETTERS}{_SIGNS}]){_INSIDE}"
 # Ply rating and winter mark, the markings that begin with a digit.

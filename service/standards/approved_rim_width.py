@@ -2,8 +2,8 @@
 
 References
 ----------
-.. [ETRTO] Standards manual, eleven sizes from memory; design-guide factors from memory and, for aspect ratios of
-   50 to 70, this project's fit to those sizes. An estimate must be labelled as one.
+.. [ETRTO] Standards manual, thirty-one sizes from memory; design-guide factors from memory and, for aspect ratios of
+   50 to 65, this project's fit to those sizes. An estimate must be labelled as one.
 """
 
 from __future__ import annotations

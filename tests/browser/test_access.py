@@ -8,6 +8,8 @@ from tests.browser.conftest import DESKTOP, PHONE
 STATES = {
     "first answer": {},
     "faults": {"/candidate/rear/tyre/size": "285/3O R19", "/vehicle/max_speed_kmh": ""},
+    "advised against": {"/candidate/front/tyre/size": "255/35 R19 96Y XL 3PMSF"},
+    "not known yet": {"/candidate/front/rim/size": "9J x 19 H2"},
     "does not fit": {"/candidate/rear/tyre/size": "285/30 R19 80H"},
 }
 

@@ -30,6 +30,37 @@ def test_the_answer_follows_while_typing(visit):
     assert "Speaks against it" in page.inner_text("#findings")
 
 
+def test_what_is_advised_against_has_words_and_a_shape_of_its_own(visit):
+    seen = visit()
+    page = seen.open()
+    seen.change("/candidate/front/tyre/size", "255/35 R19 96Y XL 3PMSF")
+    assert page.inner_text("#verdict-words") == "We advise against it"
+    assert page.get_attribute("#verdict-mark", "href") == "#mark-not-recommended"
+    assert page.locator("#actions li").first.get_attribute("class") == "danger"
+    assert page.inner_text("#actions li.danger").startswith("We advise against it: ")
+
+
+def test_what_is_open_and_decides_nothing_is_one_short_list_that_is_folded(visit):
+    page = visit().open()
+    group = page.locator("details.group.open")
+    assert group.get_attribute("open") is None
+    group.locator("summary").click()
+    assert group.locator("p").count() == 0
+    assert group.locator("li").count() > 0
+
+
+def test_what_is_so_today_already_is_marked(visit):
+    seen = visit()
+    page = seen.open()
+    for axle in ("front", "rear"):
+        for part, size in (("tyre", "255/35 R19 96Y XL"), ("rim", "9J x 19 H2 ET42")):
+            for root in (f"/vehicle/{axle}/fitted", f"/candidate/{axle}"):
+                page.fill(f"[name='{root}/{part}/size']", size)
+    page.click("details.more > summary")
+    seen.change("/vehicle/front/clearance/inboard_mm", "3")
+    assert page.locator(".group.advisory .today").first.inner_text() == "today already"
+
+
 def test_the_drawings_say_in_words_what_they_show(visit):
     page = visit().open()
     assert "Front axle: proposed 255/35 R19 96Y XL" in page.get_attribute("#drawn-front", "alt")
@@ -84,9 +115,9 @@ def test_the_report_opens_with_its_style_and_both_drawings(visit):
     assert seen.complaints == []
 
 
-def test_the_contract_is_a_click_away(visit):
+def test_the_api_is_a_click_away(visit):
     page = visit().open()
-    page.click("text=The contract")
+    page.click("text=The API")
     page.wait_for_selector(".swagger-ui .info")
 
 

@@ -47,6 +47,7 @@ COLUMNS = (
         f"measures.{name}"
         for name in (
             "dry_grip_percent",
+            "braking_distance_percent",
             "wet_margin_percent",
             "balance_deg_per_g",
             "load_margin_percent",

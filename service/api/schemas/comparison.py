@@ -71,6 +71,7 @@ class Measures(AnswerPart):
     """What a candidate is worth; absent when not known."""
 
     dry_grip_percent: float = measure("dry_grip_percent", "%", 3.1)
+    braking_distance_percent: float = measure("braking_distance_percent", "%", -1.6)
     wet_margin_percent: float = measure("wet_margin_percent", "%", -4.4)
     balance_deg_per_g: float = measure("balance_deg_per_g", "deg/g", 0.05)
     load_margin_percent: float = measure("load_margin_percent", "%", 18.5)
@@ -159,8 +160,8 @@ class Weighed(AnswerPart):
         example=True,
     )
     measures: Measures = part("By what it can be ranked.")
-    gains: list[Trade] = part("What is better than with the present fitment.", ["dry_grip"], max_length=6)
-    losses: list[Trade] = part("What is worse than with the present fitment.", ["wet_margin"], max_length=6)
+    gains: list[Trade] = part("What is better than with the present fitment.", ["dry_grip"], max_length=7)
+    losses: list[Trade] = part("What is worse than with the present fitment.", ["wet_margin"], max_length=7)
     axles: ComparedAxles = part("Key numbers, per axle.")
     vehicle: ComparedVehicle = part("Key numbers, for the vehicle.")
     findings: list[ComparedFinding] = part("The worst findings, worst first; none that is met.", max_length=5)

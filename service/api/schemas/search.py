@@ -193,7 +193,8 @@ class SearchResult(AnswerPart):
     why_none: str = text(
         "Why nothing was found, and which limit or default did it; absent where something was.",
         1500,
-        "No tyre is left for the front axle. Of 24 tyres on rims, 24 for another rim diameter.",
+        "No tyre is left for the front axle. Left out of 24 tyres on rims: 20 for another rim diameter and 4 for too "
+        "low a load index.",
         default=None,
     )
     needs: BothNeeds = part(

@@ -66,7 +66,7 @@ RankBy = TypeAliasType(
         Field(
             description="What is ranked by, after the verdict and the weight of what speaks against a fitment and is "
             "not so today: closest to the present fitment in width, diameter, rim, offset, load, speed and season; "
-            "greatest dry grip, wet margin or load margin; least change of balance."
+            "greatest dry grip, wet margin or load margin; least change of balance; shortest braking distance."
         ),
     ],
 )

@@ -10,6 +10,8 @@ from typing import NamedTuple
 from service.assessment.batch import search_pairs
 
 AXLE, VERDICTS_ASKED = "search.axle", "search.verdicts"
+# One of what was tried, and several.
+TYRES, PAIRS = ("tyre on a rim", "tyres on rims"), ("pair", "pairs")
 # More reasons than these make a sentence that nobody reads to its end.
 MOST_NAMED = 3
 
@@ -32,6 +34,7 @@ _FOR: Mapping[str, str] = MappingProxyType(
         "clearance.inboard": "too little room at the strut",
         "clearance.outboard": "too little room at the wing",
         "clearance.radial": "too little room in the wheel arch",
+        "clearance.twin": "twin tyres that would touch each other",
         "tyre.structure": "radial and diagonal tyres together",
         "limits.overall_diameter_percent": "an overall diameter beyond the limit asked for",
         "limits.section_width_mm": "a section width beyond the limits asked for",
@@ -74,20 +77,23 @@ def why_none(front: Sieve, rear: Sieve, pairs: Sieve, defaults: frozenset[str]) 
     empty = [(name, sieve) for name, sieve in (("front", front), ("rear", rear)) if not sieve.kept]
     if empty:
         name, sieve = empty[0]
-        return f"No tyre is left for the {name} axle. {_counted(sieve, 'tyres on rims', defaults)}"
-    return f"No pair of front and rear tyres is left. {_counted(pairs, 'pairs', defaults)}"
+        return f"No tyre is left for the {name} axle. {_counted(sieve, TYRES, defaults)}"
+    return f"No pair of front and rear tyres is left. {_counted(pairs, PAIRS, defaults)}"
 
 
-def _counted(sieve: Sieve, what: str, defaults: frozenset[str]) -> str:
+def _counted(sieve: Sieve, what: tuple[str, str], defaults: frozenset[str]) -> str:
     if not sieve.tried:
         return "There was none to try."
     reasons = [(code, count) for code, count in sieve.removed.most_common() if count]
-    named = [f"{count} for {reason_in_words(code)}" for code, count in reasons[:MOST_NAMED]]
+    counted = [f"{count} for {reason_in_words(code)}" for code, count in reasons]
+    named = counted[:MOST_NAMED]
     more = sum(count for _, count in reasons[MOST_NAMED:])
     if more:
         named.append(f"{more} for other reasons")
-    found = f"Of {sieve.tried} {what}, {', '.join(named[:-1])}{' and ' if len(named) > 1 else ''}{named[-1]}."
-    own = [f"{count} for {reason_in_words(code)}" for code, count in reasons if code in defaults]
+    *others, last = named
+    listed = f"{', '.join(others)} and {last}" if others else last
+    found = f"Left out of {sieve.tried} {what[sieve.tried > 1]}: {listed}."
+    own = [words for words, (code, _) in zip(counted, reasons, strict=True) if code in defaults]
     if own:
         found += f" Of these the search left out by itself, and finds when it is asked to: {'; '.join(own)}."
     return found

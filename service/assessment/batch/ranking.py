@@ -27,6 +27,7 @@ _ASKED: Mapping[RankBy, Callable[[Measures, FloatArray], FloatArray]] = MappingP
         "wet_margin": lambda found, _: found.wet_margin_percent,
         "load_margin": lambda found, _: found.load_margin_percent,
         "balance": lambda found, _: -found.balance_deg_per_g,
+        "braking": lambda found, _: -found.braking_distance_percent,
     }
 )
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from service.assessment.checks.grade import LAST_BIT, Check, Grade, finite
 from service.assessment.checks.load_capacity import index_remedy
 from service.assessment.checks.words import apart, plain, tyre_pointer
-from service.assessment.view.pressure import AS_SHOWN_KPA, is_too_high, is_too_low, usual_most_kpa
+from service.assessment.view.ordered_pressure import AS_SHOWN_KPA, is_too_high, is_too_low, usual_most_kpa
 from service.assessment.view.views import AxleView
 from service.core.findings import ADVISORY, NOT_MET, Finding, Remedy, worst
 from service.core.numeric import known, known_or, pick, unknown

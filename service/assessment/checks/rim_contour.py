@@ -10,14 +10,20 @@ from service.core.sources import basis
 
 HUMP = basis("ISO-4000-2", "note on humps for tubeless tyres")
 
+# Diameter codes with a half (17.5, 22.5) are of rims with a seat of 15 degrees: common practice, from memory.
+TAPERED = 0.5
+
 
 def _grade(view: AxleView) -> Grade:
     facts = view.then.facts
-    return Grade(worst(open_question=facts.hump != 1.0, advisory=facts.one_piece != 1.0), facts.hump, 1.0)
+    humpless = (facts.hump != 1.0) & (facts.rim_code % 1.0 != TAPERED)
+    return Grade(worst(open_question=humpless, advisory=facts.one_piece != 1.0), facts.hump, 1.0)
 
 
 def _explain(view: AxleView, grade: Grade) -> Finding:
-    if grade.outcome == MET:
+    if grade.outcome == MET and view.then.facts.hump != 1.0:
+        message, remedy = "The rim is of one piece with a steep bead seat, which needs no hump.", None
+    elif grade.outcome == MET:
         message, remedy = "The rim is of one piece and has a hump, as a tubeless tyre needs.", None
     elif view.then.facts.one_piece != 1.0 and view.change.same_rim == 1.0:
         message = "The rim is of several pieces; a tubeless tyre needs a sealed one."

@@ -69,7 +69,7 @@ def _asked(car: CarView) -> Asked:
     """Return UN R39 as the place has it; where it has not, R39 only advises and the place's own rule decides."""
     rule, missing = place_rule(car.pack, car.vehicle, car.front.conditions.day)
     if rule is not None and rule.kind == "r39" and not missing:
-        return Asked(rule, forbids=True)
+        return Asked(rule, forbids=rule.can_forbid)
     return Asked(r39(), forbids=False)
 
 

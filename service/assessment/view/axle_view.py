@@ -9,7 +9,7 @@ from service.assessment.view.change import AxleChange, Wheel, axle_change
 from service.assessment.view.conditions import Conditions
 from service.assessment.view.facts import wheel_facts
 from service.assessment.view.figures import behaviour, geometry, load
-from service.assessment.view.pressure import estimate_pressure_kpa, ordered_pressure_kpa, present_pressure_kpa
+from service.assessment.view.ordered_pressure import estimate_pressure_kpa, ordered_pressure_kpa, present_pressure_kpa
 from service.assessment.view.wheel_facts import WheelFacts
 from service.core.findings import AxleName
 from service.rules.limits import Limits

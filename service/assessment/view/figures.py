@@ -1,6 +1,6 @@
 """The figures of one wheel: geometry, load, pressure, behaviour; one function each, floats or arrays.
 
-Loads for the estimates of behaviour come from `Axle.estimate_mass_kg`; `view/pressure.py` says which pressure.
+Loads for the estimates of behaviour come from `Axle.estimate_mass_kg`; `view/ordered_pressure.py` says which pressure.
 """
 
 from __future__ import annotations

@@ -11,7 +11,6 @@ from __future__ import annotations
 from math import isnan
 from typing import NamedTuple
 
-from service.assessment.view.tyre_class import is_commercial
 from service.assessment.view.wheel_facts import ServiceFacts
 from service.core.numeric import UNKNOWN
 from service.designation.tyre import TyreDesignation
@@ -77,7 +76,7 @@ def _by_description(
     if symbol is None:
         reach = Z_RATED_ABOVE_KMH if designation.z_rated and max_speed_kmh <= Z_RATED_ABOVE_KMH else UNKNOWN
         return _Load(shown, rated, UNKNOWN, reach)
-    if is_commercial(designation):
+    if designation.is_commercial:
         single = description.load_index if description.load_index is not None else 0
         reach = commercial_speed_load.speed_reach_kmh(symbol, single)
         factor = commercial_speed_load.load_factor(symbol, single, min(max_speed_kmh, reach))
@@ -96,6 +95,6 @@ def load_factor_at(designation: TyreDesignation, speed_kmh: float) -> float:
     symbol = designation.speed_symbol
     if symbol is None:
         return UNKNOWN
-    if is_commercial(designation):
+    if designation.is_commercial:
         return commercial_speed_load.load_factor(symbol, designation.load_index or 0, speed_kmh)
     return passenger_speed_load.load_factor(symbol, speed_kmh)

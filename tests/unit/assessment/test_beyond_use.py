@@ -5,7 +5,7 @@ Limits: common practice, no source (service/rules/common_practice.toml).
 
 import pytest
 
-from service.core.findings import OUTCOME_NAMES
+from service.core.findings import NOT_ASSESSED, OPEN
 from tests.support.cases import ABSENT, changed, check, finding, on_both_axles, outcome, saloon
 
 PRESSURE = "/candidate/rear/pressure_kpa"
@@ -52,7 +52,29 @@ def test_twin_tyres_must_stand_apart(offset, expected):
 def test_without_an_offset_the_gap_of_twins_is_not_known():
     request = van({OFFSET: "5.5J x 16 H2"})
     found = finding(check(request), "clearance.twin")
-    assert OUTCOME_NAMES[found.outcome] == "not_assessed"
+    assert found.outcome == NOT_ASSESSED
+
+
+def test_the_gap_of_twins_that_stay_as_they_are_decides_nothing():
+    same = {OFFSET: "5.5J x 16 H2", "/vehicle/rear/fitted/rim/size": "5.5J x 16 H2"}
+    assert finding(check(van(same)), "clearance.twin").outcome == OPEN
+    wider = same | {"/candidate/rear/tyre/size": "225/75 R16C 118/116R"}
+    assert finding(check(van(wider)), "clearance.twin").outcome == NOT_ASSESSED
+
+
+def test_twins_that_touch_stand_as_far_apart_as_today_with_the_offset_of_today():
+    """2 x 110 less 211.6 mm are 8.4 mm today, which is scarce; outwards 14 mm were measured, 5 are to be left."""
+    assert (
+        finding(check(van({OFFSET: "5.5J x 16 H2 ET105"})), "clearance.twin").remedy.text
+        == "fit rims with ET 110 to 119"
+    )
+
+
+def test_twins_too_wide_for_the_rims_that_are_on_the_car_are_answered_by_narrower_ones():
+    """(2 x 110 - 15) / 1.04 = 197.1 mm."""
+    found = finding(check(van({"/candidate/rear/tyre/size": "225/75 R16C 118/116R"})), "clearance.twin")
+    assert found.remedy.text == "narrower tyres, their section 197 mm or less wide"
+    assert found.remedy.pointer == "/candidate/rear/tyre/section_width_mm"
 
 
 def test_a_single_wheel_has_no_twin_to_touch():
@@ -89,9 +111,9 @@ def test_diagonal_tyres_where_radial_ones_were_are_warned_of_and_not_estimated()
 
 
 @pytest.mark.parametrize(("depth_mm", "expected"), [(3.0, "met"), (2.9, "advisory")])
-def test_a_tyre_worn_further_than_3_mm_is_warned_of_in_the_wet(depth_mm, expected):
+def test_a_tyre_worn_further_than_3_mm_is_warned_of_by_its_tread(depth_mm, expected):
     request = changed(saloon(), {"/candidate/rear/tyre/tread_depth_mm": depth_mm})
-    assert outcome(check(request), "wet.aquaplaning") == expected
+    assert outcome(check(request), "tyre.tread_depth") == expected
 
 
 def test_a_commercial_tyre_without_its_reference_pressure_gets_no_pressure_to_set():

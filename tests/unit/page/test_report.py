@@ -16,6 +16,8 @@ CASES = {
     "suitable": saloon(),
     "with conditions": saloon(("245/40 R18 97Y XL", "8J x 18 H2 ET45"), ("245/40 R18 97Y XL", "8J x 18 H2 ET45")),
     "undetermined": changed(saloon(), {"/candidate/front/tyre/size": "225/45 R17"}),
+    "advised against": changed(saloon(), {"/candidate/front/tyre/size": "225/45 R17 94W XL 3PMSF"}),
+    "scarce today": changed(saloon(), {"/vehicle/front/clearance/inboard_mm": 3}),
     "unsuitable": UNSUITABLE,
     "bare": changed(
         saloon(),
@@ -163,3 +165,17 @@ def test_its_policy_admits_the_style_it_has_and_no_other(found):
 
 def test_the_same_question_gives_the_same_report(found):
     assert render_report(found) == render_report(found)
+
+
+def test_the_job_card_stands_in_its_order_and_danger_is_marked():
+    found = check(CASES["advised against"])
+    text = render_report(found)
+    places = [text.index(re.sub(r"'", "&#39;", each.text)) for each in found.actions]
+    assert places == sorted(places)
+    assert '<li class="danger">We advise against it' in text
+
+
+def test_what_is_so_today_is_marked():
+    page = Page(render_report(check(CASES["scarce today"])))
+    assert "today already The" in page.words
+    assert "today already" not in Page(render_report(check(CASES["with conditions"]))).words

@@ -124,7 +124,7 @@ def test_an_aspect_ratio_between_two_rows_takes_the_row_below(between, row):
 
 
 def test_a_size_without_a_row_has_no_approved_rims():
-    assert approved_rim_width.from_table(205, 55, 17, "R") is None
+    assert approved_rim_width.from_table(205, 50, 16, "R") is None
 
 
 def test_a_size_of_another_construction_has_no_approved_rims():
