@@ -39,6 +39,8 @@ TEXTS = {
     "/bolt_circle": ("5x112", "4x100"),
     "/built": ("1990-01-01", "2006-12-31", "2019-05-20"),
     "/date": ("2016-01-15", "2026-11-24"),
+    "tyre/speed_symbol": ("H", "W"),
+    "tyre/load_range": ("C", "E"),
 }
 WHEELS = ("candidate/{axle}", "vehicle/{axle}/fitted")
 # Vehicles whose law or use asks what the saloon's does not.
