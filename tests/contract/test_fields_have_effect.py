@@ -127,6 +127,9 @@ def _values(pointer: str) -> list[object]:
         return [True, False]
     if "enum" in field:
         return list(field["enum"])
+    if pointer.endswith("rim/width_in"):
+        # Widths go by quarters of an inch, which the ends and the mean of the range hardly meet.
+        return [6.5, 7.0, 7.5, 8.0]
     if "minimum" in field:
         low, high = field["minimum"], field["maximum"]
         if field["type"] == "integer":
