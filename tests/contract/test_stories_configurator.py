@@ -46,7 +46,8 @@ SPEED_KMH = {"V": 240, "W": 270}
 
 
 def search_question(**more: object) -> Json:
-    return {"vehicle": VEHICLE, "rims": {"front": RIMS}, "stock": STOCK, **more}
+    stock = [{"id": f"A-{place}", "size": text} for place, text in enumerate(STOCK)]
+    return {"vehicle": VEHICLE, "rims": {"front": RIMS}, "stock": stock, **more}
 
 
 def title(row: Json) -> str:
@@ -88,7 +89,9 @@ def checked(service: Service, offers: list[Json]) -> list[Json]:
 
 
 def test_the_bad_entries_of_the_stock_are_named_by_their_places_and_no_other(found):
-    assert [each["pointer"] for each in found["refused"]] == [f"/stock/{STOCK.index(text)}" for text in BAD]
+    places = [STOCK.index(text) for text in BAD]
+    assert [each["pointer"] for each in found["refused"]] == [f"/stock/{place}/size" for place in places]
+    assert [each["id"] for each in found["refused"]] == [f"A-{place}" for place in places]
     assert found["refused_count"] == len(BAD)
 
 
@@ -101,6 +104,7 @@ def test_each_offer_names_an_article_of_the_stock_and_a_rim(offers):
         for axle in AXLES:
             named = row["fitment"][axle]
             assert STOCK[named["stock_index"]] == named["tyre"]
+            assert named["stock_id"] == f"A-{named['stock_index']}"
             assert RIMS[named["rim_index"]] == row["candidate"][axle]["rim"]
 
 

@@ -17,7 +17,13 @@ SEARCH = "/v1/fitments/search"
 def asked(name, stock=tyre_stock.STOCK, rims=None, **more):
     vehicle = workshop.vehicle(name)
     fitted = {axle: [vehicle[axle]["fitted"]["rim"]] for axle in AXLES}
-    return {"vehicle": vehicle, "rims": rims or fitted, "stock": list(stock), "max_results": 100, **more}
+    return {
+        "vehicle": vehicle,
+        "rims": rims or fitted,
+        "stock": [{"size": each} for each in stock],
+        "max_results": 100,
+        **more,
+    }
 
 
 def removed(answer, which="pairs"):
