@@ -16,6 +16,8 @@ from http import HTTPStatus
 from pathlib import Path
 from typing import Any, NamedTuple
 
+from text_table import band, table
+
 HERE = Path(__file__).parent
 START_PATIENCE_S = 30.0
 ANSWER_PATIENCE_S = 20.0
@@ -137,33 +139,6 @@ def read(story: str, operation: str = "check") -> Json:
     return asked
 
 
-def table(title: str, heads: tuple[str, ...], widths: tuple[int, ...], rows: list[tuple[str, ...]]) -> None:
-    """Print a table; a cell that is too long for its column goes on below."""
-    print(f"\n{title}\n")
-    _row(heads, widths)
-    _row(tuple("-" * width for width in widths), widths)
-    for row in rows:
-        _row(row, widths)
-
-
-def _row(cells: tuple[str, ...], widths: tuple[int, ...]) -> None:
-    columns = [_wrapped(cell, width) for cell, width in zip(cells, widths, strict=True)]
-    for number in range(max(map(len, columns))):
-        parts = (column[number] if number < len(column) else "" for column in columns)
-        print("  ".join(part.ljust(width) for part, width in zip(parts, widths, strict=True)).rstrip())
-
-
-def _wrapped(text: str, width: int) -> list[str]:
-    lines = [""]
-    for word in text.split():
-        longer = f"{lines[-1]} {word}".strip()
-        if len(longer) <= width:
-            lines[-1] = longer
-        else:
-            lines.append(word)
-    return lines
-
-
 def worst(finding: Json) -> str:
     """Return a finding with its number and limit, in one line."""
     where = "" if finding["axle"] == "vehicle" else f", {finding['axle']}"
@@ -280,16 +255,11 @@ def combinations(service: Service) -> list[tuple[str, ...]]:
                 " / ".join(asked["candidate"][axle]["tyre"]["size"].split()[0] for axle in ("front", "rear")),
                 balance["direction"].replace("_", " "),
                 balance["degree"],
-                _band(balance["understeer_gradient_change_deg_per_g"], 2),
-                *(_band(each, 0) for each in onset),
+                band(balance["understeer_gradient_change_deg_per_g"], 2),
+                *(band(each, 0) for each in onset),
             )
         )
     return rows
-
-
-def _band(estimate: dict[str, float], digits: int) -> str:
-    value, low, high = (f"{estimate[name] + 0.0:+.{digits}f}" for name in ("value", "low", "high"))
-    return f"{value} ({low} to {high})"
 
 
 def main() -> None:

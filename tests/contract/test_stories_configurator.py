@@ -111,13 +111,14 @@ def test_each_offer_names_an_article_of_the_stock_and_a_rim(offers):
 MEASURED = {"dry_grip": "dry_grip_percent", "wet_margin": "wet_margin_percent"}
 
 
-def test_each_offer_gives_its_reasons_with_numbers_that_bear_them_out(offers):
-    for row in offers:
+def test_each_row_gives_its_reasons_with_numbers_that_bear_them_out(found):
+    rows = found["rows"]
+    for row in rows:
         assert row["summary"]
         assert all(row["measures"][MEASURED[each]] > 0 for each in row["gains"] if each in MEASURED)
         assert all(row["measures"][MEASURED[each]] < 0 for each in row["losses"] if each in MEASURED)
-    assert any(set(row["gains"]) & set(MEASURED) for row in offers)
-    assert any(set(row["losses"]) & set(MEASURED) for row in offers)
+    assert any(set(row["gains"]) & set(MEASURED) for row in rows)
+    assert any(set(row["losses"]) & set(MEASURED) for row in rows)
 
 
 def test_an_offer_with_conditions_says_each_and_what_would_settle_it(found):
@@ -375,7 +376,7 @@ def test_every_word_of_the_answer_stands_in_the_table(listed):
     rows, lines = listed
     for row, line in zip(rows[:-1], lines, strict=False):
         words = {name: value for name, value in leaves(row) if isinstance(value, str)}
-        assert {"label", "verdict", "summary", "vehicle.direction", "vehicle.degree"} == set(words)
+        assert {"label", "verdict", "change", "summary", "vehicle.direction", "vehicle.degree"} == set(words)
         assert {name: line[name] for name in words} == words
         assert [line["gains"], line["losses"]] == ["; ".join(row["gains"]), "; ".join(row["losses"])]
         assert line["not_bettered"] == {True: "true", False: "false"}[row["not_bettered"]]

@@ -13,7 +13,7 @@ from service.api.schemas.error_answer import Fault
 from service.api.schemas.job_card import Action
 from service.api.schemas.quantity_bands import Estimate
 from service.api.schemas.request import Candidate, FitmentRequest
-from service.api.schemas.vocabulary import Axle, RankBy, Trade, Verdict
+from service.api.schemas.vocabulary import AxleName, RankBy, Trade, Verdict
 from service.assessment.answer.verdict import VERDICTS
 from service.assessment.batch.comparison_measures import MEANING
 from service.assessment.checks.balance import Degree, Direction
@@ -137,7 +137,7 @@ class Weighed(AnswerPart):
 
     rank: int = whole("Place, 1 is the best", "1", (1, MAX_CANDIDATES), 1)
     verdict: Verdict = part("The verdict.", "suitable_with_conditions")
-    changed: list[Axle] = part(
+    changed: list[AxleName] = part(
         "The axles that get another tyre or rim, or tyres with another tread; the others stay as they are.",
         ["rear"],
         max_length=2,
