@@ -12,7 +12,7 @@ and 255/35 R19 at the rear now; the third size is 285/30 R19. Nothing was tuned 
 5. A dry lap is 1.2 % shorter one step wider all round: by the peak grip of the axles 0.7 % (0.4 to 1.3). Inside the
    band, the likely value is too small. Agrees in part. The service states peak grip and no lap time.
 6. On a wet circuit both sets with a 285 at the rear are nervous: for these two alone the rear's wet reserve is minded.
-   Agrees. That they were some 6 % slower is a lap time: there is no model of it, so nothing is said of that half.
+   That they were some 6 % slower is a lap time: there is no model of it, so nothing is said of it. Agrees in part.
 7. The other three were alike in the wet: no rear loses reserve, as found; but 225 all round gains 43 % of it there,
    and 255 all round loses 29 % of it in front, which nobody felt. Agrees in part.
 8. A 255 floats 6 % earlier than a 225: 6.7 %. Agrees.
