@@ -263,7 +263,7 @@ def main() -> None:
             combinations(service),
         )
         for title, story, operation in MANY:
-            table(title, MANY_HEADS, (42, 20, 11, 70), many(service, story, operation))
+            table(title, MANY_HEADS, (34, 20, 11, 49), many(service, story, operation))
         table(
             "What the search of the shop's stock leaves out of the pairs of front and rear tyres",
             ("pairs", "for", ""),
