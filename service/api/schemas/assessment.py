@@ -8,7 +8,7 @@ from service.api.schemas.base import ANY, CODE, AnswerPart, maybe, number, part,
 from service.api.schemas.base import text as words
 from service.api.schemas.job_card import Action
 from service.api.schemas.on_the_road import DryBalance, LabelEffects, MeasureFirst, TurnIn, WetBalance
-from service.api.schemas.quantity_bands import Estimate
+from service.api.schemas.quantity_bands import Band, Estimate
 from service.api.schemas.vocabulary import Outcome, Status, Verdict, Where
 from service.assessment.answer.trade_offs import TradeCode, TradeDirection
 from service.assessment.checks.balance import Degree, Direction
@@ -76,13 +76,6 @@ class FindingCounts(AnswerPart):
     not_assessed: int = _count("not assessed", 4)
     not_recommended: int = _count("not recommended", 0)
     not_met: int = _count("not met", 0)
-
-
-class Band(AnswerPart):
-    """Between which two values the true one is expected; the unit is in the field's name."""
-
-    low: float = number("Lower end", "unit in the field's name", ANY, 1947.5)
-    high: float = number("Upper end", "unit in the field's name", ANY, 1986.9)
 
 
 class ContactPatch(AnswerPart):
