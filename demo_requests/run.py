@@ -16,7 +16,8 @@ from http import HTTPStatus
 from pathlib import Path
 from typing import Any, NamedTuple
 
-from text_table import band, table
+from combinations import COMBINATIONS, HEADS, LEGEND, WIDTHS, cells
+from text_table import table
 
 HERE = Path(__file__).parent
 START_PATIENCE_S = 30.0
@@ -37,14 +38,6 @@ COUNTS = {
     "open": "open",
     "met": "met",
 }
-# One saloon, staggered 225 and 255 now: what other widths do to it.
-COMBINATIONS = (
-    "staggered-same-sizes",
-    "staggered-one-step-wider",
-    "square-all-round",
-    "narrow-all-round",
-    "wide-at-the-back-only",
-)
 # One car, three candidates that the law of one place takes otherwise than that of another.
 CANDIDATES = ("further-out", "taller-tyre", "exact-speedometer")
 
@@ -243,23 +236,9 @@ def left_out(service: Service, story: str) -> list[tuple[str, ...]]:
 
 
 def combinations(service: Service) -> list[tuple[str, ...]]:
-    """Return a row for each combination of widths: balance and the onset of aquaplaning."""
-    rows: list[tuple[str, ...]] = []
-    for story in COMBINATIONS:
-        asked = read(story)
-        found = service.ask("/v1/fitments/check", asked).data
-        balance = found["vehicle"]["balance"]
-        onset = [found["axles"][axle]["change"]["aquaplaning_onset_percent"] for axle in ("front", "rear")]
-        rows.append(
-            (
-                " / ".join(asked["candidate"][axle]["tyre"]["size"].split()[0] for axle in ("front", "rear")),
-                balance["direction"].replace("_", " "),
-                balance["degree"],
-                band(balance["understeer_gradient_change_deg_per_g"], 2),
-                *(band(each, 0) for each in onset),
-            )
-        )
-    return rows
+    """Return a row for each combination of widths: what it does on the road."""
+    asked = [read(story) for story in COMBINATIONS]
+    return [cells(each, service.ask("/v1/fitments/check", each).data) for each in asked]
 
 
 def main() -> None:
@@ -279,19 +258,19 @@ def main() -> None:
         )
         table(
             "Five combinations on a saloon that has 225 in front and 255 at the rear",
-            ("front / rear", "balance", "degree", "deg/g (band)", "floats, front [%]", "floats, rear [%]"),
-            (15, 18, 11, 22, 20, 20),
+            HEADS,
+            WIDTHS,
             combinations(service),
         )
         for title, story, operation in MANY:
-            table(title, MANY_HEADS, (42, 20, 11, 70), many(service, story, operation))
+            table(title, MANY_HEADS, (34, 20, 11, 49), many(service, story, operation))
         table(
             "What the search of the shop's stock leaves out of the pairs of front and rear tyres",
             ("pairs", "for", ""),
             (7, 70, 10),
             left_out(service, "stock-of-a-shop"),
         )
-    print("\nGradient: positive is towards understeer. Floats: change of the aquaplaning speed, negative is lower.")
+    print(f"\n{LEGEND}")
 
 
 if __name__ == "__main__":

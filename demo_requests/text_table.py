@@ -28,9 +28,3 @@ def _wrapped(text: str, width: int) -> list[str]:
         else:
             lines.append(word)
     return lines
-
-
-def band(estimate: dict[str, float], digits: int) -> str:
-    """Return an estimate with its band, signs written."""
-    value, low, high = (f"{estimate[name] + 0.0:+.{digits}f}" for name in ("value", "low", "high"))
-    return f"{value} ({low} to {high})"

@@ -15,8 +15,6 @@ from service.api.schemas.by_numbers import RimByNumbers, TyreByNumbers
 from service.api.schemas.request import CheckRequest
 from tests.support.cases import ABSENT, Json, answer, at, changed, check, on_both_axles, saloon
 
-# Asked for and read by no check.
-UNREAD = {"/vehicle/wheelbase_mm"}  # until braking reads it
 # The present fitment is described by the same parts as the proposed one, and no check judges these of its parts.
 UNREAD_OF_THE_PRESENT = {
     f"/vehicle/{axle}/fitted/{field}"
@@ -29,7 +27,7 @@ UNREAD_OF_THE_PRESENT = {
         "tyre/approved_rim_widths_in/min",
     )
 }
-WITHOUT_EFFECT = UNREAD | UNREAD_OF_THE_PRESENT
+WITHOUT_EFFECT = UNREAD_OF_THE_PRESENT
 
 SCHEMA = CheckRequest.model_json_schema()
 # What a text may be in its place, where neither the schema nor an example tells enough.

@@ -199,7 +199,7 @@ def test_the_check_of_an_offer_asks_for_the_pressure_of_the_offer(offers, checke
 
 
 def test_the_check_of_an_offer_tells_the_customer_what_is_gained_and_lost(checked):
-    assert all(each["trade_offs"]["text"] for each in checked)
+    assert all(each["trade_offs_text"] for each in checked)
 
 
 # Under load
