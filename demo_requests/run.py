@@ -16,6 +16,9 @@ from http import HTTPStatus
 from pathlib import Path
 from typing import Any, NamedTuple
 
+from combinations import COMBINATIONS, HEADS, LEGEND, WIDTHS, cells
+from text_table import table
+
 HERE = Path(__file__).parent
 START_PATIENCE_S = 30.0
 ANSWER_PATIENCE_S = 20.0
@@ -35,14 +38,6 @@ COUNTS = {
     "open": "open",
     "met": "met",
 }
-# One saloon, staggered 225 and 255 now: what other widths do to it.
-COMBINATIONS = (
-    "staggered-same-sizes",
-    "staggered-one-step-wider",
-    "square-all-round",
-    "narrow-all-round",
-    "wide-at-the-back-only",
-)
 # One car, three candidates that the law of one place takes otherwise than that of another.
 CANDIDATES = ("further-out", "taller-tyre", "exact-speedometer")
 
@@ -135,33 +130,6 @@ def read(story: str, operation: str = "check") -> Json:
     """Return the request of a story."""
     asked: Json = json.loads((HERE / f"{story}.{operation}.json").read_text(encoding="utf-8"))
     return asked
-
-
-def table(title: str, heads: tuple[str, ...], widths: tuple[int, ...], rows: list[tuple[str, ...]]) -> None:
-    """Print a table; a cell that is too long for its column goes on below."""
-    print(f"\n{title}\n")
-    _row(heads, widths)
-    _row(tuple("-" * width for width in widths), widths)
-    for row in rows:
-        _row(row, widths)
-
-
-def _row(cells: tuple[str, ...], widths: tuple[int, ...]) -> None:
-    columns = [_wrapped(cell, width) for cell, width in zip(cells, widths, strict=True)]
-    for number in range(max(map(len, columns))):
-        parts = (column[number] if number < len(column) else "" for column in columns)
-        print("  ".join(part.ljust(width) for part, width in zip(parts, widths, strict=True)).rstrip())
-
-
-def _wrapped(text: str, width: int) -> list[str]:
-    lines = [""]
-    for word in text.split():
-        longer = f"{lines[-1]} {word}".strip()
-        if len(longer) <= width:
-            lines[-1] = longer
-        else:
-            lines.append(word)
-    return lines
 
 
 def worst(finding: Json) -> str:
@@ -268,28 +236,9 @@ def left_out(service: Service, story: str) -> list[tuple[str, ...]]:
 
 
 def combinations(service: Service) -> list[tuple[str, ...]]:
-    """Return a row for each combination of widths: balance and the onset of aquaplaning."""
-    rows: list[tuple[str, ...]] = []
-    for story in COMBINATIONS:
-        asked = read(story)
-        found = service.ask("/v1/fitments/check", asked).data
-        balance = found["vehicle"]["balance"]
-        onset = [found["axles"][axle]["change"]["aquaplaning_onset_percent"] for axle in ("front", "rear")]
-        rows.append(
-            (
-                " / ".join(asked["candidate"][axle]["tyre"]["size"].split()[0] for axle in ("front", "rear")),
-                balance["direction"].replace("_", " "),
-                balance["degree"],
-                _band(balance["understeer_gradient_change_deg_per_g"], 2),
-                *(_band(each, 0) for each in onset),
-            )
-        )
-    return rows
-
-
-def _band(estimate: dict[str, float], digits: int) -> str:
-    value, low, high = (f"{estimate[name] + 0.0:+.{digits}f}" for name in ("value", "low", "high"))
-    return f"{value} ({low} to {high})"
+    """Return a row for each combination of widths: what it does on the road."""
+    asked = [read(story) for story in COMBINATIONS]
+    return [cells(each, service.ask("/v1/fitments/check", each).data) for each in asked]
 
 
 def main() -> None:
@@ -309,19 +258,19 @@ def main() -> None:
         )
         table(
             "Five combinations on a saloon that has 225 in front and 255 at the rear",
-            ("front / rear", "balance", "degree", "deg/g (band)", "floats, front [%]", "floats, rear [%]"),
-            (15, 18, 11, 22, 20, 20),
+            HEADS,
+            WIDTHS,
             combinations(service),
         )
         for title, story, operation in MANY:
-            table(title, MANY_HEADS, (42, 20, 11, 70), many(service, story, operation))
+            table(title, MANY_HEADS, (34, 20, 11, 49), many(service, story, operation))
         table(
             "What the search of the shop's stock leaves out of the pairs of front and rear tyres",
             ("pairs", "for", ""),
             (7, 70, 10),
             left_out(service, "stock-of-a-shop"),
         )
-    print("\nGradient: positive is towards understeer. Floats: change of the aquaplaning speed, negative is lower.")
+    print(f"\n{LEGEND}")
 
 
 if __name__ == "__main__":

@@ -125,6 +125,16 @@ def test_all_else_has_both_pressures_and_the_torque(answers):
     assert [answer["verdict"] for answer in fitted if not whole <= {each["code"] for each in answer["actions"]}] == []
 
 
+def test_nobody_is_told_a_name_of_a_field(answers):
+    """What a customer and a fitter read has no pointers and no names of the request."""
+    field = re.compile(r"\b[a-z]+_[a-z]|\b(?:vehicle|candidate)\.|/candidate|/vehicle")
+    wrong = []
+    for seed, answer in answers:
+        texts = [answer["summary"], *(each["text"] for each in answer["actions"])]
+        wrong += [(seed, text) for text in texts if field.search(text)]
+    assert wrong == []
+
+
 def test_the_counts_are_those_of_the_findings(answers):
     for _, answer in answers:
         outcomes = [each["outcome"] for each in answer["findings"]]

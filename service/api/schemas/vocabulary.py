@@ -39,7 +39,7 @@ Outcome = TypeAliasType(
     "Outcome",
     Annotated[findings.OutcomeName, Field(description="How a question came out.")],
 )
-Axle = TypeAliasType("Axle", Annotated[findings.AxleName, Field(description="An axle.")])
+AxleName = TypeAliasType("AxleName", Annotated[findings.AxleName, Field(description="An axle.")])
 Where = TypeAliasType("Where", Annotated[findings.Where, Field(description="An axle, or the vehicle as a whole.")])
 Status = TypeAliasType(
     "Status",
