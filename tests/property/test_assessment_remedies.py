@@ -74,4 +74,7 @@ def test_whatever_is_not_met_or_not_known_has_a_remedy_and_what_is_met_has_none(
         # Of balance and standing water only what nothing else refuses is named, which may be nothing.
         if finding.outcome in (ADVISORY, NOT_RECOMMENDED) and finding.code in ASKING:
             continue
+        # Whether left and right are alike is seen on the car; no field of a request could tell.
+        if finding.code == "law.same_size_on_axle":
+            continue
         assert (finding.remedy is None) == (finding.outcome == MET), finding

@@ -9,6 +9,7 @@ from hypothesis import strategies as st
 from pydantic import BaseModel
 from pydantic.fields import FieldInfo
 
+from service.api.schemas.by_numbers import RimByNumbers, TyreByNumbers
 from service.api.schemas.request import CheckRequest
 from service.rules.reader import pack_ids
 from tests.support.cases import Json
@@ -40,6 +41,8 @@ EXTREME_RIMS = (
     "8.25 x 9",
     "30 x 3.5 J CH ET-99.99",
 )
+# Stands among the numbers of a tyre, and beside a designation is what was measured.
+MEASURED = {"section_width_mm"}
 BOLT_CIRCLES = ("5x112", "4/100", "3x98", "10x225", "5x114.3", "10x100")
 DAYS = ("1900-01-01", "2006-12-31", "2024-09-30", "2026-11-24", "2099-12-31")
 
@@ -52,6 +55,12 @@ def any_requests() -> st.SearchStrategy[Json]:
 def _model(model: type[BaseModel]) -> st.SearchStrategy[Json]:
     required = {name: _field(name, field) for name, field in model.model_fields.items() if field.is_required()}
     optional = {name: _field(name, field) for name, field in model.model_fields.items() if not field.is_required()}
+    for numbers in (TyreByNumbers, RimByNumbers):
+        if issubclass(model, numbers):
+            # Any designation, as no number at random agrees with another; numbers have tests of their own.
+            optional = {name: made for name, made in optional.items() if name not in set(numbers.model_fields)}
+            optional |= {name: _field(name, model.model_fields[name]) for name in MEASURED & set(model.model_fields)}
+            required["size"] = _field("size", model.model_fields["size"])
     return st.fixed_dictionaries(required, optional=optional)
 
 

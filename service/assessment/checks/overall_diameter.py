@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from service.assessment.checks.grade import LAST_BIT, Check, Grade, finite
+from service.assessment.checks.missing import diameter_remedy
 from service.assessment.checks.words import apart, plain, signed, span, tyre_pointer
 from service.assessment.view.views import AxleView
 from service.core.findings import MET, NOT_MET, Finding, Remedy, is_open, worst
@@ -23,17 +24,10 @@ def _explain(view: AxleView, grade: Grade) -> Finding:
     limit = far if grade.outcome == NOT_MET else near
     remedy = None
     if is_open(grade.outcome):
-        unknown_now = unknown(view.now.geometry.overall_diameter_mm)
-        at = f"vehicle.{view.name}.fitted.tyre" if unknown_now else f"candidate.{view.name}.tyre"
         message = (
             "The overall diameter is not known: the size has no aspect ratio, and the table for such sizes no row."
         )
-        remedy = Remedy(
-            f"state {at}.overall_diameter_mm",
-            f"/{at.replace('.', '/')}/overall_diameter_mm",
-            "overall_diameter_mm",
-            unit="mm",
-        )
+        remedy = diameter_remedy(view)
     else:
         now, then = view.now.geometry.overall_diameter_mm, view.then.geometry.overall_diameter_mm
         goes = f"The overall diameter goes from {plain(now)} to {plain(then)} mm"

@@ -20,6 +20,7 @@ from service.core.numeric import UNKNOWN, known, pick, unknown
 from service.core.sources import basis
 from service.physics.speedometer import indicated_speed_kmh
 from service.rules.pack import RulePack, VehicleFacts, speedometer_asked
+from service.rules.provenance import CHECK_THE_TEXT
 from service.rules.reader import default_packs
 from service.rules.sections import SpeedometerRule
 
@@ -38,11 +39,19 @@ class Reading(NamedTuple):
     most_kmh: float
 
 
+# Why UN R39 advises where it does not forbid.
+NO_LAW = "UN R39 is not law here; it only advises."
+OPEN_LAW = "Which rule is law here is open; UN R39 only advises."
+NOT_READ = f"The text of the rule here was not read: {CHECK_THE_TEXT}."
+
+
 class Asked(NamedTuple):
     """A speedometer rule, and whether breaking it is forbidden here."""
 
     rule: SpeedometerRule
     forbids: bool
+    caveat: str = ""
+    """Why it only advises."""
 
 
 def r39() -> SpeedometerRule:
@@ -68,9 +77,11 @@ def _asks(rule: SpeedometerRule) -> tuple[object, ...]:
 def _asked(car: CarView) -> Asked:
     """Return UN R39 as the place has it; where it has not, R39 only advises and the place's own rule decides."""
     rule, missing = place_rule(car.pack, car.vehicle, car.front.conditions.day)
-    if rule is not None and rule.kind == "r39" and not missing:
-        return Asked(rule, forbids=rule.can_forbid)
-    return Asked(r39(), forbids=False)
+    if missing:
+        return Asked(r39(), forbids=False, caveat=OPEN_LAW)
+    if rule is None or rule.kind != "r39":
+        return Asked(r39(), forbids=False, caveat=NO_LAW)
+    return Asked(rule, forbids=rule.can_forbid, caveat=NOT_READ)
 
 
 def present_lead(vehicle: Vehicle) -> float:
@@ -169,7 +180,7 @@ def _explain(car: CarView, grade: Grade) -> Finding:
     say = _of_a_reading if known(present_lead(car.vehicle)) else _unread
     message, remedy = say(car, grade, asked.rule)
     if grade.outcome == ADVISORY and not asked.forbids and _is_forbidden(car, asked.rule):
-        message = f"{message} UN R39 only advises here."
+        message = f"{message} {asked.caveat}"
     measured, limit = finite(grade.measured), finite(grade.limit)
     return Finding("diameter.speedometer", "vehicle", grade.outcome, message, measured, limit, "%", R39, remedy)
 
