@@ -4,9 +4,14 @@ Reference: the single check of the same candidate; its sentences and its job car
 are changed is common practice, no source.
 """
 
+import json
+from pathlib import Path
+
 import pytest
 
+from service.api.inbound import translate
 from service.api.render.rows import rows
+from service.api.schemas.comparison import CompareRequest
 from service.assessment.answer.assess import assess
 from service.assessment.batch.changed_axles import change_in_words, changed_axles
 from service.assessment.batch.compare import compare
@@ -20,6 +25,7 @@ from tests.support.wire import post
 from tests.unit.assessment.test_compare import random_ones
 
 AXLES = ("front", "rear")
+DEMO_REQUESTS = Path(__file__).parents[3] / "demo_requests"
 
 
 @pytest.mark.parametrize("seed", range(24))
@@ -38,6 +44,31 @@ def test_reason_remedy_and_pressures_are_those_of_the_single_check(seed):
             if action.code == f"set_pressure_{axle}" and "pressure_kpa" in action.numbers
         }
         assert row.get("set_pressure_kpa", {}) == pytest.approx(ordered, abs=0.01)
+
+
+def test_an_axle_that_is_best_kept_is_named_in_a_row_as_in_the_check():
+    asked = json.loads((DEMO_REQUESTS / "widths-of-a-saloon.compare.json").read_text(encoding="utf-8"))
+    rows_of = post("/v1/fitments/compare", asked | {"explain_first": 0})["rows"]
+    kept = 0
+    for row in rows_of:
+        if "errors" in row or row["verdict"] == "suitable":
+            continue
+        candidate = asked["candidates"][row["index"]]
+        alone = post("/v1/fitments/check", {"vehicle": asked["vehicle"], "candidate": candidate})
+        remedies = [each["remedy"]["text"] for each in alone["findings"][:5] if "remedy" in each]
+        assert row["first_remedy"] == remedies[0]
+        kept += remedies[0].startswith("keep the present rear wheels")
+    # Far narrower and far wider at the rear alone: what is there now is better kept.
+    assert kept == 2
+
+
+def test_a_wheel_on_single_and_on_twin_wheels_is_looked_up_for_each():
+    vehicle = workshop.vehicle("van, twin wheels")
+    one = translate.question(CompareRequest.model_validate({"vehicle": vehicle, "candidates": [{}]}))
+    same = one.candidate._replace(rear=one.candidate.front)
+    front, rear = stack_candidates(one, [same])
+    # 107/105: 975 kg alone, 925 kg as a twin (load index table).
+    assert (front.rated_kg[0], rear.rated_kg[0]) == (975.0, 925.0)
 
 
 def test_the_findings_of_a_row_say_what_is_so_today_and_what_decides():
