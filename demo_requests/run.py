@@ -2,12 +2,26 @@
 
 from __future__ import annotations
 
+import json
+import os
+import signal
+import subprocess
 import sys
+import time
+import urllib.error
+import urllib.request
+from collections.abc import Iterator
+from contextlib import contextmanager
 from http import HTTPStatus
+from pathlib import Path
+from typing import Any, NamedTuple
 
-from local_service import HERE, Answer, Json, Service, read, running
-from printed_table import table
+from combinations import COMBINATIONS, HEADS, LEGEND, WIDTHS, cells
+from text_table import table
 
+HERE = Path(__file__).parent
+START_PATIENCE_S = 30.0
+ANSWER_PATIENCE_S = 20.0
 WORDS = {
     "suitable": "fits",
     "suitable_with_conditions": "fits with conditions",
@@ -24,22 +38,98 @@ COUNTS = {
     "open": "open",
     "met": "met",
 }
-# One saloon, staggered 225 and 255 now: what other widths do to it.
-COMBINATIONS = (
-    "staggered-same-sizes",
-    "staggered-one-step-wider",
-    "square-all-round",
-    "narrow-all-round",
-    "wide-at-the-back-only",
-)
 # One car, three candidates that the law of one place takes otherwise than that of another.
 CANDIDATES = ("further-out", "taller-tyre", "exact-speedometer")
+
 # Questions about many fitments: title, story, operation.
 MANY = (
     ("Widths of a saloon, compared", "widths-of-a-saloon", "compare"),
     ("Found in the stock of a shop, for a car with 205/55 R16", "stock-of-a-shop", "search"),
 )
 MANY_HEADS = ("change", "verdict", "set [kPa]", "what stands against it")
+
+Json = dict[str, Any]
+
+
+class Answer(NamedTuple):
+    """What came back."""
+
+    status: int
+    media_type: str
+    body: bytes
+
+    @property
+    def data(self) -> Json:
+        """Return the body as plain data."""
+        found: Json = json.loads(self.body)
+        return found
+
+
+class Service:
+    """The running service."""
+
+    def __init__(self, port: int) -> None:
+        self._root = f"http://127.0.0.1:{port}"
+
+    def ask(self, path: str, body: object = None) -> Answer:
+        """Return the answer to a POST of the body, or to a GET without one."""
+        content = None if body is None else json.dumps(body).encode()
+        request = urllib.request.Request(self._root + path, content, {"Content-Type": "application/json"})
+        try:
+            with urllib.request.urlopen(request, timeout=ANSWER_PATIENCE_S) as got:
+                return Answer(got.status, got.headers.get_content_type(), got.read())
+        except urllib.error.HTTPError as error:
+            return Answer(error.code, error.headers.get_content_type(), error.read())
+
+
+@contextmanager
+def running() -> Iterator[Service]:
+    """Give the service, ready; it is stopped however the block ends."""
+    environ = {name: value for name, value in os.environ.items() if not name.startswith(("FITMENT_", "PORT"))}
+    process = subprocess.Popen(
+        [sys.executable, "-m", "service", "serve", "--port", "0"],
+        cwd=HERE.parent,
+        env=environ | {"FITMENT_ACCESS_LOG": "false", "FITMENT_DRAIN_S": "0"},
+        stdout=subprocess.PIPE,
+        text=True,
+    )
+    try:
+        service = Service(_port(process))
+        _wait(service)
+        yield service
+    finally:
+        process.send_signal(signal.SIGTERM)
+        try:
+            process.communicate(timeout=ANSWER_PATIENCE_S)
+        except subprocess.TimeoutExpired:
+            process.kill()
+
+
+def _port(process: subprocess.Popen[str]) -> int:
+    """Return the port that the service says it listens on."""
+    for line in process.stdout or ():
+        logged = json.loads(line)
+        if logged["event"] == "serving":
+            return int(logged["port"])
+    sys.exit("the service did not start")
+
+
+def _wait(service: Service) -> None:
+    end = time.monotonic() + START_PATIENCE_S
+    while time.monotonic() < end:
+        try:
+            if service.ask("/health/ready").status == HTTPStatus.OK:
+                return
+        except urllib.error.URLError:
+            pass
+        time.sleep(0.05)
+    sys.exit("the service did not become ready")
+
+
+def read(story: str, operation: str = "check") -> Json:
+    """Return the request of a story."""
+    asked: Json = json.loads((HERE / f"{story}.{operation}.json").read_text(encoding="utf-8"))
+    return asked
 
 
 def worst(finding: Json) -> str:
@@ -146,28 +236,9 @@ def left_out(service: Service, story: str) -> list[tuple[str, ...]]:
 
 
 def combinations(service: Service) -> list[tuple[str, ...]]:
-    """Return a row for each combination of widths: balance and the onset of aquaplaning."""
-    rows: list[tuple[str, ...]] = []
-    for story in COMBINATIONS:
-        asked = read(story)
-        found = service.ask("/v1/fitments/check", asked).data
-        balance = found["vehicle"]["balance"]
-        onset = [found["axles"][axle]["change"]["aquaplaning_onset_percent"] for axle in ("front", "rear")]
-        rows.append(
-            (
-                " / ".join(asked["candidate"][axle]["tyre"]["size"].split()[0] for axle in ("front", "rear")),
-                balance["direction"].replace("_", " "),
-                balance["degree"],
-                _band(balance["understeer_gradient_change_deg_per_g"], 2),
-                *(_band(each, 0) for each in onset),
-            )
-        )
-    return rows
-
-
-def _band(estimate: dict[str, float], digits: int) -> str:
-    value, low, high = (f"{estimate[name] + 0.0:+.{digits}f}" for name in ("value", "low", "high"))
-    return f"{value} ({low} to {high})"
+    """Return a row for each combination of widths: what it does on the road."""
+    asked = [read(story) for story in COMBINATIONS]
+    return [cells(each, service.ask("/v1/fitments/check", each).data) for each in asked]
 
 
 def main() -> None:
@@ -187,19 +258,19 @@ def main() -> None:
         )
         table(
             "Five combinations on a saloon that has 225 in front and 255 at the rear",
-            ("front / rear", "balance", "degree", "deg/g (band)", "floats, front [%]", "floats, rear [%]"),
-            (15, 18, 11, 22, 20, 20),
+            HEADS,
+            WIDTHS,
             combinations(service),
         )
         for title, story, operation in MANY:
-            table(title, MANY_HEADS, (38, 20, 9, 44), many(service, story, operation))
+            table(title, MANY_HEADS, (34, 20, 11, 49), many(service, story, operation))
         table(
             "What the search of the shop's stock leaves out of the pairs of front and rear tyres",
             ("pairs", "for", ""),
             (7, 70, 10),
             left_out(service, "stock-of-a-shop"),
         )
-    print("\nGradient: positive is towards understeer. Floats: change of the aquaplaning speed, negative is lower.")
+    print(f"\n{LEGEND}")
 
 
 if __name__ == "__main__":

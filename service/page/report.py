@@ -13,6 +13,7 @@ from markupsafe import Markup
 from service import __version__
 from service.assessment.answer.action import Action
 from service.assessment.answer.assess import Assessment
+from service.assessment.answer.trade_offs import trade_offs_text
 from service.assessment.answer.verdict_words import OUTCOME_WORDS, TODAY, VERDICT_WORDS
 from service.assessment.case import Axle, Fitment
 from service.assessment.checks.balance import balance
@@ -118,7 +119,7 @@ def render_report(found: Assessment) -> str:
             summary=_without_words(found.summary, VERDICT_WORDS[found.verdict]),
             vehicle=_vehicle_words(found),
             wheels=list(_wheels(found)),
-            trade_offs=found.trade_offs,
+            trade_offs=trade_offs_text(found.trade_offs),
             balance=balance(found.car).text,
             groups=list(_groups(found.findings, numbers)),
             documents=documents,

@@ -14,11 +14,12 @@ from service.standards import catalogue
 
 
 class OldSeries(NamedTuple):
-    """The measuring rim [in], design overall diameter [mm] and design section width [mm] of a size."""
+    """The measuring rim [in], design overall diameter and section width [mm] of a size, and how sure the row is."""
 
     measuring_rim_in: float
     overall_diameter_mm: float
     section_width_mm: float
+    confidence: str
 
 
 @cache
@@ -30,6 +31,7 @@ def _rows(name: str, width: str) -> dict[tuple[float, float], OldSeries]:
         catalogue.numbers(name, "measuring_rim_in"),
         catalogue.numbers(name, "overall_diameter_mm"),
         catalogue.numbers(name, "design_section_width_mm"),
+        map(str, catalogue.column(name, "confidence")),
     )
     return dict(zip(sizes, values, strict=True))
 

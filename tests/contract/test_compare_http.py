@@ -127,7 +127,9 @@ def test_a_fault_of_a_candidate_has_the_shape_of_any_fault(client, changes, poin
     (row,) = rows(client, body)
     assert [(each["pointer"], each["code"]) for each in row["errors"]] == [(f"/candidates/0{pointer}", code)]
     alone = client.post("/v1/fitments/check", json={"vehicle": saloon()["vehicle"], "candidate": body}).json()
-    assert [{**each, "pointer": ""} for each in alone["errors"]] == [{**each, "pointer": ""} for each in row["errors"]]
+    # The check of one candidate knows no `id` of it.
+    told = [{**each, "detail": each["detail"].replace(", id.", ".")} for each in row["errors"]]
+    assert [{**each, "pointer": ""} for each in alone["errors"]] == [{**each, "pointer": ""} for each in told]
 
 
 def test_a_misspelt_field_of_a_candidate_is_offered_the_nearest_name(client):
@@ -238,8 +240,9 @@ def test_the_table_has_the_numbers_of_the_rows(client):
 
 
 def test_every_member_of_a_row_has_its_column(client):
-    (row,) = rows(client, candidate(WIDER), explain_first=1)
-    (line,) = table(client, candidate(WIDER))
+    sent = {"id": "A-1", **candidate(WIDER)}
+    (row,) = rows(client, sent, explain_first=1)
+    (line,) = table(client, sent)
     heads = {name.partition(".")[0] for name in line}
     # How many findings came out how is told by the findings themselves.
     assert set(row) - {"finding_counts"} == heads - {"errors"}
@@ -305,3 +308,11 @@ def test_a_comparison_beyond_the_queue_is_refused_and_told_when_to_come_back():
         answers = sorted((receive(each) for each in (first, second)), key=lambda each: each.status)
     assert [each.status for each in answers] == [200, 503]
     assert answers[1].headers["retry-after"] == "3"
+
+
+def test_the_callers_own_name_comes_back_in_rows_and_refusals_and_in_the_table(client):
+    sent = ({"id": "A-1", **candidate(label="now")}, {"id": "A-2"}, candidate(WIDER), {"id": "", **candidate()})
+    found = {each["index"]: each for each in rows(client, *sent)}
+    assert {index: each.get("id") for index, each in found.items()} == {0: "A-1", 1: "A-2", 2: None, 3: None}
+    assert [each["pointer"] for each in found[3]["errors"]] == ["/candidates/3/id"]
+    assert sorted(each["id"] for each in table(client, *sent)) == ["", "", "A-1", "A-2"]

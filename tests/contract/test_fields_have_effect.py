@@ -11,11 +11,10 @@ from typing import Any
 import pytest
 from pydantic import ValidationError
 
+from service.api.schemas.by_numbers import RimByNumbers, TyreByNumbers
 from service.api.schemas.request import CheckRequest
 from tests.support.cases import ABSENT, Json, answer, at, changed, check, on_both_axles, saloon
 
-# Asked for and read by no check.
-UNREAD = {"/vehicle/wheelbase_mm"}  # until braking reads it
 # The present fitment is described by the same parts as the proposed one, and no check judges these of its parts.
 UNREAD_OF_THE_PRESENT = {
     f"/vehicle/{axle}/fitted/{field}"
@@ -28,7 +27,7 @@ UNREAD_OF_THE_PRESENT = {
         "tyre/approved_rim_widths_in/min",
     )
 }
-WITHOUT_EFFECT = UNREAD | UNREAD_OF_THE_PRESENT
+WITHOUT_EFFECT = UNREAD_OF_THE_PRESENT
 
 SCHEMA = CheckRequest.model_json_schema()
 # What a text may be in its place, where neither the schema nor an example tells enough.
@@ -39,6 +38,25 @@ TEXTS = {
     "/bolt_circle": ("5x112", "4x100"),
     "/built": ("1990-01-01", "2006-12-31", "2019-05-20"),
     "/date": ("2016-01-15", "2026-11-24"),
+    "tyre/speed_symbol": ("H", "W"),
+    "tyre/load_range": ("C", "E"),
+}
+_SERVICE = {"load_index": 94, "speed_symbol": "W"}
+METRIC = {"section_width_mm": 225, "aspect_ratio": 45, "rim_diameter_in": 17, **_SERVICE}
+FLOTATION = {"overall_diameter_in": 31, "section_width_in": 10.5, "rim_diameter_in": 15, "load_index": 109}
+# What stands beside a number where no designation does.
+BESIDE: dict[str, list[Json]] = {
+    "tyre": [
+        METRIC,
+        {**METRIC, "commercial": "LT"},
+        {**METRIC, "commercial": "C"},
+        {**FLOTATION, "speed_symbol": "Q"},
+    ],
+    "rim": [{"width_in": 7.5, "diameter_in": 17, "flange": "J", "hump": "H2", "one_piece": True, "offset_mm": 45}],
+}
+BY_NUMBER = {
+    "tyre": set(TyreByNumbers.model_fields) - {"size", "section_width_mm"},
+    "rim": set(RimByNumbers.model_fields) - {"size"},
 }
 WHEELS = ("candidate/{axle}", "vehicle/{axle}/fitted")
 # Vehicles whose law or use asks what the saloon's does not.
@@ -107,6 +125,9 @@ def _values(pointer: str) -> list[object]:
         return [True, False]
     if "enum" in field:
         return list(field["enum"])
+    if pointer.endswith("rim/width_in"):
+        # Widths go by quarters of an inch, which the ends and the mean of the range hardly meet.
+        return [6.5, 7.0, 7.5, 8.0]
     if "minimum" in field:
         low, high = field["minimum"], field["maximum"]
         if field["type"] == "integer":
@@ -145,13 +166,26 @@ def _answers(request: Json, pointer: str) -> Iterator[dict[str, Any]]:
             continue
 
 
+def _without_size(request: Json, pointer: str) -> list[Json]:
+    """Return the request with numbers in place of the designation, where the field is one of them."""
+    part, _, name = pointer.rpartition("/")
+    kind = part.rpartition("/")[2]
+    if name not in BY_NUMBER.get(kind, ()):
+        return [request]
+    return [
+        changed(request, {f"{part}/size": ABSENT, **{f"{part}/{number}": value for number, value in numbers.items()}})
+        for numbers in BESIDE[kind]
+    ]
+
+
 def _has_effect(pointer: str) -> bool:
     """Return whether for some vehicle two values of the field are answered differently."""
     for request in VEHICLES.values():
-        answers = _answers(request, pointer)
-        first = next(answers, None)
-        if any(each != first for each in answers):
-            return True
+        for made in _without_size(request, pointer):
+            answers = _answers(made, pointer)
+            first = next(answers, None)
+            if any(each != first for each in answers):
+                return True
     return False
 
 

@@ -3,14 +3,60 @@
 The document is the reference: whatever it admits is answered with 200, whatever it excludes is refused, and every
 answer has a documented status, media type, headers and schema. Examples, boundary values and generated cases run in
 the first test, chains of requests along the document's links in the second.
+
+One thing no schema can say: that the numbers of a tyre or rim make one, and agree with the designation beside them.
+Requests that are meant to be valid are therefore made coherent before they are sent: a designation stands for the
+numbers. Whatever breaks the schema is sent as it was generated, and every check runs on every answer.
 """
+
+from typing import Any
 
 import schemathesis
 from hypothesis import settings
 
+from service.api.schemas.by_numbers import RimByNumbers, TyreByNumbers
 from tests.contract.document import app
 
 schema = schemathesis.openapi.from_asgi("/openapi.json", app())
+
+
+# The width in mm stays: beside a designation it is what was measured.
+NUMBERS = {
+    "tyre": set(TyreByNumbers.model_fields) - {"size", "section_width_mm"},
+    "rim": set(RimByNumbers.model_fields) - {"size"},
+}
+SIZES = {"tyre": "205/55 R16 91V", "rim": "6.5J x 16 H2 ET46"}
+
+
+def _make_coherent(part: Any, name: str) -> None:
+    """Put a designation in the place of the numbers of every tyre and rim within."""
+    if isinstance(part, list):
+        for each in part:
+            _make_coherent(each, name)
+    elif isinstance(part, dict):
+        if name in SIZES:
+            for number in NUMBERS[name] & part.keys():
+                del part[number]
+            # Null is read as absent.
+            if part.get("size") is None:
+                part["size"] = SIZES[name]
+        for key, each in part.items():
+            _make_coherent(each, "rim" if name == "rims" else key)
+
+
+@schemathesis.hook
+def before_call(context, case, kwargs):
+    if case.meta is not None and case.meta.generation.mode.is_positive:
+        _make_coherent(case.body, "")
+
+
+def test_the_hook_leaves_a_coherent_request_alone_and_mends_numbers_at_odds():
+    asked = {"candidate": {"front": {"tyre": {"aspect_ratio": 15.0}, "rim": {"size": "8J x 18", "width_in": 2.0}}}}
+    _make_coherent(asked, "")
+    assert asked == {"candidate": {"front": {"tyre": {"size": SIZES["tyre"]}, "rim": {"size": "8J x 18"}}}}
+    coherent = {"rims": {"front": [{"size": "8J x 18", "id": "R-1"}]}, "stock": [{"aspect_ratio": 15.0}]}
+    _make_coherent(coherent, "")
+    assert coherent == {"rims": {"front": [{"size": "8J x 18", "id": "R-1"}]}, "stock": [{"aspect_ratio": 15.0}]}
 
 
 def test_no_check_is_left_out():

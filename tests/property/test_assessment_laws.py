@@ -101,6 +101,13 @@ def test_swapping_present_and_proposed_inverts_the_circumference(request):
     assert math.isnan(product) or product == pytest.approx(1.0)
 
 
+def is_at_given_pressure(car):
+    """Return whether all wheels run at the 250 kPa that are given: a pressure that is wrong is set right instead."""
+    return all(
+        wheel.behaviour.pressure_kpa == 250.0 for view in (car.front, car.rear) for wheel in (view.now, view.then)
+    )
+
+
 @given(stories())
 def test_swapping_present_and_proposed_turns_the_balance_round_where_both_have_the_same_level(request):
     """The level is taken from the present load index, so both fitments are given one index and the same pressure."""
@@ -110,7 +117,9 @@ def test_swapping_present_and_proposed_turns_the_balance_round_where_both_have_t
             same[f"{place}/tyre/size"] = with_service(at(request, f"{place}/tyre/size"), 100, "Y")
             same[f"{place}/pressure_kpa"] = 250
     request = changed(request, same)
-    there, back = (check(each).car.change.gradient_deg_per_g.value for each in (request, swapped(request)))
+    cars = [check(each).car for each in (request, swapped(request))]
+    assume(all(map(is_at_given_pressure, cars)))
+    there, back = (car.change.gradient_deg_per_g.value for car in cars)
     assert math.isnan(there) == math.isnan(back)
     assert math.isnan(there) or there * back <= 1e-12
 
@@ -120,6 +129,7 @@ def test_swapping_present_and_proposed_inverts_stiffness_at_given_pressures(requ
     places = [f"{place}/pressure_kpa" for name in AXLES for place in (f"/candidate/{name}", f"/vehicle/{name}/fitted")]
     request = changed(request, dict.fromkeys(places, 250))
     there, back = check(request).car, check(swapped(request)).car
+    assume(is_at_given_pressure(there) and is_at_given_pressure(back))
     for axle in AXLES:
         product = (
             getattr(there, axle).change.cornering_stiffness.value * getattr(back, axle).change.cornering_stiffness.value

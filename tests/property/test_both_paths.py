@@ -4,6 +4,7 @@ Reference: each other. The tolerance of 1e-9 is for the last bits of powers and 
 than Python does.
 """
 
+from collections.abc import Iterator
 from math import isclose
 
 import numpy as np
@@ -15,6 +16,8 @@ from service.assessment.answer.assess import Assessment, assess
 from service.assessment.answer.verdict import VERDICTS
 from service.assessment.batch.grading import Graded, grade_all, stack_candidates
 from service.assessment.case import Case
+from service.assessment.view.mass_change import mass_change
+from service.assessment.view.views import CarView
 from service.core.findings import NOT_ASSESSED
 from tests.support import many_cases
 
@@ -79,6 +82,35 @@ def test_every_number_that_a_finding_shows_is_the_same(both, member, place):
                 continue
             if not isclose(shown[place], numbers[row, at], rel_tol=RELATIVE, abs_tol=RELATIVE):
                 differing.append((at, question.code, question.where, shown, numbers[row, at]))
+    assert differing == []
+
+
+def _road_numbers(car: CarView) -> dict[str, object]:
+    """Return every number of what a change does on the road, by the names that lead to it."""
+    masses = {view.name: mass_change(view.now, view.then) for view in (car.front, car.rear)}
+    return dict(_leaves(car.driving, "driving")) | {
+        name: value for axle, found in masses.items() for name, value in _leaves(found, f"{axle} masses")
+    }
+
+
+def _leaves(part: object, name: str) -> Iterator[tuple[str, object]]:
+    if isinstance(part, tuple):
+        for field, inner in part._asdict().items():
+            yield from _leaves(inner, f"{name}.{field}")
+    else:
+        yield name, part
+
+
+def test_every_number_of_the_road_is_the_same(both):
+    together, alone = both
+    many = {name: np.broadcast_to(values, len(alone)) for name, values in _road_numbers(together.car).items()}
+    singles = [_road_numbers(single.car) for single in alone]
+    differing = []
+    for name, values in many.items():
+        one_by_one = np.array([each[name] for each in singles])
+        if not np.allclose(values, one_by_one, RELATIVE, RELATIVE, equal_nan=True):
+            differing.append(name)
+    assert len(many) > 20
     assert differing == []
 
 

@@ -33,7 +33,13 @@ def test_compare_says_what_check_says(seed):
 def test_every_row_of_search_is_what_check_says(name, pack):
     vehicle = workshop.vehicle(name)
     rims = {axle: [vehicle[axle]["fitted"]["rim"]] for axle in AXLES}
-    asked = {"vehicle": vehicle, "rule_pack": pack, "rims": rims, "stock": list(tyre_stock.STOCK), "max_results": ROWS}
+    asked = {
+        "vehicle": vehicle,
+        "rule_pack": pack,
+        "rims": rims,
+        "stock": [{"size": each} for each in tyre_stock.STOCK],
+        "max_results": ROWS,
+    }
     rows = post("/v1/fitments/search", asked)["rows"]
     assert rows
     for row in rows:
@@ -46,7 +52,12 @@ def test_search_offers_the_present_size_first_and_without_conditions(name):
     """The stock holds each present size: what is fitted now is what a fitter offers first."""
     vehicle = workshop.vehicle(name)
     rims = {axle: [vehicle[axle]["fitted"]["rim"]] for axle in AXLES}
-    asked = {"vehicle": vehicle, "rims": rims, "stock": list(tyre_stock.STOCK), "max_results": ROWS}
+    asked = {
+        "vehicle": vehicle,
+        "rims": rims,
+        "stock": [{"size": each} for each in tyre_stock.STOCK],
+        "max_results": ROWS,
+    }
     best = post("/v1/fitments/search", asked)["rows"][0]
     assert best["verdict"] == "suitable"
     for axle in AXLES:

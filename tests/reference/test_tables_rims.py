@@ -118,7 +118,7 @@ def test_the_design_guide_agrees_with_the_tabulated_rims(width_mm, aspect, code,
     [(155, 13, (4.5, 578, 157)), (125, 12, (3.5, 510, 127)), (175, 14, (5, 634, 178)), (185, 15, (5.5, 674, 188))],
 )
 def test_an_old_size_has_its_remembered_dimensions(width_mm, code, expected):
-    assert old_series.row(width_mm, code) == expected
+    assert old_series.row(width_mm, code)[:3] == expected
 
 
 @pytest.mark.parametrize("row", catalogue.table("old-series").rows)
@@ -133,7 +133,7 @@ def test_the_aspect_ratio_behind_an_old_size_lies_between_78_and_83_per_cent(row
     [(145, 10, (4, 492, 147)), (125, 15, (3.5, 588, 127)), (205, 16, (6, 736, 208)), (235, 15, (6.5, 752, 238))],
 )
 def test_the_later_rows_of_old_sizes_are_the_remembered_ones(width_mm, code, expected):
-    assert old_series.row(width_mm, code) == expected
+    assert old_series.row(width_mm, code)[:3] == expected
 
 
 @pytest.mark.parametrize(
@@ -141,7 +141,7 @@ def test_the_later_rows_of_old_sizes_are_the_remembered_ones(width_mm, code, exp
     [(5.2, 10, (3.5, 508, 132)), (6.4, 13, (4.5, 642, 163)), (5.6, 15, (4, 650, 145)), (8.2, 15, (6, 760, 213))],
 )
 def test_a_size_in_inches_has_its_remembered_dimensions(width_in, code, expected):
-    assert old_series.numeric_row(width_in, code) == expected
+    assert old_series.numeric_row(width_in, code)[:3] == expected
 
 
 @pytest.mark.parametrize("row", catalogue.table("numeric-series").rows)

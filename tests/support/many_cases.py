@@ -34,6 +34,8 @@ ODD_TYRES = (
 )
 ODD_RIMS = ("6J x 15", "6 x 15 ET38", "5.5J - 16 ET60", "10J x 20 H2 ET-12", "8.5J x 19 FH2 ET25.5", "4.5J x 13 H ET35")
 
+UNREAD = 0.15
+
 
 def _maybe(chance: Random, part: Json, name: str, value: object, likely: float = 0.8) -> None:
     if chance.random() < likely:
@@ -79,11 +81,11 @@ def wheel(chance: Random) -> Json:
 
 
 def _sound(chance: Random) -> Json:
-    """Return a fitment like the present one, or one step from it, with everything stated that is asked for."""
+    """Return a fitment like the present one, or one step from it, with nearly everything stated that is asked for."""
     width, rim_width, offset = chance.choice(((225, 7.5, 45), (225, 7.5, 43), (215, 7.5, 45), (235, 8, 46)))
     aspect = {215: 50, 225: 45, 235: 45}[width]
     mark = chance.choice((" XL", " XL 3PMSF"))
-    return {
+    made: Json = {
         "tyre": {"size": f"{width}/{aspect} R17 {chance.choice((97, 98, 99))}Y{mark}", "tread_depth_mm": 8},
         "rim": {
             "size": f"{rim_width:g}J x 17 H2 ET{offset}",
@@ -93,6 +95,10 @@ def _sound(chance: Random) -> Json:
         },
         "pressure_kpa": 300,
     }
+    # Now and then nobody has read what stands on the back of the wheel, which decides on a rim that the car has not.
+    if chance.random() < UNREAD:
+        made["rim"].pop("load_rating_kg")
+    return made
 
 
 def candidate(chance: Random, vehicle: Json) -> Json:

@@ -109,14 +109,18 @@ def _search() -> Example:
         "rule_pack": "unece",
         "vehicle": vehicle(),
         "rims": {"front": [rim]},
-        "stock": ["235/40 R18 95Y XL", "225/45 R18 95Y XL", "215/45 R18 89W"],
+        "stock": [
+            {"id": "A-1042", "size": "235/40 R18 95Y XL"},
+            {"id": "A-1043", "size": "225/45 R18 95Y XL"},
+            {"id": "A-1044", "size": "215/45 R18 89W"},
+        ],
         "max_results": 1,
     }
     question = SearchRequest.model_validate(asked)
     stock, rims = read_stock(question.stock), [translate.rim(each) for each in question.rims.front]
     case = translate.question(question)
     found = search(case, sizes_of(stock.designations), (rims, rims), translate.wanted(question))
-    return Example(asked, render_search.search_result(question, case, found, stock.indices, stock.faults))
+    return Example(asked, render_search.search_result(question, case, found, stock.indices, stock.refused))
 
 
 def _drawing() -> Example:

@@ -11,29 +11,32 @@ from pydantic import TypeAdapter, ValidationError
 from service.api.errors.problem import clean
 from service.api.errors.request_faults import RequestFault, domain_fault, validation_faults
 from service.api.inbound import translate
-from service.api.schemas import request as wire
-from service.api.schemas.comparison import MAX_FAULTS_PER_ROW
+from service.api.schemas.base import MAX_ID
+from service.api.schemas.comparison import MAX_FAULTS_PER_ROW, ComparedCandidate
+from service.api.schemas.search import StockLine
 from service.assessment.case import Candidate
 from service.core.errors import DomainError
-from service.designation.tyre import TyreDesignation, parse_tyre
+from service.designation.tyre import TyreDesignation
 
 MAX_LABEL = 80
-_MANY = TypeAdapter(list[wire.Candidate]).validator
+_MANY = TypeAdapter(list[ComparedCandidate]).validator
 
 
 class Refused(NamedTuple):
-    """A candidate that cannot be read: its place, its label, the first of its faults, and how many there are."""
+    """A candidate that cannot be read: place, id and label (empty: none), its first faults, and how many there are."""
 
     place: int
+    id: str
     label: str
     faults: list[RequestFault]
     fault_count: int
 
 
 class Read(NamedTuple):
-    """What was read: candidates with their places in the request, and those refused."""
+    """What was read: candidates with their places in the request and ids (empty: none), and those refused."""
 
     indices: list[int]
+    ids: list[str]
     candidates: list[Candidate]
     refused: list[Refused]
 
@@ -51,10 +54,11 @@ def read_candidates(items: Sequence[dict[str, Any]]) -> Read:
     refused = [
         Refused(
             index,
-            _label(items[index]),
+            _named(items[index], "id", MAX_ID),
+            _named(items[index], "label", MAX_LABEL),
             [
                 fault._replace(pointer=f"/candidates/{index}{fault.pointer}")
-                for fault in validation_faults(errors[:MAX_FAULTS_PER_ROW], items[index], wire.Candidate)
+                for fault in validation_faults(errors[:MAX_FAULTS_PER_ROW], items[index], ComparedCandidate)
             ],
             len(errors),
         )
@@ -64,40 +68,52 @@ def read_candidates(items: Sequence[dict[str, Any]]) -> Read:
     return _translated(rest_of_them, _MANY.validate_python([items[index] for index in rest_of_them]), refused)
 
 
-def _translated(indices: Sequence[int], asked: Sequence[wire.Candidate], refused: list[Refused]) -> Read:
+def _translated(indices: Sequence[int], asked: Sequence[ComparedCandidate], refused: list[Refused]) -> Read:
     kept: list[int] = []
+    ids: list[str] = []
     candidates: list[Candidate] = []
     for index, each in zip(indices, asked, strict=True):
         try:
             candidates.append(translate.candidate(each))
             kept.append(index)
+            ids.append(each.id)
         except DomainError as error:
             fault = domain_fault(error)
             fault = fault._replace(pointer=f"/candidates/{index}{fault.pointer}")
-            refused.append(Refused(index, each.label, [fault], 1))
-    return Read(kept, candidates, sorted(refused))
+            refused.append(Refused(index, each.id, each.label, [fault], 1))
+    return Read(kept, ids, candidates, sorted(refused))
 
 
-def _label(item: dict[str, Any]) -> str:
-    label = item.get("label", "")
-    return clean(label, MAX_LABEL) if isinstance(label, str) else ""
+def _named(item: dict[str, Any], name: str, longest: int) -> str:
+    """Return what the caller calls an entry that cannot be read; empty where that is at fault."""
+    value = item.get(name, "")
+    return clean(value, longest) if isinstance(value, str) else ""
+
+
+class RefusedLine(NamedTuple):
+    """A line of a stock that cannot be read: its id (empty: none) and its fault."""
+
+    id: str
+    fault: RequestFault
 
 
 class ReadStock(NamedTuple):
-    """The sizes of a stock that were read, with their places in the request, and the faults of the others."""
+    """The tyres of a stock that were read, with their places in the request, and the lines that were not."""
 
     indices: list[int]
     designations: list[TyreDesignation]
-    faults: list[RequestFault]
+    refused: list[RefusedLine]
 
 
-def read_stock(texts: Sequence[str]) -> ReadStock:
+def read_stock(lines: Sequence[StockLine]) -> ReadStock:
     """Return the designations of a stock, the bad ones apart."""
     found = ReadStock([], [], [])
-    for index, each in enumerate(texts):
+    for index, each in enumerate(lines):
         try:
-            found.designations.append(parse_tyre(each))
+            found.designations.append(each.designation())
             found.indices.append(index)
         except DomainError as error:
-            found.faults.append(domain_fault(error)._replace(pointer=f"/stock/{index}"))
+            fault = domain_fault(error)
+            place = fault.pointer or "/size"
+            found.refused.append(RefusedLine(each.id, fault._replace(pointer=f"/stock/{index}{place}")))
     return found

@@ -14,7 +14,7 @@ from service.api.render.figures_answer import axle_figures, vehicle_figures
 from service.api.render.numbers import Json, to_hundredths
 from service.assessment.answer.action import Action
 from service.assessment.answer.assess import Assessment
-from service.assessment.answer.trade_offs import PRACTICE
+from service.assessment.answer.trade_offs import TradeOff, trade_offs_text
 from service.core.findings import NOT_ASSESSED, OPEN, OUTCOME_NAMES, Basis, Finding, Remedy
 
 # The ends of a remedy are rounded into its range, so that the number shown settles the finding.
@@ -43,7 +43,8 @@ def assessment(found: Assessment) -> Json:
         "finding_counts": _counts(found.findings),
         "axles": axles,
         "vehicle": vehicle,
-        "trade_offs": {"text": found.trade_offs, "basis": basis(PRACTICE)},
+        "trade_offs": list(map(trade_off, found.trade_offs)),
+        "trade_offs_text": trade_offs_text(found.trade_offs),
         "actions": list(map(action, found.actions)),
         "assumptions": found.assumptions,
         "cautions": found.cautions,
@@ -94,6 +95,14 @@ def finding(each: Finding) -> Json:
     if remedy is not None:
         shown["remedy"] = _remedy(remedy)
     return shown
+
+
+def trade_off(each: TradeOff) -> Json:
+    """Return one gain or loss as plain data."""
+    shown: Json = {"code": each.code, "axle": each.axle, "direction": each.direction}
+    if each.value is not None:
+        shown |= {"value": to_hundredths(each.value), "unit": each.unit}
+    return shown | {"text": each.text, "basis": basis(each.basis)}
 
 
 @lru_cache(maxsize=1024)

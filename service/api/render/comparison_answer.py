@@ -40,13 +40,14 @@ _AXLE_COLUMNS = (
     *(f"aquaplaning_onset_percent.{end}" for end in _NUMBERS),
 )
 COLUMNS = (
-    *("rank", "index", "label", "verdict", "changed", "change"),
+    *("rank", "index", "id", "label", "verdict", "changed", "change"),
     *("set_pressure_kpa.front", "set_pressure_kpa.rear", "reason", "first_remedy"),
     *("not_bettered", "gains", "losses"),
     *(
         f"measures.{name}"
         for name in (
             "dry_grip_percent",
+            "braking_distance_percent",
             "wet_margin_percent",
             "balance_deg_per_g",
             "load_margin_percent",
@@ -90,12 +91,19 @@ def _rows(case: Case, read: Read, found: Compared, asked: CompareRequest) -> lis
     first = order[: asked.explain_first]
     for at, whole in zip(first, explained(case, [read.candidates[at] for at in first]), strict=True):
         explain(made[at], whole, f"/candidates/{read.indices[at]}")
-    return [{"index": read.indices[at], "label": read.candidates[at].label, **made[at]} for at in order]
+    return [
+        {"index": read.indices[at], **_id(read.ids[at]), "label": read.candidates[at].label, **made[at]} for at in order
+    ]
+
+
+def _id(name: str) -> Json:
+    return {"id": name} if name else {}
 
 
 def _refused(each: Refused) -> Json:
     return {
         "index": each.place,
+        **_id(each.id),
         "label": each.label,
         "errors": [member(fault) for fault in each.faults],
         "error_count": each.fault_count,

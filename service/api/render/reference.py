@@ -57,6 +57,8 @@ def table(found: Table) -> Json:
 def designation(found: TyreDesignation | RimDesignation) -> Json:
     """Return a designation taken apart."""
     parts: Json = plain(found)
+    if isinstance(found, TyreDesignation):
+        parts["structure_assumed"] = found.structure_assumed
     return parts
 
 

@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from service.api.errors.problem import member
-from service.api.errors.request_faults import RequestFault
+from service.api.inbound.candidate_lists import RefusedLine
 from service.api.render.numbers import Json
 from service.api.render.rows import explain, rows
-from service.api.schemas.search import MAX_STOCK_FAULTS, SearchRequest
+from service.api.schemas.search import MAX_STOCK_FAULTS, OfferedRim, SearchRequest
 from service.assessment.answer.actions import CAUTIONS
 from service.assessment.batch.compare import explained
 from service.assessment.batch.left_out import Sieve, reason_in_words
@@ -19,7 +19,7 @@ from service.core.numeric import known
 
 
 def search_result(
-    asked: SearchRequest, case: Case, found: Found, read: Sequence[int] | None, refused: Sequence[RequestFault]
+    asked: SearchRequest, case: Case, found: Found, read: Sequence[int] | None, refused: Sequence[RefusedLine]
 ) -> Json:
     """Return the answer to a search; `read` names the places in the stock that were read, None for the grid."""
     return {
@@ -36,7 +36,7 @@ def search_result(
             "rear": _sieve(found.rear, found.defaults),
             "pairs": _sieve(found.pairs, found.defaults),
         },
-        "refused": [member(fault) for fault in refused[:MAX_STOCK_FAULTS]],
+        "refused": [_refused(each) for each in refused[:MAX_STOCK_FAULTS]],
         "refused_count": len(refused),
         "notes": [NEW_NOTE] if read is not None else [GRID_NOTE, NEW_NOTE],
         "cautions": CAUTIONS,
@@ -46,14 +46,15 @@ def search_result(
 def _rows(asked: SearchRequest, case: Case, found: Found, read: Sequence[int] | None) -> list[Json]:
     if found.compared is None:
         return []
-    rims = [[each.model_dump(exclude_unset=True) for each in axle] for axle in (asked.rims.front, asked.rims.rear)]
-    front_rims, rear_rims = rims[0], rims[1] or rims[0]
+    offered = asked.rims.front, asked.rims.rear or asked.rims.front
+    # The check knows no `id` of a rim.
+    front_rims, rear_rims = ([each.model_dump(exclude_unset=True, exclude={"id"}) for each in axle] for axle in offered)
     made = rows(found.compared)
     for row, candidate, hit in zip(made, found.candidates, found.hits, strict=True):
         front, rear = candidate.front, candidate.rear
         row["fitment"] = {
-            "front": _axle(front, hit.front_rim, None if read is None else read[hit.front_size]),
-            "rear": _axle(rear, hit.rear_rim, None if read is None else read[hit.rear_size]),
+            "front": _axle(front, hit.front_rim, offered[0]) | _line(asked, read, hit.front_size),
+            "rear": _axle(rear, hit.rear_rim, offered[1]) | _line(asked, read, hit.rear_size),
         }
         row["candidate"] = {
             "front": _candidate(front, front_rims[hit.front_rim]),
@@ -66,9 +67,22 @@ def _rows(asked: SearchRequest, case: Case, found: Found, read: Sequence[int] | 
     return [made[at] for at in order]
 
 
-def _axle(fitted: Fitment, rim_index: int, stock_index: int | None) -> Json:
+def _axle(fitted: Fitment, rim_index: int, rims: Sequence[OfferedRim]) -> Json:
     shown: Json = {"tyre": fitted.tyre.designation.canonical, "rim_index": rim_index, **_pressure(fitted)}
-    return shown if stock_index is None else shown | {"stock_index": stock_index}
+    return shown | _id("rim_id", rims[rim_index].id)
+
+
+def _line(asked: SearchRequest, read: Sequence[int] | None, size: int) -> Json:
+    """Return which line of the stock a size comes from; nothing for the grid."""
+    return {} if read is None else {"stock_index": read[size], **_id("stock_id", asked.stock[read[size]].id)}
+
+
+def _id(name: str, value: str) -> Json:
+    return {name: value} if value else {}
+
+
+def _refused(line: RefusedLine) -> Json:
+    return member(line.fault) | _id("id", line.id)
 
 
 def _candidate(fitted: Fitment, rim: Json) -> Json:

@@ -32,8 +32,8 @@ JSON_MEDIA_TYPE = "application/json"
 _VARY = {"Vary": "Accept"}
 # The largest valid body, 500 candidates with every character of their texts and keys escaped, is some 2.8 MiB.
 COMPARE_BODY_BYTES = 3072 * 1024
-# The same of a stock of 5,000 sizes is some 3.8 MiB.
-SEARCH_BODY_BYTES = 4096 * 1024
+# The same of a stock of 5,000 lines, each with an id, a size and all numbers, is some 15 MiB.
+SEARCH_BODY_BYTES = 16 * 1024 * 1024
 
 _PROBLEMS = problem_responses(*BODY_PROBLEMS)
 _TABLE: dict[int | str, dict[str, Any]] = {
@@ -97,4 +97,4 @@ def search(asked: SearchRequest, request: Request) -> object:
         _count_verdicts(request, found.compared)
     if stock is None:
         return render_search.search_result(asked, case, found, None, ())
-    return render_search.search_result(asked, case, found, stock.indices, stock.faults)
+    return render_search.search_result(asked, case, found, stock.indices, stock.refused)

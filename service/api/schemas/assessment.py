@@ -10,6 +10,7 @@ from service.api.schemas.job_card import Action
 from service.api.schemas.on_the_road import DryBalance, LabelEffects, MeasureFirst, TurnIn, WetBalance
 from service.api.schemas.quantity_bands import Estimate
 from service.api.schemas.vocabulary import Outcome, Status, Verdict, Where
+from service.assessment.answer.trade_offs import TradeCode, TradeDirection
 from service.assessment.checks.balance import Degree, Direction
 from service.core.findings import BasisKind
 
@@ -233,11 +234,16 @@ class VehicleAnswer(AnswerPart):
     turn_in: TurnIn = part("How the car turns in; absent for a trailer and when not known.", default=None)
 
 
-class TradeOffs(AnswerPart):
-    """What is gained and what is lost."""
+class TradeOff(AnswerPart):
+    """One thing that is gained, lost or stays alike."""
 
-    text: str = words("Gains and losses in a paragraph.", 1200, "Front: about +5 % cornering stiffness in the dry.")
-    basis: Basis = part("What the directions without a number rest on.")
+    code: TradeCode = part("What it is about.", "peak_grip")
+    axle: Where = part("Where.", "front")
+    direction: TradeDirection = part("Whether it is a gain, a loss or alike.", "gain")
+    value: float = maybe("Change, proposed minus present", "in `unit`", 1.8)
+    unit: str = words("Unit of the value; absent where there is none.", 20, "%", default=None)
+    text: str = words("The same in one sentence.", 300, "Front: the tyres grip about 1.8 % more on a dry road.")
+    basis: Basis = part("What it rests on.")
 
 
 class RulePackName(AnswerPart):
@@ -274,7 +280,16 @@ class Assessment(AnswerPart):
     finding_counts: FindingCounts = part("How many findings came out how.")
     axles: Axles = part("The numbers, per axle.")
     vehicle: VehicleAnswer = part("The numbers, for the vehicle.")
-    trade_offs: TradeOffs = part("What is gained and what is lost.")
+    trade_offs: list[TradeOff] = part(
+        "What is gained, lost and stays alike: front, rear, then the vehicle; empty where nothing could be felt. "
+        "What is not known is absent.",
+        max_length=30,
+    )
+    trade_offs_text: str = words(
+        "The sentences of the gains and losses as one paragraph.",
+        4000,
+        "Front: the tyres grip about 1.8 % more on a dry road.",
+    )
     actions: list[Action] = part(
         "The job card in the order of work: what is dangerous first. Every finding that is advisory or not recommended "
         "has a line that names it.",

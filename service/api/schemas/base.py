@@ -16,6 +16,7 @@ PRINTABLE = r"^[^\x00-\x1f\x7f-\x9f\u2028-\u202e\u2066-\u2069]*$"
 CODE = r"^[a-z0-9_]+(\.[a-z0-9_]+)+$"
 ANY = (-1.0e9, 1.0e9)
 """The range of a number that the service itself gives."""
+MAX_ID = 100
 REQUIRED = PydanticUndefined
 
 Extra = dict[str, Any]
@@ -91,6 +92,11 @@ def part(description: str, example: object = None, default: Any = REQUIRED, **ru
     if example is not None:
         rules["examples"] = [example]
     return Field(default=default, description=description, **rules)
+
+
+def identity(description: str) -> Any:  # noqa: ANN401 - see `number`
+    """Return a field for the caller's own name of an entry, which comes back with what is said of it."""
+    return part(description, "A-1042", default="", min_length=1, max_length=MAX_ID, pattern=PRINTABLE)
 
 
 def as_fault(error: DomainError, *, member: bool = False) -> PydanticCustomError:

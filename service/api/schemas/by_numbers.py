@@ -29,7 +29,7 @@ class NoDesignation(DomainError):
         super().__init__(f"Something is missing: state {expected}.", "/size")
 
 
-class TyreByNumbers(Wire):
+class TyreFields(Wire):
     """The numbers of a tyre; its width in mm stands beside them, in `section_width_mm`."""
 
     size: str
@@ -47,18 +47,17 @@ class TyreByNumbers(Wire):
     load_range: str = text("Load range of a light-truck tyre.", 1, "E", r"^[A-N]$", None)
     ply_rating: int = whole("Ply rating", "1", (2, 24), 8, None)
 
-    @model_validator(mode="after")
-    def _can_be_read(self) -> Self:
-        """Refuse numbers that make no tyre, or not that of the designation beside them."""
-        try:
-            self.designation()
-        except DomainError as error:
-            raise as_fault(error, member=True) from None
-        return self
-
     def designation(self) -> TyreDesignation:
         """Return what the designation says, what the numbers make, or what both say alike."""
-        numbers: TyreNumbers = {
+        numbers = self.numbers()
+        if not self.size:
+            numbers["section_width_mm"] = _known(self.section_width_mm)
+        # Beside a designation the width is what was measured, and no second statement of the size.
+        return _tyre(self.size, numbers)
+
+    def numbers(self) -> TyreNumbers:
+        """Return the numbers that were stated, but for the width in mm."""
+        return {
             "section_width_in": _known(self.section_width_in),
             "overall_diameter_in": _known(self.overall_diameter_in),
             "aspect_ratio": _known(self.aspect_ratio),
@@ -72,14 +71,38 @@ class TyreByNumbers(Wire):
             "load_range": self.load_range,
             "ply_rating": self.ply_rating,
         }
-        stated = any(value is not None for value in numbers.values())
-        if self.size:
-            # Beside a designation the width is what was measured, and no second statement of the size.
-            return tyre_from_both(self.size, **numbers) if stated else parse_tyre(self.size)
-        if not stated:
-            raise NoDesignation("the designation, such as 205/55 R16 91V, or the numbers of the tyre")
+
+
+class TyreByNumbers(TyreFields):
+    """A tyre that is refused where its numbers make none."""
+
+    @model_validator(mode="after")
+    def _can_be_read(self) -> Self:
+        """Refuse numbers that make no tyre, or not that of the designation beside them."""
+        try:
+            self.designation()
+        except DomainError as error:
+            raise as_fault(error, member=True) from None
+        return self
+
+
+class TyreInStock(TyreFields):
+    """A tyre of a stock; one that cannot be read is named in the answer and ends nothing, so it is not read here."""
+
+    def designation(self) -> TyreDesignation:
+        """Return what the designation says, what the numbers make, or what both say alike."""
+        numbers = self.numbers()
         numbers["section_width_mm"] = _known(self.section_width_mm)
-        return tyre_from_numbers(**numbers)
+        return _tyre(self.size, numbers)
+
+
+def _tyre(size: str, numbers: TyreNumbers) -> TyreDesignation:
+    stated = any(value is not None for value in numbers.values())
+    if size:
+        return tyre_from_both(size, **numbers) if stated else parse_tyre(size)
+    if not stated:
+        raise NoDesignation("the designation, such as 205/55 R16 91V, or the numbers of the tyre")
+    return tyre_from_numbers(**numbers)
 
 
 class RimByNumbers(Wire):

@@ -8,12 +8,12 @@ from pydantic import GetJsonSchemaHandler, GetPydanticSchema
 from pydantic_core import CoreSchema
 
 from service.api.schemas.assessment import FindingCounts, FindingHead, KeyChange, Remedy, RulePackName
-from service.api.schemas.base import AnswerPart, maybe, part, text, whole
+from service.api.schemas.base import MAX_ID, AnswerPart, identity, maybe, part, text, whole
 from service.api.schemas.error_answer import Fault
 from service.api.schemas.job_card import Action
 from service.api.schemas.quantity_bands import Estimate
 from service.api.schemas.request import Candidate, FitmentRequest
-from service.api.schemas.vocabulary import Axle, RankBy, Trade, Verdict
+from service.api.schemas.vocabulary import AxleName, RankBy, Trade, Verdict
 from service.assessment.answer.verdict import VERDICTS
 from service.assessment.batch.comparison_measures import MEANING
 from service.assessment.checks.balance import Degree, Direction
@@ -22,13 +22,19 @@ MAX_CANDIDATES = 500
 MAX_FAULTS_PER_ROW = 5
 
 
+class ComparedCandidate(Candidate):
+    """One of the candidates to be compared."""
+
+    id: str = identity("The caller's own name of the candidate; comes back in its row.")
+
+
 def _candidate_or_any_object(_: CoreSchema, handler: GetJsonSchemaHandler) -> dict[str, Any]:
     other = {
         "type": "object",
         "title": "UnreadCandidate",
         "description": "Any other object is no candidate: its row names its faults, and the other rows stand.",
     }
-    return {"anyOf": [handler(Candidate.__pydantic_core_schema__), other]}
+    return {"anyOf": [handler(ComparedCandidate.__pydantic_core_schema__), other]}
 
 
 # Looked at one by one later on, so that a bad candidate is a row of the answer and not the end of the others.
@@ -71,6 +77,7 @@ class Measures(AnswerPart):
     """What a candidate is worth; absent when not known."""
 
     dry_grip_percent: float = measure("dry_grip_percent", "%", 3.1)
+    braking_distance_percent: float = measure("braking_distance_percent", "%", -1.6)
     wet_margin_percent: float = measure("wet_margin_percent", "%", -4.4)
     balance_deg_per_g: float = measure("balance_deg_per_g", "deg/g", 0.05)
     load_margin_percent: float = measure("load_margin_percent", "%", 18.5)
@@ -130,7 +137,7 @@ class Weighed(AnswerPart):
 
     rank: int = whole("Place, 1 is the best", "1", (1, MAX_CANDIDATES), 1)
     verdict: Verdict = part("The verdict.", "suitable_with_conditions")
-    changed: list[Axle] = part(
+    changed: list[AxleName] = part(
         "The axles that get another tyre or rim, or tyres with another tread; the others stay as they are.",
         ["rear"],
         max_length=2,
@@ -159,8 +166,8 @@ class Weighed(AnswerPart):
         example=True,
     )
     measures: Measures = part("By what it can be ranked.")
-    gains: list[Trade] = part("What is better than with the present fitment.", ["dry_grip"], max_length=6)
-    losses: list[Trade] = part("What is worse than with the present fitment.", ["wet_margin"], max_length=6)
+    gains: list[Trade] = part("What is better than with the present fitment.", ["dry_grip"], max_length=7)
+    losses: list[Trade] = part("What is worse than with the present fitment.", ["wet_margin"], max_length=7)
     axles: ComparedAxles = part("Key numbers, per axle.")
     vehicle: ComparedVehicle = part("Key numbers, for the vehicle.")
     findings: list[ComparedFinding] = part("The worst findings, worst first; none that is met.", max_length=5)
@@ -175,6 +182,7 @@ class ComparedRow(Weighed):
     """One candidate."""
 
     index: int = whole("Its place in the request, from 0", "1", (0, MAX_CANDIDATES - 1), 0)
+    id: str = text("Its `id`, where it has one.", MAX_ID, "A-1042", default=None)
     label: str = text("Its label, as sent.", 80, "one step wider")
 
 
@@ -182,6 +190,7 @@ class RefusedRow(AnswerPart):
     """One candidate that cannot be read."""
 
     index: int = whole("Its place in the request, from 0", "1", (0, MAX_CANDIDATES - 1), 3)
+    id: str = text("Its `id`, where it has one that can be read.", MAX_ID, "A-1042", default=None)
     label: str = text("Its label, as sent; empty where that is at fault.", 80, "misspelt")
     errors: list[Fault] = part(
         "Its faults, the first five of them; pointers lead into the request.",

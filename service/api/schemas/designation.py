@@ -26,6 +26,9 @@ class TyreParts(AnswerPart):
     section_width_mm: float = number("Nominal section width", "mm", (0.0, 1000.0), 225.0)
     aspect_ratio: float = number("Aspect ratio", "%", (0.0, 120.0), 70.0, None)
     construction: Construction = part("How the carcass is built.", "radial")
+    structure_assumed: bool = part(
+        "Whether the construction was taken from a dash, an x or a missing letter.", example=False
+    )
     rim_code: float = number("Nominal rim diameter code", "in", (0.0, 60.0), 15.0)
     overall_diameter_in: float = number("Overall diameter of a flotation size", "in", (0.0, 80.0), 31.0, None)
     z_rated: bool = part("Whether ZR is stated: above 240 km/h.", example=False)

@@ -15,6 +15,8 @@ FaultCode = Literal[
     "wrong_format",
     "not_one_of",
     "unreadable_designation",
+    "out_of_scope",
+    "wrong_number",
     "unknown_name",
     "inconsistent",
     "repeated",

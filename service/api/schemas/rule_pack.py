@@ -98,9 +98,7 @@ class SpeedometerRule(Provenance):
     least_gain V2 + least_constant_kmh <= V1 <= most_gain V2 + most_constant_kmh; without most_gain no upper edge.
     """
 
-    kind: SpeedometerKind = part(
-        "`r39`: the inequality of UN R39; `band`: another one; `none`: no rule, so that UN R39 only advises.", "r39"
-    )
+    kind: SpeedometerKind = part("`r39`: the inequality of UN R39; `band`: another one.", "r39")
     title: str = text("What it is called.", 200, "Speedometer, UN R39")
     least_gain: float = number("Gain of the lower edge", "1", (0.0, 2.0), 1.0)
     least_constant_kmh: float = number("Constant of the lower edge", "km/h", (-50.0, 50.0), 0.0)

@@ -2,12 +2,9 @@
 
 from __future__ import annotations
 
-from typing import Annotated
-
-from pydantic import Field
-
 from service.api.schemas.assessment import RulePackName
-from service.api.schemas.base import CODE, AnswerPart, maybe, number, part, text, whole
+from service.api.schemas.base import CODE, MAX_ID, AnswerPart, identity, maybe, number, part, text, whole
+from service.api.schemas.by_numbers import TyreInStock
 from service.api.schemas.comparison import Weighed
 from service.api.schemas.error_answer import Fault
 from service.api.schemas.request import Candidate, FitmentRequest, RequestPart, Rim
@@ -24,11 +21,27 @@ MAX_STOCK_FAULTS = 100
 MAX_TRIED = 100_000_000
 
 
+class OfferedRim(Rim):
+    """A rim that could be fitted."""
+
+    id: str = identity("The caller's own name of the rim; comes back in the rows that have it.")
+
+
+class StockLine(TyreInStock, RequestPart):
+    """A tyre of the stock: its designation, its numbers, or both where they agree."""
+
+    id: str = identity("The caller's own name of the line; comes back in rows and among what is refused.")
+    size: str = part(
+        "Size designation and service description.", "235/40 R18 95Y XL", default="", max_length=MAX_STOCK_TEXT
+    )
+    section_width_mm: float = number("Nominal section width", "mm", ranges.SECTION_WIDTH_MM, 235.0, UNKNOWN)
+
+
 class OfferedRims(RequestPart):
     """The rims that could be fitted."""
 
-    front: list[Rim] = part("Rims for the front axle, 1 to 16.", min_length=1, max_length=MAX_RIMS)
-    rear: list[Rim] = part(
+    front: list[OfferedRim] = part("Rims for the front axle, 1 to 16.", min_length=1, max_length=MAX_RIMS)
+    rear: list[OfferedRim] = part(
         "Rims for the rear axle; absent: the same as in front.", default=[], min_length=1, max_length=MAX_RIMS
     )
 
@@ -71,18 +84,15 @@ class SearchLimits(RequestPart):
     )
 
 
-StockSize = Annotated[str, Field(max_length=MAX_STOCK_TEXT)]
-
-
 class SearchRequest(FitmentRequest):
     """Which sizes would suit a vehicle."""
 
     rims: OfferedRims = part("The rims that could be fitted.")
-    stock: list[StockSize] = part(
-        "Tyre designations to choose from, up to 5,000; one that cannot be read is named in the answer, and the others "
+    stock: list[StockLine] = part(
+        "Tyres to choose from, up to 5,000; one that cannot be read is named in the answer, and the others "
         "stand. Absent: every size of a grid, section width 125 to 355 mm by 10, aspect ratio 25 to 85 % by 5, rim "
         "code 12 to 24.",
-        ["235/40 R18 95Y XL"],
+        [{"id": "A-1042", "size": "235/40 R18 95Y XL"}],
         default=[],
         min_length=1,
         max_length=MAX_STOCK,
@@ -167,6 +177,8 @@ class FoundAxle(AnswerPart):
     stock_index: int = whole(
         "Place of the tyre in the stock, from 0; absent for the grid", "1", (0, MAX_STOCK - 1), 17, None
     )
+    stock_id: str = text("The `id` of the line of the stock, where it has one.", MAX_ID, "A-1042", default=None)
+    rim_id: str = text("The `id` of the rim, where it has one.", MAX_ID, "R-17-45", default=None)
     pressure_kpa: float = maybe("Cold pressure to set, enough for the axle", "kPa", 250.0)
 
 
@@ -182,6 +194,12 @@ class FoundRow(Weighed):
 
     fitment: FoundAxles = part("What would be fitted.")
     candidate: Candidate = part("The same as `check` takes it; remedies point into it.")
+
+
+class RefusedLine(Fault):
+    """A line of the stock that cannot be read."""
+
+    id: str = text("The `id` of the line, where it has one.", MAX_ID, "A-1042", default=None)
 
 
 class SearchResult(AnswerPart):
@@ -202,7 +220,9 @@ class SearchResult(AnswerPart):
         "the present ones do. Of a stock, a tyre with less is listed with conditions where it carries the axle."
     )
     sieves: Sieves = part("How many were tried, how many are left, and why so few.")
-    refused: list[Fault] = part("Sizes of the stock that cannot be read, the first 100.", max_length=MAX_STOCK_FAULTS)
+    refused: list[RefusedLine] = part(
+        "Lines of the stock that cannot be read, the first 100.", max_length=MAX_STOCK_FAULTS
+    )
     refused_count: int = whole("How many cannot be read, listed or not", "1", (0, MAX_STOCK), 0)
     notes: list[str] = part("What must be known about the results.", max_length=10)
     cautions: list[str] = part("What this answer does not replace; always present.", max_length=20)

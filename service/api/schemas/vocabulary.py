@@ -39,7 +39,7 @@ Outcome = TypeAliasType(
     "Outcome",
     Annotated[findings.OutcomeName, Field(description="How a question came out.")],
 )
-Axle = TypeAliasType("Axle", Annotated[findings.AxleName, Field(description="An axle.")])
+AxleName = TypeAliasType("AxleName", Annotated[findings.AxleName, Field(description="An axle.")])
 Where = TypeAliasType("Where", Annotated[findings.Where, Field(description="An axle, or the vehicle as a whole.")])
 Status = TypeAliasType(
     "Status",
@@ -66,7 +66,7 @@ RankBy = TypeAliasType(
         Field(
             description="What is ranked by, after the verdict and the weight of what speaks against a fitment and is "
             "not so today: closest to the present fitment in width, diameter, rim, offset, load, speed and season; "
-            "greatest dry grip, wet margin or load margin; least change of balance."
+            "greatest dry grip, wet margin or load margin; least change of balance; shortest braking distance."
         ),
     ],
 )

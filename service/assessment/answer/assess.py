@@ -13,7 +13,7 @@ from service.assessment.answer.already import with_already
 from service.assessment.answer.assumptions import assumptions
 from service.assessment.answer.keep_present import with_kept_axle
 from service.assessment.answer.summary import summary
-from service.assessment.answer.trade_offs import trade_offs
+from service.assessment.answer.trade_offs import TradeOff, trade_offs
 from service.assessment.answer.verdict import Verdict, verdict_of, worst_first
 from service.assessment.case import Case
 from service.assessment.checks import AXLE_CHECKS, CAR_CHECKS
@@ -33,7 +33,8 @@ class Assessment(NamedTuple):
     """Worst first; alike ones in the order of the questions."""
     actions: list[Action]
     cautions: tuple[str, ...]
-    trade_offs: str
+    trade_offs: tuple[TradeOff, ...]
+    """Front, rear, vehicle; empty where nothing could be felt."""
     assumptions: list[str]
     law: law.LawTally
 
@@ -51,7 +52,7 @@ def assess(case: Case) -> Assessment:
         findings=findings,
         actions=actions(car, findings, verdict),
         cautions=CAUTIONS,
-        trade_offs=trade_offs(car),
+        trade_offs=trade_offs(car, case.candidate),
         assumptions=assumptions(case, car),
         law=law.tally(case, car, findings),
     )

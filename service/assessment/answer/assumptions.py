@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from service.assessment.answer.dimensions_note import dimensions_note
 from service.assessment.case import Case, Fitment
 from service.assessment.checks.words import plain
 from service.assessment.view.figures import LATERAL_ACCELERATION_G, NEW_TREAD_DEPTH_MM, TEXTURE_DEPTH_MM, WATER_FILM_MM
@@ -22,30 +23,37 @@ def _on_axle(view: AxleView, proposed: Fitment) -> list[str]:
     name, axle, found = view.name, view.axle, []
     if unknown(axle.kerb_axle_mass_kg):
         found.append(f"Estimates for the {name} axle use its maximum mass, since the kerb mass is not given.")
-    if unknown(view.now.facts.pressure_kpa):
-        found.append(
-            f"The present {name} pressure is not given; {plain(view.now.behaviour.pressure_kpa)} kPa is assumed."
-        )
-    found += _pressure_taken(view)
+    found += _pressures_taken(view)
     if axle.kerb_axle_mass_kg > axle.max_axle_mass_kg:
         found.append(f"The {name} axle's kerb mass is above its maximum mass; one of the two must be wrong.")
     if axle.wheels_per_side > 1 and proposed.tyre.designation.load_index_twin is None:
         found.append(f"The {name} tyre states no load index for twin mounting; its single index is taken for it.")
     assumed = (*proposed.tyre.designation.assumed, *proposed.rim.designation.assumed)
-    return found + [f"{name.capitalize()}: {text}" for text in assumed]
+    found += [f"{name.capitalize()}: {text}" for text in assumed]
+    # Of a size on both sides of the change the same is said once.
+    notes = dict.fromkeys(dimensions_note(each.tyre) for each in (axle.fitted, proposed))
+    return found + [f"{name.capitalize()}: {text}" for text in notes if text]
 
 
-def _pressure_taken(view: AxleView) -> list[str]:
-    """Return which pressure the estimates hold for, where it is not the stated one."""
-    stated, taken = view.then.facts.pressure_kpa, plain(view.then.behaviour.pressure_kpa)
-    if known(view.ordered_pressure_kpa):
-        if stated == view.ordered_pressure_kpa:
-            return []
+def _pressures_taken(view: AxleView) -> list[str]:
+    """Return which pressures the estimates hold for, where they are not the stated ones."""
+    found, name = [], view.name
+    stated, taken = view.now.facts.pressure_kpa, view.now.behaviour.pressure_kpa
+    if unknown(stated):
+        found.append(f"The present {name} pressure is not given; {plain(taken)} kPa is assumed.")
+    elif stated != taken:
+        found.append(f"The present {name} pressure is not right for its tyre; the comparison takes {plain(taken)} kPa.")
+    stated, taken = view.then.facts.pressure_kpa, view.then.behaviour.pressure_kpa
+    if unknown(view.ordered_pressure_kpa) and unknown(stated):
+        found.append(
+            f"The proposed {name} pressure is not given; {plain(taken)} kPa is assumed for the estimates alone."
+        )
+    elif stated != taken:
         why = "is not given" if unknown(stated) else "that is given is not used"
-        return [f"The proposed {view.name} pressure {why}; everything is computed for the {taken} kPa to be set."]
-    if known(stated):
-        return []
-    return [f"The proposed {view.name} pressure is not given; {taken} kPa is assumed for the estimates alone."]
+        found.append(
+            f"The proposed {name} pressure {why}; everything is computed for the {plain(taken)} kPa to be set."
+        )
+    return found
 
 
 def assumptions(case: Case, car: CarView) -> list[str]:

@@ -53,10 +53,19 @@ def _kept(case: Case, wanted: Sequence[Finding], most: int) -> tuple[AxleName | 
     """Return the axle that settles all of them, and all that is met then; one axle, since both are no change at all."""
     axles: tuple[AxleName, ...] = ("front", "rear")
     for axle in axles:
+        if _has_present(case, axle):
+            continue
         met = _settled(case, axle, most)
         if met.issuperset(map(_place, wanted)):
             return axle, met
     return None, set()
+
+
+def _has_present(case: Case, axle: AxleName) -> bool:
+    """Return whether an axle keeps its tyre and rim anyway: its pressure is for the job card alone to say."""
+    fitted, proposed = getattr(case.vehicle, axle).fitted, getattr(case.candidate, axle)
+    now, then = ((each.tyre.designation, each.rim.designation) for each in (fitted, proposed))
+    return bool(now == then)
 
 
 def _settled(case: Case, axle: AxleName, most: int) -> set[tuple[str, str]]:

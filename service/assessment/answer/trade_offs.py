@@ -1,79 +1,229 @@
-"""What is gained and what is lost, in one paragraph.
+"""What is gained and what is lost, one fact an entry, and the entries as a paragraph.
 
-Where the service has a number it is given; where no published number exists (comfort, heat, steering response, wear)
-only the usual direction is said, as common practice.
+Where the service has a number it is given; where no published number exists (ride, ruts) only the usual direction is
+said, as common practice.
 """
 
 from __future__ import annotations
 
-from service.assessment.checks.balance import balance
-from service.assessment.checks.words import plain, signed
+from collections.abc import Iterator, Sequence
+from typing import Literal, NamedTuple
+
+from service.assessment.answer.label_effects import LABEL, label_effects
+from service.assessment.case import Candidate
+from service.assessment.checks.balance import GRADIENT
+from service.assessment.checks.wet_reserve import LIFT, WHERE
+from service.assessment.checks.words import plain
+from service.assessment.view.change import percent
+from service.assessment.view.driving import AxleDriving
 from service.assessment.view.views import AxleView, CarView
+from service.core.findings import Basis, Where
+from service.core.numeric import known
 from service.core.sources import basis
 
+TradeCode = Literal[
+    "peak_grip",
+    "cornering_stiffness",
+    "wet_reserve",
+    "heat_reserve",
+    "load_capacity",
+    "ride",
+    "ruts",
+    "braking",
+    "label_wet_braking",
+    "label_energy",
+]
+TradeDirection = Literal["gain", "loss", "alike"]
+
 PRACTICE = basis("COMMON-PRACTICE", "usual direction, no published number")
+GRIP = basis("PROJECT", "friction after the load reserve, same make and compound")
+HEAT = basis("PROJECT", "tread width and overall diameter for the same work of friction")
+LOAD = basis("UN-R30 load index")
 # Less than this is no difference worth a word.
 WORTH_A_WORD_PERCENT = 0.5
 WORTH_A_WORD_MM = 2.0
+WORTH_A_WORD_KWH = 0.05
+NOTHING = "Nothing changes that could be felt."
 
 
-def trade_offs(car: CarView) -> str:
-    """Return the paragraph on gains and losses."""
-    said = (_axle_words(car.front), _axle_words(car.rear), _balance_words(car), _usual_words(car))
-    text = " ".join(part for part in said if part)
-    return text or "Nothing changes that could be felt."
+class TradeOff(NamedTuple):
+    """One thing that is gained, lost or stays alike; value and unit are None where no number exists."""
+
+    code: TradeCode
+    axle: Where
+    direction: TradeDirection
+    value: float | None
+    unit: str | None
+    text: str
+    basis: Basis
 
 
-def _axle_words(view: AxleView) -> str:
-    """Return what is gained and lost on one axle, empty when nothing is worth a word."""
-    gain = 100.0 * (view.change.cornering_stiffness.value - 1.0)
-    wet = view.change.aquaplaning_onset_percent.value
-    said = [_patch_words(view)]
-    # Comparisons with NaN are false, so what is not known is not spoken of.
-    if abs(gain) > WORTH_A_WORD_PERCENT:
-        _, low, high = view.change.cornering_stiffness
-        band = f"{signed(100.0 * (low - 1.0), 0)} to {signed(100.0 * (high - 1.0), 0)} %"
-        said.append(f"about {signed(gain, 0)} % cornering stiffness in the dry ({band})")
-    if abs(wet) > WORTH_A_WORD_PERCENT:
-        way = "lower" if wet < 0.0 else "higher"
-        link = "but " if (wet < 0.0) == (gain > 0.0) and abs(gain) > WORTH_A_WORD_PERCENT else ""
-        said.append(f"{link}afloat on standing water from a speed about {plain(abs(wet))} % {way}")
-    track = view.change.track_mm
-    if abs(track) > WORTH_A_WORD_MM:
-        said.append(f"a track {plain(abs(track))} mm {'wider' if track > 0.0 else 'narrower'}")
-    words = ", ".join(each for each in said if each)
-    return f"{view.name.capitalize()}: {words}." if words else ""
+class _Change(NamedTuple):
+    """A change by its size: what more and less of it are, and how much is worth a word."""
+
+    value: float
+    worth: float = WORTH_A_WORD_PERCENT
+    more_is: TradeDirection = "gain"
+    less_is: TradeDirection = "loss"
+
+    @property
+    def direction(self) -> TradeDirection:
+        if abs(self.value) <= self.worth:
+            return "alike"
+        return self.more_is if self.value > 0.0 else self.less_is
+
+    def words(self, more: str, less: str, alike: str) -> str:
+        if self.direction == "alike":
+            return alike
+        return more if self.value > 0.0 else less
 
 
-def _patch_words(view: AxleView) -> str:
-    now, then = view.now.behaviour, view.then.behaviour
-    wider = 100.0 * (then.patch_width_mm / now.patch_width_mm - 1.0)
-    longer = 100.0 * (then.patch_length_mm / now.patch_length_mm - 1.0)
-    found = []
-    if abs(wider) > WORTH_A_WORD_PERCENT:
-        found.append(f"{plain(abs(wider))} % {'wider' if wider > 0.0 else 'narrower'}")
-    if abs(longer) > WORTH_A_WORD_PERCENT:
-        found.append(f"{plain(abs(longer))} % {'longer' if longer > 0.0 else 'shorter'}")
-    return f"a contact patch about {' and '.join(found)}" if found else ""
+def trade_offs(car: CarView, candidate: Candidate) -> tuple[TradeOff, ...]:
+    """Return what is gained and lost: front, rear, then the vehicle; empty where nothing could be felt."""
+    found = (
+        *_on_axle(car.front, car.driving.front),
+        *_on_axle(car.rear, car.driving.rear),
+        *_braking(car),
+        *_label(car, candidate),
+    )
+    return found if any(each.direction != "alike" for each in found) else ()
 
 
-def _balance_words(car: CarView) -> str:
-    found = balance(car)
-    return "" if found.degree == "negligible" else found.text
+def trade_offs_text(found: Sequence[TradeOff]) -> str:
+    """Return the gains and losses as a paragraph; what stays alike is not spoken of."""
+    return " ".join(each.text for each in found if each.direction != "alike") or NOTHING
 
 
-def _usual_words(car: CarView) -> str:
-    heights = [view.then.facts.section_height_mm - view.now.facts.section_height_mm for view in (car.front, car.rear)]
-    widths = [view.then.facts.nominal_width_mm - view.now.facts.nominal_width_mm for view in (car.front, car.rear)]
-    words = []
-    if min(heights) < -WORTH_A_WORD_MM and max(heights) < WORTH_A_WORD_MM:
-        words.append("lower sidewalls usually make the steering quicker and the ride harder, and guard the rim less")
-    if max(heights) > WORTH_A_WORD_MM and min(heights) > -WORTH_A_WORD_MM:
-        words.append("higher sidewalls usually make the ride softer and the steering slower")
-    if max(widths) > WORTH_A_WORD_MM and min(widths) > -WORTH_A_WORD_MM:
-        words.append("wider tyres usually follow ruts more, roll harder and warm up more slowly")
-    if min(widths) < -WORTH_A_WORD_MM and max(widths) < WORTH_A_WORD_MM:
-        words.append("narrower tyres usually roll more easily, follow ruts less and run hotter when driven hard")
-    if not words:
-        return ""
-    return f"Common practice, without a number: {'; '.join(words)}."
+def _on_axle(view: AxleView, found: AxleDriving) -> Iterator[TradeOff]:
+    made = (
+        _peak_grip(view, found),
+        _stiffness(view),
+        _wet_reserve(view, found),
+        _heat(view, found),
+        _load(view),
+        _ride(view),
+        _ruts(view),
+    )
+    # What is not known is not spoken of.
+    return (each for each in made if each.value is None or known(each.value))
+
+
+def _peak_grip(view: AxleView, found: AxleDriving) -> TradeOff:
+    change = _Change(found.peak_grip_percent.value)
+    size = plain(abs(change.value), 1)
+    text = change.words(
+        f"the tyres grip about {size} % more on a dry road",
+        f"the tyres grip about {size} % less on a dry road",
+        "the grip on a dry road stays as it is",
+    )
+    return _entry("peak_grip", view, change, text, GRIP)
+
+
+def _stiffness(view: AxleView) -> TradeOff:
+    change = _Change(percent(1.0, view.change.cornering_stiffness.value))
+    size = plain(abs(change.value))
+    text = change.words(
+        f"the cornering stiffness in the dry rises by about {size} %",
+        f"the cornering stiffness in the dry falls by about {size} %",
+        "the cornering stiffness stays as it is",
+    )
+    return _entry("cornering_stiffness", view, change, text, GRADIENT)
+
+
+def _wet_reserve(view: AxleView, found: AxleDriving) -> TradeOff:
+    now, then = found.new_reserve_present_percent, found.new_reserve_proposed_percent
+    change = _Change(then - now)
+    digits = 1 if plain(then) == plain(now) else 0
+    shares = plain(then, digits), plain(now, digits)
+    rests = f"{WHERE} about {shares[0]} % of the load still rests on the road instead of {shares[1]} %"
+    text = change.words(rests, rests, "the wet reserve stays as it is")
+    return _entry("wet_reserve", view, change, text, LIFT)
+
+
+def _heat(view: AxleView, found: AxleDriving) -> TradeOff:
+    change = _Change(found.heat_reserve_percent)
+    size = plain(abs(change.value))
+    text = change.words(
+        f"the tread stands about {size} % more heat when driven hard",
+        f"the tread stands about {size} % less heat when driven hard",
+        "the tread stands as much heat as now",
+    )
+    return _entry("heat_reserve", view, change, text, HEAT)
+
+
+def _load(view: AxleView) -> TradeOff:
+    change = _Change(view.change.load_capacity_percent)
+    size = plain(abs(change.value), 1)
+    text = change.words(
+        f"the tyres carry {size} % more", f"the tyres carry {size} % less", "the tyres carry as much as now"
+    )
+    return _entry("load_capacity", view, change, text, LOAD)
+
+
+def _ride(view: AxleView) -> TradeOff:
+    change = _Change(view.then.facts.section_height_mm - view.now.facts.section_height_mm, WORTH_A_WORD_MM)
+    size = plain(abs(change.value))
+    text = change.words(
+        f"the sidewall is {size} mm higher, which usually softens the ride",
+        f"the sidewall is {size} mm lower, which usually hardens the ride",
+        "the sidewall is as high as now",
+    )
+    return _entry("ride", view, change, text, PRACTICE, "mm")
+
+
+def _ruts(view: AxleView) -> TradeOff:
+    change = _Change(
+        view.then.facts.nominal_width_mm - view.now.facts.nominal_width_mm, WORTH_A_WORD_MM, "loss", "gain"
+    )
+    text = change.words(
+        "a wider tyre usually follows ruts more",
+        "a narrower tyre usually follows ruts less",
+        "the tyre follows ruts as it does now",
+    )
+    return _entry("ruts", view, change, text, PRACTICE, None)
+
+
+def _entry(
+    code: TradeCode, view: AxleView, change: _Change, text: str, ground: Basis, unit: str | None = "%"
+) -> TradeOff:
+    # What has no unit has no number, but a size that is not known must be seen, so that the entry is left out.
+    value = change.value if unit is not None or not known(change.value) else None
+    return TradeOff(code, view.name, change.direction, value, unit, f"{view.name.capitalize()}: {text}.", ground)
+
+
+def _braking(car: CarView) -> Iterator[TradeOff]:
+    value = car.driving.braking_distance_percent.value
+    if car.vehicle.is_trailer or not known(value):
+        return
+    change = _Change(value, more_is="loss", less_is="gain")
+    size = plain(abs(value), 1)
+    text = change.words(
+        f"The braking distance on a dry road grows by about {size} %.",
+        f"The braking distance on a dry road shrinks by about {size} %.",
+        "The braking distance on a dry road stays as it is.",
+    )
+    yield TradeOff("braking", "vehicle", change.direction, value, "%", text, GRIP)
+
+
+def _label(car: CarView, candidate: Candidate) -> Iterator[TradeOff]:
+    found = label_effects(car, (candidate.front, candidate.rear))
+    if found is None:
+        return
+    if found.wet_braking_distance_percent is not None:
+        value = found.wet_braking_distance_percent.value
+        wet, size = _Change(value, more_is="loss", less_is="gain"), plain(abs(value))
+        text = wet.words(
+            f"By the wet grip class of the label the wet braking distance grows by about {size} %.",
+            f"By the wet grip class of the label the wet braking distance shrinks by about {size} %.",
+            "By the wet grip class of the label the wet braking distance stays as it is.",
+        )
+        yield TradeOff("label_wet_braking", "vehicle", wet.direction, value, "%", text, LABEL)
+    if found.energy_kwh_per_100km is not None:
+        value = found.energy_kwh_per_100km.value
+        energy, size = _Change(value, WORTH_A_WORD_KWH, "loss", "gain"), plain(abs(value), 2)
+        text = energy.words(
+            f"By the rolling resistance class of the label the wheels take {size} kWh/100 km more.",
+            f"By the rolling resistance class of the label the wheels take {size} kWh/100 km less.",
+            "By the rolling resistance class of the label the wheels take as much energy as now.",
+        )
+        yield TradeOff("label_energy", "vehicle", energy.direction, value, "kWh/100 km", text, LABEL)

@@ -19,6 +19,12 @@ def changed_axles(vehicle: Vehicle, candidate: Candidate) -> list[AxleName]:
     return [axle.name for axle, proposed in pairs if _changes(axle.fitted, proposed)]
 
 
+def renamed_axles(vehicle: Vehicle, candidate: Candidate) -> int:
+    """Return on how many axles the tyre has another designation than now."""
+    pairs = ((vehicle.front.fitted, candidate.front), (vehicle.rear.fitted, candidate.rear))
+    return sum(now.tyre.designation.canonical != then.tyre.designation.canonical for now, then in pairs)
+
+
 def change_in_words(vehicle: Vehicle, candidate: Candidate, changed: list[AxleName]) -> str:
     """Return what a candidate changes in a sentence or two; an axle that stays is named."""
     if not changed:

@@ -23,8 +23,10 @@ OFFSET_STEP_MM = 5.0
 LOAD_STEP_PERCENT = 3.0
 # From one speed symbol to the next.
 SPEED_STEP_KMH = 30.0
-# Of sizes equally near, a fitter offers the season that the car is on, then the speed symbol: less than any one step.
+# Of sizes equally near, a fitter offers the season and the kind of tyre that the car is on, then the speed symbol: less
+# than any one step.
 SEASON_STEPS = 0.5
+KIND_STEPS = 0.5
 SPEED_SHARE = 0.1
 # What is known of only one of the two fitments may be anything.
 STEPS_WHEN_UNKNOWN = 10.0
@@ -53,6 +55,8 @@ def axle_distance(view: AxleView, season: Season | None, size: tuple[int, ...]) 
     )
     wanted = {"winter": ALPINE, "summer": NO_MARK, None: now.winter_mark}[season]
     steps = np.where(as_column(then.winter_mark, size) == wanted, 0.0, SEASON_STEPS)
+    for now_is, then_is in ((now.run_flat, then.run_flat), (now.commercial, then.commercial)):
+        steps += np.where(as_column(then_is, size) == now_is, 0.0, KIND_STEPS)
     for pair in pairs:
         steps += _steps(*pair, size)
     return steps

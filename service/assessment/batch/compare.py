@@ -8,9 +8,11 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import NamedTuple
 
+import numpy as np
+
 from service.assessment.answer.assess import Assessment, assess
 from service.assessment.batch.against import already_of
-from service.assessment.batch.changed_axles import change_in_words, changed_axles
+from service.assessment.batch.changed_axles import change_in_words, changed_axles, renamed_axles
 from service.assessment.batch.comparison_measures import Flags, Measures, RankBy, Sets, gains, losses, measures
 from service.assessment.batch.grading import Graded, grade_all, stack_candidates
 from service.assessment.batch.one_of_many import Words, words_of
@@ -55,13 +57,14 @@ def compare(case: Case, candidates: Sequence[Candidate], rank_by: RankBy) -> Com
 def _weigh_up(case: Case, candidates: Sequence[Candidate], graded: Graded, rank_by: RankBy) -> Compared:
     vehicle = case.vehicle
     changed = [changed_axles(vehicle, each) for each in candidates]
+    renamed = np.array([renamed_axles(vehicle, each) for each in candidates], np.intp)
     found, already = measures(graded), already_of(case, graded)
     worst, worth = worst_questions(graded, MOST_FINDINGS)
     return Compared(
         graded=graded,
         already=already,
         measures=found,
-        order=ranked(case, graded, already, found, rank_by),
+        order=ranked(case, graded, already, found, rank_by, renamed),
         not_bettered=not_bettered(graded.verdicts, found),
         gains=gains(graded.car, found),
         losses=losses(graded.car, found),

@@ -16,25 +16,27 @@ from service.assessment.answer.trade_offs import WORTH_A_WORD_MM, WORTH_A_WORD_P
 from service.assessment.batch.grading import Graded, as_column
 from service.assessment.checks.balance import degree_code
 from service.assessment.view.change import percent
+from service.assessment.view.driving import AxleDriving, Driving
 from service.assessment.view.views import AxleView, CarView
-from service.core.numeric import FloatArray, known, larger, pick, smaller
+from service.core.numeric import UNKNOWN, FloatArray, known, larger, pick, smaller
 
 Flags = NDArray[np.bool_]
 Sets = NDArray[np.int64]
 """For each candidate a set of `TRADES`, written as a number."""
 
-RankBy = Literal["closest_to_present", "dry_grip", "wet_margin", "load_margin", "balance"]
-RANK_BY: tuple[RankBy, ...] = ("closest_to_present", "dry_grip", "wet_margin", "load_margin", "balance")
+RankBy = Literal["closest_to_present", "dry_grip", "wet_margin", "load_margin", "balance", "braking"]
+RANK_BY: tuple[RankBy, ...] = ("closest_to_present", "dry_grip", "wet_margin", "load_margin", "balance", "braking")
 
-Trade = Literal["dry_grip", "wet_margin", "load_margin", "balance", "diameter", "room"]
+Trade = Literal["dry_grip", "braking", "wet_margin", "load_margin", "balance", "diameter", "room"]
 # A set of these is written as a number: the first counts 1, the second 2, the third 4 ...
-TRADES: tuple[Trade, ...] = ("dry_grip", "wet_margin", "load_margin", "balance", "diameter", "room")
+TRADES: tuple[Trade, ...] = ("dry_grip", "braking", "wet_margin", "load_margin", "balance", "diameter", "room")
 
 
 class Measures(NamedTuple):
     """What each fitment is worth, one element for each; `MEANING` says of each measure what it is."""
 
     dry_grip_percent: FloatArray
+    braking_distance_percent: FloatArray
     wet_margin_percent: FloatArray
     balance_deg_per_g: FloatArray
     load_margin_percent: FloatArray
@@ -43,10 +45,12 @@ class Measures(NamedTuple):
 
 MEANING: Mapping[str, str] = MappingProxyType(
     {
-        "dry_grip_percent": "Dry grip: the lesser of both axles' changes of cornering stiffness, an estimate. It is a "
-        "proxy: compound, tread pattern and temperature decide grip as much, and no designation tells of them",
-        "wet_margin_percent": "Wet margin: the lesser of both axles' changes of the speed at which the tyre floats on "
-        "standing water, an estimate; tread pattern and compound are not in it",
+        "dry_grip_percent": "Dry grip: the lesser of both axles' changes of peak grip on a dry road, an estimate. It "
+        "is a proxy: compound, tread pattern and temperature decide grip as much, and no designation tells of them",
+        "braking_distance_percent": "Braking: change of the braking distance on a dry road, an estimate for the same "
+        "make and compound; less is better. Absent for a trailer",
+        "wet_margin_percent": "Wet margin: change of the rear's wet reserve in percentage points, new tyres compared "
+        "with new, an estimate; the front's where the rear does not change. Tread pattern and compound are not in it",
         "balance_deg_per_g": "Balance: size of the change of the understeer gradient, an estimate; 0 is as now",
         "load_margin_percent": "Load margin: by how much the tyres carry more than the maximum axle mass at the "
         "vehicle's top speed, on the axle where that is less",
@@ -61,15 +65,12 @@ def measures(graded: Graded) -> Measures:
     front, rear = car.front, car.rear
     return Measures(
         dry_grip_percent=as_column(
-            _least(
-                percent(1.0, front.change.cornering_stiffness.value),
-                percent(1.0, rear.change.cornering_stiffness.value),
-            ),
-            size,
+            _least(car.driving.front.peak_grip_percent.value, car.driving.rear.peak_grip_percent.value), size
         ),
-        wet_margin_percent=as_column(
-            _least(front.change.aquaplaning_onset_percent.value, rear.change.aquaplaning_onset_percent.value), size
+        braking_distance_percent=as_column(
+            UNKNOWN if car.vehicle.is_trailer else car.driving.braking_distance_percent.value, size
         ),
+        wet_margin_percent=as_column(_wet_margin_percent(car.driving), size),
         balance_deg_per_g=as_column(abs(car.change.gradient_deg_per_g.value), size),
         load_margin_percent=as_column(_least(load_margin_percent(front), load_margin_percent(rear)), size),
         diameter_deviation_percent=as_column(
@@ -86,6 +87,17 @@ def load_margin_percent(view: AxleView) -> float:
     return percent(view.axle.max_axle_mass_kg, view.then.load.axle_capacity_kg)
 
 
+def _wet_margin_percent(driving: Driving) -> float:
+    """Return how many percentage points of wet reserve the rear gains, the front where the rear stays as it is."""
+    front, rear = reserve_gain_percent(driving.front), reserve_gain_percent(driving.rear)
+    return pick(rear == 0.0, front, rear)
+
+
+def reserve_gain_percent(axle: AxleDriving) -> float:
+    """Return how many percentage points of wet reserve an axle gains, new tyres compared with new."""
+    return axle.new_reserve_proposed_percent - axle.new_reserve_present_percent
+
+
 def _least(front: float, rear: float) -> float:
     return pick(known(rear), smaller(front, rear), rear)
 
@@ -98,6 +110,7 @@ def _greatest(front: float, rear: float) -> float:
 MERITS: tuple[Callable[[Measures], FloatArray], ...] = (
     lambda found: -found.diameter_deviation_percent,
     lambda found: found.dry_grip_percent,
+    lambda found: -found.braking_distance_percent,
     lambda found: found.wet_margin_percent,
     lambda found: found.load_margin_percent,
     lambda found: -found.balance_deg_per_g,
@@ -110,6 +123,7 @@ def gains(car: CarView, found: Measures) -> Sets:
         found,
         {
             "dry_grip": found.dry_grip_percent > WORTH_A_WORD_PERCENT,
+            "braking": found.braking_distance_percent < -WORTH_A_WORD_PERCENT,
             "wet_margin": found.wet_margin_percent > WORTH_A_WORD_PERCENT,
             "load_margin": _load_gain_percent(car, found) > WORTH_A_WORD_PERCENT,
             "room": _room_lost_mm(car) < -WORTH_A_WORD_MM,
@@ -124,6 +138,7 @@ def losses(car: CarView, found: Measures) -> Sets:
         found,
         {
             "dry_grip": found.dry_grip_percent < -WORTH_A_WORD_PERCENT,
+            "braking": found.braking_distance_percent > WORTH_A_WORD_PERCENT,
             "wet_margin": found.wet_margin_percent < -WORTH_A_WORD_PERCENT,
             "load_margin": _load_gain_percent(car, found) < -WORTH_A_WORD_PERCENT,
             "balance": degree_code(car) > 0,

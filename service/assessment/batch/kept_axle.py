@@ -18,6 +18,10 @@ from service.core.findings import ADVISORY, MET, AxleName
 AXLES: tuple[AxleName, ...] = ("front", "rear")
 
 
+# The questions that an axle that is kept may settle.
+SETTLED = frozenset((*ASKING, *BETWEEN_AXLES))
+
+
 class Kept(NamedTuple):
     """The axle to keep, by candidate, and the findings that it settles."""
 
@@ -26,12 +30,15 @@ class Kept(NamedTuple):
     """Shape (questions, candidates)."""
 
 
-def kept_axles(case: Case, graded: Graded, already: Flags) -> Kept:
-    """Return for each candidate the axle whose present wheels settle a shift of balance or a weaker wet reserve."""
+def kept_axles(case: Case, graded: Graded, already: Flags, among: Places) -> Kept:
+    """Return the axles whose present wheels settle a shift of balance or a weaker wet reserve.
+
+    Only the candidates `among` are looked at; the others have none.
+    """
     kept = Kept([None] * graded.verdicts.size, np.zeros(graded.outcomes.shape, np.bool_))
     said = graded.outcomes >= ADVISORY
     asking = said & ~already & _is_one_of(graded, ASKING)
-    places = np.flatnonzero(asking.any(axis=0))
+    places = among[asking[:, among].any(axis=0)]
     if not len(places):
         return kept
     said, asking, outcomes = said[:, places], asking[:, places], graded.outcomes[:, places]

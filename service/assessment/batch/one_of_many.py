@@ -17,7 +17,7 @@ from service.assessment.answer.keep_present import keeping
 from service.assessment.answer.verdict import SUITABLE
 from service.assessment.batch.comparison_measures import Flags
 from service.assessment.batch.grading import Graded, Question
-from service.assessment.batch.kept_axle import kept_axles
+from service.assessment.batch.kept_axle import SETTLED, kept_axles
 from service.assessment.batch.ranking import Places
 from service.assessment.case import Candidate, Case
 from service.assessment.checks import AXLE_CHECKS, CAR_CHECKS
@@ -46,11 +46,13 @@ NOTHING = Words("", "")
 def words_of(case: Case, candidates: Sequence[Candidate], graded: Graded, already: Flags, worst: Places) -> list[Words]:
     """Return the words of each candidate; `worst` has shape (most, candidates): rows of the questions, worst first."""
     made = [NOTHING] * len(candidates)
-    now, kept = present_grades(case), kept_axles(case, graded, already)
+    now = present_grades(case)
+    settled = np.array([each.code in SETTLED for each in graded.questions])
     left = np.flatnonzero(graded.verdicts > SUITABLE)
     # The worst findings of all candidates first, then the next ones of those whose worst finding has no remedy.
     for rows in worst:
         left = left[graded.outcomes[rows[left], left] >= ADVISORY]
+        kept = kept_axles(case, graded, already, left[settled[rows[left]]])
         without: list[int] = []
         for place, found in _explained(case, candidates, graded, rows, left):
             said = marked(found, now.get((found.code, found.axle)))

@@ -27,19 +27,21 @@ _ASKED: Mapping[RankBy, Callable[[Measures, FloatArray], FloatArray]] = MappingP
         "wet_margin": lambda found, _: found.wet_margin_percent,
         "load_margin": lambda found, _: found.load_margin_percent,
         "balance": lambda found, _: -found.balance_deg_per_g,
+        "braking": lambda found, _: -found.braking_distance_percent,
     }
 )
 
 
-def ranked(case: Case, graded: Graded, already: Flags, found: Measures, rank_by: RankBy) -> Places:
+def ranked(case: Case, graded: Graded, already: Flags, found: Measures, rank_by: RankBy, renamed: Places) -> Places:
     """Return the candidates, best first.
 
     By verdict, then by the weight of what speaks against them and is not so today, then by the measure, then by
-    closeness to the present fitment. Candidates alike in all of it keep the caller's order. A measure that is not
-    known comes after all known ones.
+    closeness to the present fitment, then by `renamed`: on how many axles the tyre has another designation than now.
+    Candidates alike in all of it keep the caller's order. A measure that is not known comes after all known ones.
     """
     steps = distance(graded.car, case.season, graded.verdicts.shape)
     keys = (
+        renamed,
         steps,
         -_known_or_worst(_ASKED[rank_by](found, steps)),
         weight_against(graded, already),

@@ -10,12 +10,13 @@ from typing import NamedTuple
 import numpy as np
 
 from service.assessment.batch.closeness import axle_distance
-from service.assessment.batch.comparison_measures import Flags, RankBy, load_margin_percent
+from service.assessment.batch.comparison_measures import Flags, RankBy, load_margin_percent, reserve_gain_percent
 from service.assessment.batch.grading import Graded, as_column, grade_all
 from service.assessment.batch.wheel_table import PRESSURE, Places, Wheels
 from service.assessment.case import Case, Season
 from service.assessment.checks.clearance import SIDES
 from service.assessment.checks.grade import LAST_BIT
+from service.assessment.view.driving import AxleDriving
 from service.assessment.view.views import AxleView
 from service.assessment.view.wheel_facts import WheelFacts, columns
 from service.core.findings import NOT_MET
@@ -54,12 +55,13 @@ class _Asks(NamedTuple):
 
 
 # What one axle alone says of a measure; of the balance, how near it keeps to the present stiffness.
-AXLE_MERITS: Mapping[RankBy, Callable[[AxleView], float]] = MappingProxyType(
+AXLE_MERITS: Mapping[RankBy, Callable[[AxleView, AxleDriving], float]] = MappingProxyType(
     {
-        "dry_grip": lambda view: view.change.cornering_stiffness.value,
-        "wet_margin": lambda view: view.change.aquaplaning_onset_percent.value,
-        "load_margin": load_margin_percent,
-        "balance": lambda view: -abs(view.change.cornering_stiffness.value - 1.0),
+        "dry_grip": lambda _, found: found.peak_grip_percent.value,
+        "wet_margin": lambda _, found: reserve_gain_percent(found),
+        "load_margin": lambda view, _: load_margin_percent(view),
+        "balance": lambda view, _: -abs(view.change.cornering_stiffness.value - 1.0),
+        "braking": lambda _, found: found.peak_grip_percent.value,
     }
 )
 
@@ -96,7 +98,8 @@ def _keep(graded: Graded, view: AxleView, wheels: Wheels, asks: _Asks) -> AxleFo
     broken = {graded.questions[place].code: graded.outcomes[place, :size] == NOT_MET for place in mine}
     broken |= {name: flags[:size] for name, flags in _beyond(view, asks.limits).items()}
     removed, kept = first_reasons(broken, size)
-    merit = _merit(view, asks)[:size]
+    driving = graded.car.driving
+    merit = _merit(view, driving.front if view.name == "front" else driving.rear, asks)[:size]
     table = wheels.table.copy()
     table[PRESSURE] = as_column(view.ordered_pressure_kpa, view_size(view))[:size]
     circumference = as_column(view.then.geometry.rolling_circumference_mm, view_size(view))[:size]
@@ -109,10 +112,10 @@ def _keep(graded: Graded, view: AxleView, wheels: Wheels, asks: _Asks) -> AxleFo
     )
 
 
-def _merit(view: AxleView, asks: _Asks) -> FloatArray:
+def _merit(view: AxleView, found: AxleDriving, asks: _Asks) -> FloatArray:
     if asks.rank_by == "closest_to_present":
         return -axle_distance(view, asks.season, view_size(view))
-    return as_column(AXLE_MERITS[asks.rank_by](view), view_size(view))
+    return as_column(AXLE_MERITS[asks.rank_by](view, found), view_size(view))
 
 
 def view_size(view: AxleView) -> tuple[int, ...]:

@@ -31,7 +31,7 @@ from service.assessment.batch.search_pairs import (
     stagger_of,
 )
 from service.assessment.batch.sizes import Sizes, service_table
-from service.assessment.batch.wheel_table import PRESSURE, Wheels, wheels_of
+from service.assessment.batch.wheel_table import PRESSURE, Places, Wheels, wheels_of
 from service.assessment.case import Axle, Candidate, Case, Fitment, Rim, Tyre
 from service.assessment.checks.bead_diameter import DIAMETER
 from service.assessment.checks.grade import LAST_BIT
@@ -108,7 +108,8 @@ def search(case: Case, sizes: Sizes, rims: tuple[Sequence[Rim], Sequence[Rim]], 
     found = filter_axles(case, *all_wheels, wanted.axle_limits, wanted.rank_by)
     front, rear = best(found[0]), best(found[1])
     pairs = join(case, front, rear, sizes, asks)
-    chosen, kept, removed = _best_pairs(case, (front.wheels, rear.wheels), pairs, wanted)
+    renamed = _renamed(case, sizes, (front.wheels, rear.wheels), pairs)
+    chosen, kept, removed = _best_pairs(case, (front.wheels, rear.wheels), pairs, renamed, wanted)
     hits = [
         Hit(
             int(front.wheels.size_at[one]),
@@ -170,8 +171,19 @@ def _sieve(found: AxleFound, tried: int) -> Sieve:
     return Sieve(tried, found.wheels.size, Counter({RIM_DIAMETER: tried - found.tried}) + found.removed)
 
 
+def _renamed(case: Case, sizes: Sizes, wheels: tuple[Wheels, Wheels], pairs: Pairs) -> Places:
+    """Return for each pair on how many axles its tyre has another designation than the present one."""
+    count = np.zeros(len(pairs.front_at), np.intp)
+    axles = (case.vehicle.front, case.vehicle.rear)
+    for axle, mine, places in zip(axles, wheels, (pairs.front_at, pairs.rear_at), strict=True):
+        now = axle.fitted.tyre.designation.canonical
+        differs = np.array([each.canonical != now for each in sizes.designations], np.bool_)
+        count += differs[mine.size_at[places]]
+    return count
+
+
 def _best_pairs(
-    case: Case, wheels: tuple[Wheels, Wheels], pairs: Pairs, wanted: Wanted
+    case: Case, wheels: tuple[Wheels, Wheels], pairs: Pairs, renamed: Places, wanted: Wanted
 ) -> tuple[list[tuple[int, int]], int, Counter[str]]:
     """Return the best pairs, how many would do, and how many each reason sent away."""
     if not len(pairs.front_at):
@@ -190,7 +202,7 @@ def _best_pairs(
     asked = [VERDICTS.index(each) for each in wanted.verdicts]
     broken[VERDICTS_ASKED] = ~np.isin(graded.verdicts, asked)
     removed, left = first_reasons(broken, len(graded.verdicts))
-    order = ranked(case, graded, already, found, wanted.rank_by)
+    order = ranked(case, graded, already, found, wanted.rank_by, renamed)
     order = order[np.isin(order, left)][: wanted.most]
     chosen = zip(pairs.front_at[order].tolist(), pairs.rear_at[order].tolist(), strict=True)
     return list(chosen), len(left), removed

@@ -49,8 +49,7 @@ def _together_mm(view: AxleView) -> float:
     if unknown(width) or unknown(now.facts.offset_mm):
         return -inf
     # A gap is twice the offset less the width.
-    wanted = min(enough, known_or(now.geometry.twin_gap_mm, enough))
-    return 0.5 * (wanted + width) - now.facts.offset_mm
+    return 0.5 * (enough + width) - now.facts.offset_mm
 
 
 def offset_window_mm(view: AxleView) -> tuple[float, float]:

@@ -7,6 +7,7 @@ from dataclasses import replace
 
 from service.assessment.case import Axle, Fitment, Measured, Rim
 from service.assessment.view.load_at_speed import service_facts
+from service.assessment.view.nominal_dimensions import dimensions
 from service.assessment.view.reference_pressure import pressure_exponent, reference_pressure_kpa
 from service.assessment.view.wheel_facts import (
     ALPINE,
@@ -21,12 +22,10 @@ from service.assessment.view.wheel_facts import (
     WheelFacts,
     one_wheel,
 )
-from service.core.numeric import UNKNOWN
-from service.core.units import MM_PER_INCH
+from service.core.numeric import UNKNOWN, known_or
 from service.designation.tyre import TyreDesignation
-from service.physics.dimensions import overall_diameter_mm, section_height_mm
 from service.physics.rolling import DIAGONAL_FACTOR, RADIAL_FACTOR
-from service.standards import approved_rim_width, old_series, rim_diameter, rim_width
+from service.standards import approved_rim_width, rim_diameter, rim_width
 
 NOT_MEASURED = Measured()
 
@@ -55,20 +54,20 @@ def wheel_facts(fitment: Fitment, axle: Axle, max_speed_kmh: float, law_speed_km
 def tyre_facts(designation: TyreDesignation) -> TyreFacts:
     """Return what the designation alone says, NaN where it says nothing."""
     code = designation.rim_code
-    nominal = rim_diameter.nominal_mm(code)
-    width, aspect, height, outer, design_rim, design_width = _section(designation, nominal)
-    low, measuring, high, approval = _approved(designation, width, aspect)
+    made = dimensions(designation)
+    width, aspect = made.width_mm, made.aspect_percent
+    low, measuring, high, approval = _approved(designation, width, aspect, made.measuring_rim_in)
     marks = designation.markings
     mark = ALPINE if "3PMSF" in marks else MUD_AND_SNOW if "M+S" in marks else NO_MARK
     return TyreFacts(
         nominal_width_mm=width,
         aspect_percent=aspect,
         tyre_rim_code=code,
-        rim_diameter_mm=nominal,
-        section_height_mm=height,
-        overall_diameter_mm=outer,
-        design_width_mm=design_width,
-        design_rim_mm=design_rim,
+        rim_diameter_mm=rim_diameter.nominal_mm(code),
+        section_height_mm=made.height_mm,
+        overall_diameter_mm=made.overall_diameter_mm,
+        design_width_mm=made.design_width_mm,
+        design_rim_mm=made.design_rim_mm,
         measuring_rim_in=measuring,
         approved_min_in=low,
         approved_max_in=high,
@@ -84,35 +83,15 @@ def tyre_facts(designation: TyreDesignation) -> TyreFacts:
     )
 
 
-def _section(designation: TyreDesignation, nominal: float) -> tuple[float, float, float, float, float, float]:
-    width = designation.section_width_mm
-    if designation.overall_diameter_in is not None:
-        outer = designation.overall_diameter_in * MM_PER_INCH
-        height = (outer - nominal) / 2.0
-        if not height > 0.0:
-            return width, UNKNOWN, UNKNOWN, UNKNOWN, UNKNOWN, width
-        return width, 100.0 * height / width, height, outer, UNKNOWN, width
-    if designation.aspect_ratio is None:
-        row = old_series.row(width, designation.rim_code)
-        if row is None:
-            return width, UNKNOWN, UNKNOWN, UNKNOWN, UNKNOWN, UNKNOWN
-        height = (row.overall_diameter_mm - nominal) / 2.0
-        rim_mm = row.measuring_rim_in * MM_PER_INCH
-        return width, 100.0 * height / width, height, row.overall_diameter_mm, rim_mm, row.section_width_mm
-    aspect = designation.aspect_ratio
-    height = section_height_mm(width, aspect)
-    theoretical = width * rim_width.theoretical_factor(aspect)
-    return width, aspect, height, overall_diameter_mm(nominal, height), theoretical, width
-
-
-def _approved(designation: TyreDesignation, width: float, aspect: float) -> tuple[float, float, float, float]:
-    measuring = rim_width.measuring_rim_in(width, aspect)
+def _approved(
+    designation: TyreDesignation, width: float, aspect: float, measuring: float
+) -> tuple[float, float, float, float]:
     letter = "R" if designation.construction == "radial" else designation.construction
-    known = approved_rim_width.from_table(width, designation.aspect_ratio or 0.0, designation.rim_code, letter)
-    if known is not None:
-        return known[0], known[1], known[2], BY_TABLE
+    known_widths = approved_rim_width.from_table(width, designation.aspect_ratio or 0.0, designation.rim_code, letter)
+    if known_widths is not None:
+        return *known_widths, BY_TABLE
     low, high = approved_rim_width.by_design_guide(width, aspect)
-    return low, measuring, high, BY_RULE
+    return low, known_or(measuring, rim_width.measuring_rim_in(width, aspect)), high, BY_RULE
 
 
 def rim_facts(rim: Rim) -> RimFacts:

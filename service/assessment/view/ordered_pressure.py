@@ -69,11 +69,14 @@ def ordered_pressure_kpa(facts: WheelFacts, carried: Load, present_kpa: float, l
 
 
 def present_pressure_kpa(facts: WheelFacts, carried: Load, limits: Limits) -> float:
-    """Return the pressure the present fitment runs at, for the estimates; not stated, the one that would be set."""
+    """Return the pressure that the estimates of the present fitment hold for.
+
+    It is the stated one where that is sound, else the one that would be set: so the same tyre is the same before and
+    after, and a change is not praised for what a pump would do.
+    """
     supposed = ordered_pressure_kpa(facts, carried, UNKNOWN, limits)
-    return known_or(
-        facts.pressure_kpa, known_or(supposed, known_or(facts.reference_pressure_kpa, ASSUMED_PRESSURE_KPA))
-    )
+    usual = known_or(facts.reference_pressure_kpa, ASSUMED_PRESSURE_KPA)
+    return known_or(supposed, known_or(facts.pressure_kpa, usual))
 
 
 def estimate_pressure_kpa(facts: WheelFacts, ordered_kpa: float, present_kpa: float, limits: Limits) -> float:

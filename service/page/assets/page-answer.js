@@ -53,9 +53,7 @@ export function show(answer) {
   });
   fill("cautions", answer.cautions);
   const balance = answer.vehicle.balance.text;
-  byId("trade-offs").textContent = answer.trade_offs.text.includes(balance)
-    ? answer.trade_offs.text
-    : `${balance} ${answer.trade_offs.text}`;
+  byId("trade-offs").textContent = `${balance} ${answer.trade_offs_text}`;
   byId("edition").textContent = `${answer.rule_pack.id}, edition ${answer.rule_pack.edition}`;
   for (const axle of ["front", "rear"]) wheel(axle, answer.axles[axle]);
   byId("told").hidden = false;

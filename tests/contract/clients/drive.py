@@ -12,11 +12,13 @@ from fitment_client.models import (
     Candidate,
     CheckRequest,
     CompareRequest,
+    OfferedRim,
     OfferedRims,
     Problem,
     ReadTableName,
     RefusedRow,
     SearchRequest,
+    StockLine,
     Verdict,
 )
 
@@ -36,8 +38,8 @@ def drive(client: Client, story: str) -> dict[str, object]:
     rows = compare_fitments.sync(client=client, body=many).rows
     offer = SearchRequest(
         vehicle=asked.vehicle,
-        rims=OfferedRims(front=[good.front.rim]),
-        stock=["205/55 R16 94W XL", "205/55 R16 91V"],
+        rims=OfferedRims(front=[OfferedRim.from_dict(good.front.rim.to_dict())]),
+        stock=[StockLine(size="205/55 R16 94W XL"), StockLine(size="205/55 R16 91V")],
         rule_pack=asked.rule_pack,
     )
     found = search_fitments.sync(client=client, body=offer).rows

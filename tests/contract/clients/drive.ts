@@ -36,7 +36,7 @@ if (typeof compared.data !== "object") {
 const rows = compared.data.rows.map((row) => ("errors" in row ? "refused" : row.verdict));
 
 const searched = await client.POST("/v1/fitments/search", {
-  body: { ...question, rims: { front: [candidate.front.rim] }, stock: ["205/55 R16 94W XL", "205/55 R16 91V"] },
+  body: { ...question, rims: { front: [candidate.front.rim] }, stock: [{ size: "205/55 R16 94W XL" }, { size: "205/55 R16 91V" }] },
 });
 const found = searched.data?.rows.map((row) => row.fitment.front.tyre);
 

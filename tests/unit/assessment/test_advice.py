@@ -4,6 +4,7 @@ import re
 
 import pytest
 
+from service.assessment.answer.trade_offs import trade_offs_text
 from service.core.findings import MET
 from tests.support.cases import ABSENT, changed, check, on_both_axles, saloon
 
@@ -197,17 +198,59 @@ def test_the_summary_gives_the_verdict_and_the_worst_finding(changes, start, wor
 
 
 def test_nothing_is_traded_where_nothing_changes():
-    assert check(saloon()).trade_offs == "Nothing changes that could be felt."
+    found = check(saloon()).trade_offs
+    assert found == ()
+    assert trade_offs_text(found) == "Nothing changes that could be felt."
 
 
-@pytest.mark.parametrize("words", ["Front:", "Rear:", "% lower", "Common practice, without a number:"])
-def test_gains_and_losses_of_wider_tyres_are_told(words):
-    assert words in check(saloon(**WIDER)).trade_offs
+# A lower and wider tyre of the same load index: directions are common practice, no source.
+TRADED = {
+    "peak_grip": "alike",
+    "cornering_stiffness": "gain",
+    "wet_reserve": "loss",
+    "heat_reserve": "gain",
+    "load_capacity": "alike",
+    "ride": "loss",
+    "ruts": "loss",
+}
 
 
-@pytest.mark.parametrize("promise", ["braking", "brake", "km/l", "dB", "fuel"])
-def test_no_number_is_promised_where_none_is_published(promise):
-    assert promise not in check(saloon(**WIDER)).trade_offs
+@pytest.mark.parametrize("axle", ["front", "rear"])
+def test_gains_and_losses_of_wider_tyres_are_told(axle):
+    found = check(saloon(**WIDER)).trade_offs
+    assert {each.code: each.direction for each in found if each.axle == axle} == TRADED
+    assert {each.code: each.direction for each in found if each.axle == "vehicle"} == {"braking": "alike"}
+
+
+def test_the_paragraph_is_the_join_of_what_is_not_alike():
+    found = check(saloon(**WIDER)).trade_offs
+    assert trade_offs_text(found) == " ".join(each.text for each in found if each.direction != "alike")
+    assert all(each.text.count(". ") == 0 and each.text.endswith(".") for each in found)
+
+
+def test_cornering_stiffness_is_never_called_grip():
+    found = {each.code: each.text for each in check(saloon(**WIDER)).trade_offs if each.axle == "front"}
+    assert "grip" not in found["cornering_stiffness"]
+    assert "stiffness" not in found["peak_grip"]
+
+
+@pytest.mark.parametrize("code", ["ruts"])
+def test_what_has_no_number_has_no_unit(code):
+    found = [each for each in check(saloon(**WIDER)).trade_offs if each.code == code]
+    assert [(each.value, each.unit) for each in found] == [(None, None)] * 2
+
+
+@pytest.mark.parametrize("promise", ["km/l", "dB", "fuel", "label"])
+def test_no_number_is_promised_where_none_is_given(promise):
+    assert promise not in trade_offs_text(check(saloon(**WIDER)).trade_offs)
+
+
+def test_labels_are_traded_where_they_are_given():
+    label = {"rolling_resistance_class": "C", "wet_grip_class": "C"}
+    better = {"rolling_resistance_class": "A", "wet_grip_class": "A"}
+    given = on_both_axles({"/vehicle/{axle}/fitted/tyre/label": label, "/candidate/{axle}/tyre/label": better})
+    found = {each.code: each.direction for each in check(changed(saloon(), given)).trade_offs if each.axle == "vehicle"}
+    assert found["label_wet_braking"] == found["label_energy"] == "gain"
 
 
 @pytest.mark.parametrize(

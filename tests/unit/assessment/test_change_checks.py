@@ -111,7 +111,7 @@ def test_the_assumption_about_an_unread_speedometer_is_said():
     )
 
 
-@pytest.mark.parametrize(("pack", "expected"), [("gb", "not_met"), ("au-wa", "not_met"), ("jp", "advisory")])
+@pytest.mark.parametrize(("pack", "expected"), [("gb", "not_met"), ("au-wa", "advisory"), ("jp", "advisory")])
 @pytest.mark.parametrize(("displayed", "share"), [(ABSENT, 1.14), (100, 1.01)])
 def test_un_r39_decides_only_where_it_is_law(pack, expected, displayed, share):
     reading = ABSENT if displayed is ABSENT else {"displayed_kmh": displayed, "true_kmh": 100}
@@ -119,6 +119,21 @@ def test_un_r39_decides_only_where_it_is_law(pack, expected, displayed, share):
     found = asked(changes | {"/rule_pack": pack, "/vehicle/built": "2015-03-01"}, "diameter.speedometer", "vehicle")
     assert OUTCOME_NAMES[found.outcome] == expected
     assert ("not law here" in found.message) == (pack == "jp")
+
+
+@pytest.mark.parametrize(("pack", "expected"), [("gb", "not_met"), ("au-wa", "advisory")])
+def test_where_the_speed_shown_is_the_test_speed_the_lead_goes_by_it(pack, expected):
+    """At 120 km/h shown 105.45 km/h are driven, a lead of 13.8 %; at 120 km/h driven 136 are shown, 13.33 %."""
+    changes = {"/vehicle/speedometer": ABSENT, f"{TYRE}/rolling_circumference_mm": 3.05 * 634 * 1.136}
+    changes |= {"/rule_pack": pack, "/vehicle/built": "2015-03-01"}
+    assert graded(changes, "diameter.speedometer", "vehicle") == expected
+
+
+def test_un_r39_only_advises_while_it_is_open_whether_it_is_law():
+    """In New South Wales it is law for vehicles built from July 2006 (memory); nobody says when this one was."""
+    changes = {"/vehicle/speedometer": {"displayed_kmh": 100, "true_kmh": 100}, "/rule_pack": "au-nsw"}
+    changes[f"{TYRE}/rolling_circumference_mm"] = 3.05 * 634 * 1.01
+    assert graded(changes, "diameter.speedometer", "vehicle") == "advisory"
 
 
 def test_a_circumference_that_is_not_known_leaves_the_speedometer_open():

@@ -50,7 +50,14 @@ def random_ones(seed: int, count: int = 60) -> tuple[Case, list[Candidate]]:
 
 
 @pytest.mark.parametrize(
-    "name", ["dry_grip_percent", "wet_margin_percent", "balance_deg_per_g", "diameter_deviation_percent"]
+    "name",
+    [
+        "dry_grip_percent",
+        "braking_distance_percent",
+        "wet_margin_percent",
+        "balance_deg_per_g",
+        "diameter_deviation_percent",
+    ],
 )
 def test_the_present_fitment_measures_nothing(name):
     assert measure(compared(PRESENT), name) == 0.0
@@ -78,11 +85,31 @@ def test_the_dry_grip_is_that_of_the_axle_with_less():
     assert alone > 0.0 == measure(mixed, "dry_grip_percent")
 
 
-def test_the_wet_margin_is_that_of_the_axle_with_less():
+def test_the_dry_grip_follows_what_the_tyre_carries():
+    # Friction goes with the load reserve to the power of 0.2 (project's estimate): index 94 to 97 is 670 to 730 kg.
+    found = measure(compared(WIDER), "dry_grip_percent")
+    assert found == pytest.approx(100.0 * ((730.0 / 670.0) ** 0.2 - 1.0))
+
+
+def test_the_braking_distance_falls_as_the_grip_of_both_axles_rises():
+    # The same ratio on both axles, so the share of the front does not matter.
+    found = measure(compared(WIDER), "braking_distance_percent")
+    assert found == pytest.approx(100.0 * ((670.0 / 730.0) ** 0.2 - 1.0))
+
+
+def test_the_wet_margin_is_that_of_the_rear():
     alone = measure(compared(WIDER), "wet_margin_percent")
-    mixed = compare(case(), [case(WIDER, PRESENT).candidate], "wet_margin")
+    mixed = compare(case(), [case(PRESENT, WIDER).candidate], "wet_margin")
     assert measure(mixed, "wet_margin_percent") == pytest.approx(alone)
     assert alone < 0.0
+
+
+def test_the_wet_margin_is_that_of_the_front_where_the_rear_stays():
+    found = compare(case(), [case(WIDER, PRESENT).candidate], "wet_margin")
+    front = found.graded.car.driving.front
+    lost = front.new_reserve_proposed_percent - front.new_reserve_present_percent
+    assert measure(found, "wet_margin_percent") == pytest.approx(float(lost[0]))
+    assert lost[0] < 0.0
 
 
 def test_what_one_axle_lacks_is_not_known_of_the_pair():
@@ -94,11 +121,11 @@ def test_what_one_axle_lacks_is_not_known_of_the_pair():
     ("pair", "gains", "losses"),
     [
         (PRESENT, [], []),
-        (WIDER, ["dry_grip", "load_margin"], ["wet_margin", "room"]),
-        (("225/45 R17 95W XL", "7.5J x 17 H2 ET45"), ["load_margin"], []),
-        (("225/45 R17 93W XL", "7.5J x 17 H2 ET45"), [], ["load_margin"]),
-        (("215/45 R17 94W XL", "7J x 17 H2 ET45"), ["wet_margin", "room"], ["dry_grip"]),
-        (("245/45 R17 94W XL", "7.5J x 17 H2 ET45"), [], ["dry_grip", "wet_margin", "diameter", "room"]),
+        (WIDER, ["dry_grip", "braking", "load_margin"], ["wet_margin", "room"]),
+        (("225/45 R17 95W XL", "7.5J x 17 H2 ET45"), ["dry_grip", "braking", "load_margin"], []),
+        (("225/45 R17 93W XL", "7.5J x 17 H2 ET45"), [], ["dry_grip", "braking", "load_margin"]),
+        (("215/45 R17 94W XL", "7J x 17 H2 ET45"), ["wet_margin", "room"], []),
+        (("245/45 R17 94W XL", "7.5J x 17 H2 ET45"), [], ["wet_margin", "diameter", "room"]),
     ],
     ids=["present", "wider", "more load", "less load", "narrower", "higher and wider"],
 )
@@ -129,6 +156,7 @@ def test_a_candidate_is_not_bettered_when_no_other_is_as_good_in_all_and_better_
         [-np.inf if np.isnan(value) else float(value) for value in each]
         for each in zip(
             measures.dry_grip_percent,
+            -np.asarray(measures.braking_distance_percent),
             measures.wet_margin_percent,
             -np.asarray(measures.balance_deg_per_g),
             measures.load_margin_percent,

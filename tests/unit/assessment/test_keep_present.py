@@ -41,5 +41,11 @@ def test_an_axle_that_falls_out_of_step_is_not_to_be_kept():
     assert found.remedy is None
 
 
+def test_no_axle_is_to_be_kept_where_the_other_one_is_asked_for_winter_tyres():
+    found = finding(check(saloon(front=WIDE) | {"season": "winter"}), *ON_BALANCE)
+    assert found.outcome == ADVISORY
+    assert found.remedy is None
+
+
 def test_what_the_car_has_today_has_no_axle_to_keep():
     assert finding(check(saloon()), *ON_BALANCE).remedy is None

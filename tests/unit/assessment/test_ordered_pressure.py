@@ -1,9 +1,9 @@
 """Which pressure is ordered, by the class of the tyre, its symbol and what was in so far.
 
 Pressure-load law: P = P_ref (load / capacity)^1.25, derived from the printed table of the handbook, p. 290; for LT
-tyres ^(1 / 0.7), derived from one printed table. 250 kPa standard (read), 290 extra and high load, 240 and 280 P-metric, 420
-temporary spare (from memory); load range E 550 kPa, 450 above 295 mm (read in a trade text). Usual up to 50 kPa above
-(common practice, no source).
+tyres ^(1 / 0.7), derived from one printed table. 250 kPa standard (read), 290 extra and high load, 240 and 280
+P-metric, 420 temporary spare (from memory); load range E 550 kPa, 450 above 295 mm (read in a trade text). Usual up
+to 50 kPa above (common practice, no source).
 """
 
 import math
@@ -12,7 +12,7 @@ import numpy as np
 import pytest
 
 from service.assessment.view.facts import tyre_facts
-from service.assessment.view.pressure import ordered_pressure_kpa
+from service.assessment.view.ordered_pressure import ordered_pressure_kpa
 from service.core.findings import MET
 from service.designation.tyre import parse_tyre
 from tests.support.cases import ABSENT, changed, check, finding, on_both_axles, saloon
@@ -135,6 +135,13 @@ def test_everything_is_computed_for_the_pressure_to_be_set():
     """160 kPa do not carry the axle, so nobody will drive with them: the estimates are those of 195."""
     low, right = (rear_view("225/45 R17 91V", ABSENT, 1000, 160, stated_kpa=kpa) for kpa in (160, 195))
     assert low.then.behaviour == right.then.behaviour
+
+
+@pytest.mark.parametrize("kpa", [120, 160, 380])
+def test_the_same_tyre_at_the_same_wrong_pressure_changes_nothing(kpa):
+    places = ("/vehicle/{axle}/fitted", "/candidate/{axle}")
+    view = check(changed(saloon(), on_both_axles({f"{place}/pressure_kpa": kpa for place in places}))).car.rear
+    assert view.then.behaviour == view.now.behaviour
 
 
 def test_an_unknown_present_pressure_of_the_same_tyre_changes_nothing():

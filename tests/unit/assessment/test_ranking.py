@@ -51,6 +51,7 @@ def test_rows_stand_by_verdict_then_by_what_speaks_against_them_then_by_the_meas
         "wet_margin": ("wet_margin_percent", -1.0),
         "load_margin": ("load_margin_percent", -1.0),
         "balance": ("balance_deg_per_g", 1.0),
+        "braking": ("braking_distance_percent", 1.0),
     }[rank_by]
     steps = distance(found.graded.car, cases[0].season, (len(cases),))
     keys = []

@@ -233,3 +233,10 @@ def test_a_wheel_that_stands_no_further_than_the_present_one_is_always_enough():
 def test_a_side_that_nobody_measured_allows_what_needs_no_measuring():
     found = asked({ROOM: {}, "/vehicle/rear/track_mm": 1500, RIM: "7.5J x 17 H2 ET25"}, "track.change")
     assert found.remedy.text == "fit rims with ET 40 to 50"
+
+
+@pytest.mark.parametrize("side", ["inboard", "outboard", "radial"])
+def test_the_same_size_needs_what_it_has_even_where_no_table_gives_its_dimensions(side):
+    unlisted = {f"{TYRE}/size": "225 R17 94V", "/vehicle/rear/fitted/tyre/size": "225 R17 94V", ROOM: {}}
+    assert graded(unlisted, f"clearance.{side}") == "met"
+    assert graded({f"{TYRE}/size": "225 R17 94V", ROOM: {}}, "clearance.radial") == "not_assessed"

@@ -7,6 +7,7 @@ van with car tyres. The load indices of van tyres stand as single/twin, mostly t
 import pytest
 
 from service.assessment.answer.verdict import VERDICTS
+from service.designation.tyre import parse_tyre
 from tests.support import tyre_stock, workshop
 from tests.support.wire import check, client, post
 
@@ -17,7 +18,13 @@ SEARCH = "/v1/fitments/search"
 def asked(name, stock=tyre_stock.STOCK, rims=None, **more):
     vehicle = workshop.vehicle(name)
     fitted = {axle: [vehicle[axle]["fitted"]["rim"]] for axle in AXLES}
-    return {"vehicle": vehicle, "rims": rims or fitted, "stock": list(stock), "max_results": 100, **more}
+    return {
+        "vehicle": vehicle,
+        "rims": rims or fitted,
+        "stock": [{"size": each} for each in stock],
+        "max_results": 100,
+        **more,
+    }
 
 
 def removed(answer, which="pairs"):
@@ -167,3 +174,11 @@ def test_a_pressure_that_only_the_sidewall_tells_is_absent():
 def test_rows_stand_best_verdict_first():
     ranks = [VERDICTS.index(row["verdict"]) for row in post(SEARCH, asked("all-wheel-drive estate"))["rows"]]
     assert ranks == sorted(ranks)
+
+
+@pytest.mark.parametrize("name", workshop.NAMES)
+def test_of_all_that_is_in_stock_the_very_tyre_of_the_car_is_first(name):
+    vehicle = workshop.vehicle(name)
+    first = post(SEARCH, asked(name))["rows"][0]
+    now = tuple(parse_tyre(vehicle[axle]["fitted"]["tyre"]["size"]).canonical for axle in AXLES)
+    assert tyres(first) == now

@@ -30,6 +30,13 @@ def test_the_mountain_symbol_makes_it_a_winter_tyre_in_summer_too():
     assert outcome(check(winter("94H XL 3PMSF", season="summer")), "speed.capability") == "advisory"
 
 
+@pytest.mark.parametrize(("season", "expected"), [("winter", "not_assessed"), ("summer", "not_met")])
+def test_m_and_s_alone_excuses_an_old_tyre_in_winter_only(season, expected):
+    """StVZO § 36(4), read: to 30 September 2024, for tyres built to the end of 2017; no request says when."""
+    request = winter("94H XL M+S", "de", "2024-09-30", season)
+    assert outcome(check(request), "speed.capability") == expected
+
+
 @pytest.mark.parametrize("pack", ["unece", "gb", "nl", "fi", "es"])
 def test_m_and_s_alone_makes_no_winter_tyre(pack):
     """458/2011 annex II 4.2.2, as quoted: a slower winter tyre needs the mountain symbol."""

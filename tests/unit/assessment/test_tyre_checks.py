@@ -177,6 +177,12 @@ def test_a_winter_tyre_wants_four_millimetres(depth, expected):
     assert graded(changes, "tyre.tread_depth") == expected
 
 
+def test_m_and_s_alone_wants_no_more_than_a_summer_tyre():
+    """458/2011 annex II 4.2.2, as quoted: M+S alone is no winter tyre."""
+    changes = {f"{TYRE}/size": "225/45 R17 94W XL M+S", f"{TYRE}/tread_depth_mm": 3.5}
+    assert graded(changes, "tyre.tread_depth") == "met"
+
+
 def test_a_missing_tread_depth_is_taken_as_new_and_decides_nothing():
     found = asked({f"{TYRE}/tread_depth_mm": ABSENT}, "tyre.tread_depth")
     assert found.outcome == OPEN

@@ -1,4 +1,4 @@
-"""A table on the terminal."""
+"""Tables as plain text: columns of a fixed width, long cells wrapped."""
 
 from __future__ import annotations
 

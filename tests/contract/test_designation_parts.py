@@ -1,0 +1,30 @@
+"""What `GET /v1/designations/tyre` tells of sizes as they are printed and typed: sidewall practice, no source."""
+
+import pytest
+
+from tests.support.cases import saloon
+from tests.support.wire import check, client
+
+
+@pytest.mark.parametrize(
+    ("text", "parts"),
+    [
+        ("205/55-16", {"construction": "diagonal", "structure_assumed": True, "unread": []}),
+        ("205/55 16", {"construction": "radial", "structure_assumed": True}),
+        ("205/55 R16", {"construction": "radial", "structure_assumed": False}),
+        ("185 SR14 6PR TL", {"speed_letter": "S", "speed_symbol": "S", "ply_rating": 6, "tube": "tubeless"}),
+        ("7.00 R16 C", {"section_width_in": 7.0, "commercial": "C", "structure_assumed": False}),
+        ("205/55 R16 91V Meadow ABC", {"unread": ["Meadow", "ABC"], "load_index": 91}),
+    ],
+)
+def test_a_designation_is_told_with_what_was_assumed_and_passed_over(text, parts):
+    answer = client().get("/v1/designations/tyre", params={"text": text})
+    assert answer.status_code == 200
+    assert {name: answer.json().get(name) for name in parts} == parts
+
+
+def test_words_that_are_not_known_give_one_assumption_an_axle_in_a_check():
+    asked = saloon()
+    asked["candidate"]["front"]["tyre"]["size"] += " Meadow ABC"
+    (told,) = [each for each in check(asked)["assumptions"] if "Meadow" in each]
+    assert told.startswith("Front: Not read: Meadow, ABC.")
