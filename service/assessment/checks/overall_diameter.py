@@ -29,7 +29,7 @@ def _explain(view: AxleView, grade: Grade) -> Finding:
             "The overall diameter is not known: the size has no aspect ratio, and the table for such sizes no row."
         )
         remedy = Remedy(
-            f"state {at}.overall_diameter_mm",
+            f"look up the overall diameter of the {'present' if unknown_now else 'proposed'} tyre, or measure it",
             f"/{at.replace('.', '/')}/overall_diameter_mm",
             "overall_diameter_mm",
             unit="mm",
