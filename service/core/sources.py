@@ -50,6 +50,7 @@ _ENTRIES: dict[str, tuple[str, str, str, BasisStatus, BasisKind]] = {
         "regulation",
     ),
     "UN-R30 6.1.2.1": ("UN Regulation No. 30, para. 6.1.2.1, outer diameter", "", UNREAD, "memory", "regulation"),
+    "UN-R30 6.1.4": ("UN Regulation No. 30, para. 6.1.4, outer diameter tolerance", "", UNREAD, "memory", "regulation"),
     "UN-R30 6.1.4.2": ("UN Regulation No. 30, para. 6.1.4.2, width tolerance", "", UNREAD, "memory", "regulation"),
     "UN-R30 annex 5": ("UN Regulation No. 30, annex 5, sizes with a table row", "", UNREAD, "memory", "regulation"),
     "UN-R30 load index": (

@@ -85,7 +85,7 @@ def grown_diameter_mm(
 
     References
     ----------
-    .. [UN-R30 6.1.4] outer diameter tolerance, from memory.
+    .. [COMMON-PRACTICE] tolerances of the outer diameter, from memory.
     """
     grown = rim_diameter_mm + 2.0 * section_height_mm * (1.0 + height_growth_percent / 100.0)
     return grown * (1.0 + more_percent / 100.0)

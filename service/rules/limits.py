@@ -53,7 +53,6 @@ class Limits:
     wet_reserve_least_percent: Limit
     least_pressure_kpa: Limit
     pressure_above_reference_met_kpa: Limit
-    pressure_above_reference_most_kpa: Limit
     speedometer_gain: Limit
     speedometer_constant_kmh: Limit
     load_share_single: Limit

@@ -90,7 +90,7 @@ def _named(item: dict[str, Any], name: str, longest: int) -> str:
     return clean(value, longest) if isinstance(value, str) else ""
 
 
-class RefusedLine(NamedTuple):
+class UnreadLine(NamedTuple):
     """A line of a stock that cannot be read: its id (empty: none) and its fault."""
 
     id: str
@@ -102,7 +102,7 @@ class ReadStock(NamedTuple):
 
     indices: list[int]
     designations: list[TyreDesignation]
-    refused: list[RefusedLine]
+    refused: list[UnreadLine]
 
 
 def read_stock(lines: Sequence[StockLine]) -> ReadStock:
@@ -115,5 +115,5 @@ def read_stock(lines: Sequence[StockLine]) -> ReadStock:
         except DomainError as error:
             fault = domain_fault(error)
             place = fault.pointer or "/size"
-            found.refused.append(RefusedLine(each.id, fault._replace(pointer=f"/stock/{index}{place}")))
+            found.refused.append(UnreadLine(each.id, fault._replace(pointer=f"/stock/{index}{place}")))
     return found

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from service.api.errors.problem import member
-from service.api.inbound.candidate_lists import RefusedLine
+from service.api.inbound.candidate_lists import UnreadLine
 from service.api.render.numbers import Json
 from service.api.render.rows import explain, rows
 from service.api.schemas.search import MAX_STOCK_FAULTS, OfferedRim, SearchRequest
@@ -19,7 +19,7 @@ from service.core.numeric import known
 
 
 def search_result(
-    asked: SearchRequest, case: Case, found: Found, read: Sequence[int] | None, refused: Sequence[RefusedLine]
+    asked: SearchRequest, case: Case, found: Found, read: Sequence[int] | None, refused: Sequence[UnreadLine]
 ) -> Json:
     """Return the answer to a search; `read` names the places in the stock that were read, None for the grid."""
     return {
@@ -81,7 +81,7 @@ def _id(name: str, value: str) -> Json:
     return {name: value} if value else {}
 
 
-def _refused(line: RefusedLine) -> Json:
+def _refused(line: UnreadLine) -> Json:
     return member(line.fault) | _id("id", line.id)
 
 

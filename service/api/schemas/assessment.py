@@ -9,7 +9,7 @@ from service.api.schemas.base import text as words
 from service.api.schemas.finding_counts import FindingCounts
 from service.api.schemas.job_card import Action
 from service.api.schemas.on_the_road import DryBalance, LabelEffects, MeasureFirst, TurnIn, WetBalance
-from service.api.schemas.quantity_bands import Estimate
+from service.api.schemas.quantity_bands import Band, Estimate
 from service.api.schemas.vocabulary import Outcome, Status, Verdict, Where
 from service.assessment.answer.trade_offs import TradeCode, TradeDirection
 from service.assessment.checks.balance import Degree, Direction
@@ -63,13 +63,6 @@ class Finding(FindingHead):
     message: str = words("The answer in a sentence.", 600, "The axle's tyres carry 1137.8 kg; the axle needs 1180 kg.")
     basis: Basis = part("What it rests on.")
     remedy: Remedy = part("What would settle it; absent when met.", default=None)
-
-
-class Band(AnswerPart):
-    """Between which two values the true one is expected; the unit is in the field's name."""
-
-    low: float = number("Lower end", "unit in the field's name", ANY, 1947.5)
-    high: float = number("Upper end", "unit in the field's name", ANY, 1986.9)
 
 
 class ContactPatch(AnswerPart):

@@ -31,7 +31,7 @@ ESTIMATES: Mapping[str, Callable[[CarView], Estimate[float]]] = MappingProxyType
     }
 )
 # A number that moves by less than this share of its band is not worth a measurement: project's judgement.
-WORTH_A_SHARE = 0.05
+WORTH_A_SHARE = 0.02
 
 
 class Missing(NamedTuple):

@@ -169,7 +169,7 @@ def _explain(car: CarView, grade: Grade) -> Finding:
     say = _of_a_reading if known(present_lead(car.vehicle)) else _unread
     message, remedy = say(car, grade, asked.rule)
     if grade.outcome == ADVISORY and not asked.forbids and _is_forbidden(car, asked.rule):
-        message = f"{message} UN R39 is not law here; it only advises."
+        message = f"{message} UN R39 only advises here."
     measured, limit = finite(grade.measured), finite(grade.limit)
     return Finding("diameter.speedometer", "vehicle", grade.outcome, message, measured, limit, "%", R39, remedy)
 

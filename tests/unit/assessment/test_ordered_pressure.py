@@ -192,3 +192,15 @@ def test_the_pressure_of_nobody_is_met_with_what_will_be_set():
     found = finding(check(changed(saloon(), {"/candidate/rear/pressure_kpa": ABSENT})), "load.pressure")
     assert found.outcome == MET
     assert "to be set" in found.message
+
+
+def test_an_estimate_without_an_order_goes_no_higher_than_the_tyre_usually_does():
+    """A tyre without a load index after a van's: of the 450 kPa of today the estimates take 300, 50 above its class."""
+    changes = {
+        "/vehicle/rear/fitted/tyre/size": "215/65 R17C 109/107T",
+        "/vehicle/rear/fitted/pressure_kpa": 450,
+        "/candidate/rear/tyre/size": "225/45 R17",
+        "/candidate/rear/pressure_kpa": ABSENT,
+    }
+    view = check(changed(saloon(), changes)).car.rear
+    assert (view.now.behaviour.pressure_kpa, view.then.behaviour.pressure_kpa) == (450.0, 300.0)
