@@ -17,15 +17,7 @@ from tests.support.cases import ABSENT, Json, answer, at, changed, check, on_bot
 
 # The present fitment is described by the same parts as the proposed one, and no check judges these of its parts.
 UNREAD_OF_THE_PRESENT = {
-    f"/vehicle/{axle}/fitted/{field}"
-    for axle in ("front", "rear")
-    for field in (
-        "rim/bolt_circle",
-        "rim/centre_bore_mm",
-        "rim/load_rating_kg",
-        "tyre/approved_rim_widths_in/max",
-        "tyre/approved_rim_widths_in/min",
-    )
+    f"/vehicle/{axle}/fitted/{field}" for axle in ("front", "rear") for field in ("tyre/approved_rim_widths_in/max",)
 }
 WITHOUT_EFFECT = UNREAD_OF_THE_PRESENT
 
@@ -62,6 +54,15 @@ WHEELS = ("candidate/{axle}", "vehicle/{axle}/fitted")
 # Vehicles whose law or use asks what the saloon's does not.
 VEHICLES = {
     "a saloon": saloon(),
+    "a saloon whose tyres bear labels": changed(
+        saloon(),
+        on_both_axles(
+            {
+                f"/{wheel}/tyre/label": {"rolling_resistance_class": "C", "wet_grip_class": "C", "noise_db": 71}
+                for wheel in WHEELS
+            }
+        ),
+    ),
     "a saloon whose wheels were weighed": changed(
         saloon(),
         on_both_axles({f"/{wheel}/{part}/mass_kg": 10 for wheel in WHEELS for part in ("tyre", "rim")}),

@@ -49,10 +49,11 @@ PRINTED = [
     if block.language == "sh" and below.language == "json"
 ]
 SWEEP = ".venv/bin/python -m service sweep --vehicles vehicles.parquet --candidates candidates.parquet --out graded"
-# What is said to be read, and what is said not to be.
+# What is said to be read, and what is said not to be: a point of the list each.
+POINTS = README.split("**Read a designation.**", 1)[1].split("```", 1)[0].split("\n- ")
 READ, NOT_READ = (
-    re.findall("`([^`]+)`", part)
-    for part in README.split("**Read a designation.**", 1)[1].split("```", 1)[0].split("Not read are")
+    [text for point in POINTS if point.startswith(start) for text in re.findall("`([^`]+)`", point)]
+    for start in ("Read:", "Not read:")
 )
 STORIES = sorted(path.name for path in (ROOT / "demo_requests").glob("*.json"))
 
@@ -142,6 +143,11 @@ def test_the_sweep_grades_a_catalogue(tmp_path):
         check=True,
     )
     assert len(pd.read_parquet(tmp_path / "graded" / "pairs")) == 2 * 3
+
+
+def test_it_is_said_what_is_read_and_what_is_not():
+    assert len(READ) >= 5
+    assert len(NOT_READ) >= 3
 
 
 @pytest.mark.parametrize("text", READ)

@@ -6,6 +6,7 @@ from typing import Any
 
 from service.api.schemas.base import ANY, CODE, AnswerPart, maybe, number, part, whole
 from service.api.schemas.base import text as words
+from service.api.schemas.finding_counts import FindingCounts
 from service.api.schemas.job_card import Action
 from service.api.schemas.on_the_road import DryBalance, LabelEffects, MeasureFirst, TurnIn, WetBalance
 from service.api.schemas.quantity_bands import Band, Estimate
@@ -17,10 +18,6 @@ from service.core.findings import BasisKind
 
 def _value(description: str, unit: str, example: float, default: Any = ...) -> Any:  # noqa: ANN401 - as pydantic's Field
     return number(description, unit, ANY, example, default)
-
-
-def _count(outcome: str, example: int) -> Any:  # noqa: ANN401 - as pydantic's Field
-    return whole(f"Findings that came out {outcome}", "1", (0, 1000), example)
 
 
 class Basis(AnswerPart):
@@ -66,16 +63,6 @@ class Finding(FindingHead):
     message: str = words("The answer in a sentence.", 600, "The axle's tyres carry 1137.8 kg; the axle needs 1180 kg.")
     basis: Basis = part("What it rests on.")
     remedy: Remedy = part("What would settle it; absent when met.", default=None)
-
-
-class FindingCounts(AnswerPart):
-    """How many questions came out how."""
-
-    met: int = _count("met", 31)
-    advisory: int = _count("advisory", 2)
-    not_assessed: int = _count("not assessed", 4)
-    not_recommended: int = _count("not recommended", 0)
-    not_met: int = _count("not met", 0)
 
 
 class ContactPatch(AnswerPart):

@@ -7,9 +7,10 @@ from typing import Annotated, Any
 from pydantic import GetJsonSchemaHandler, GetPydanticSchema
 from pydantic_core import CoreSchema
 
-from service.api.schemas.assessment import FindingCounts, FindingHead, KeyChange, Remedy, RulePackName
+from service.api.schemas.assessment import FindingHead, KeyChange, Remedy, RulePackName
 from service.api.schemas.base import MAX_ID, AnswerPart, identity, maybe, part, text, whole
 from service.api.schemas.error_answer import Fault
+from service.api.schemas.finding_counts import FindingCounts
 from service.api.schemas.job_card import Action
 from service.api.schemas.quantity_bands import Estimate
 from service.api.schemas.request import Candidate, FitmentRequest

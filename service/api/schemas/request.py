@@ -234,5 +234,7 @@ class CheckRequest(FitmentRequest):
 
     candidate: Candidate = part("What is to be fitted.")
     measure_first: bool = part(
-        "Whether to work out which missing fact would settle or narrow the most; this takes longer.", default=False
+        "Whether to work out which missing fact would settle or narrow the most; this takes longer.",
+        example=True,
+        default=False,
     )

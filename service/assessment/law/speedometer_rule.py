@@ -18,6 +18,7 @@ from service.assessment.checks.speedometer_lead import (
     unread_change,
 )
 from service.assessment.checks.words import beside_true_speed, lawful_lead
+from service.assessment.law.law_words import FACTS
 from service.assessment.view.views import CarView
 from service.core.findings import MET, OPEN, Finding, Remedy, worst
 from service.core.numeric import UNKNOWN, known, unknown
@@ -103,7 +104,7 @@ def _reads(car: CarView, graded: Grade) -> str:
 
 def _unsettled(rule: SpeedometerRule, missing: tuple[str, ...]) -> Finding:
     """Return the finding that asks for the facts which settle the rule that applies."""
-    names = " and ".join(f"vehicle.{name}" for name in missing)
-    message = f"Which speedometer rule applies here depends on {names}."
-    remedy = Remedy(f"state {names}", f"/vehicle/{missing[0]}", missing[0])
+    names = " and ".join(FACTS[name] for name in missing)
+    message = f"Which speedometer rule applies here is not known without {names}."
+    remedy = Remedy(f"give {names}", f"/vehicle/{missing[0]}", missing[0])
     return Finding(CODE, "vehicle", OPEN, message, None, None, "%", rule.basis, remedy)

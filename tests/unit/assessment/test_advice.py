@@ -157,6 +157,12 @@ def test_a_wheel_that_needs_no_more_room_is_not():
     assert "trial_fit" not in codes({})
 
 
+def test_a_wheel_that_stands_as_now_is_not_tried_where_room_is_scarce_today():
+    changes = on_both_axles({"/vehicle/{axle}/clearance/inboard_mm": 3})
+    assert "trial_fit" not in codes(changes)
+    assert "room to the strut (both axles)" in action(changes, "tell_as_today")
+
+
 def test_another_rim_or_size_concerns_papers_and_insurer():
     assert {"papers", "insurer"} <= set(codes({f"{REAR}/rim/size": "7.5J x 17 H2 ET43"}))
 

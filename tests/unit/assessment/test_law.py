@@ -116,7 +116,8 @@ def test_where_the_rule_is_un_r39_itself_it_is_asked_once(pack):
 def test_without_the_day_built_japans_rule_is_not_settled():
     found = finding(check(under("jp")), "law.speedometer", "vehicle")
     assert OUTCOME_NAMES[found.outcome] == "not_assessed"
-    assert "vehicle.built" in found.message
+    assert "the day on which the vehicle was built" in found.message
+    assert found.remedy.pointer == "/vehicle/built"
 
 
 def bus(changes: dict) -> dict:

@@ -7,6 +7,7 @@ import re
 import pytest
 
 from service import __version__
+from service.core.findings import ADVISORY
 from service.page.report import policy, render_report
 from tests.support.cases import ABSENT, changed, check, saloon
 from tests.unit.page.reading import Page
@@ -179,3 +180,14 @@ def test_what_is_so_today_is_marked():
     page = Page(render_report(check(CASES["scarce today"])))
     assert "today already The" in page.words
     assert "today already" not in Page(render_report(check(CASES["with conditions"]))).words
+
+
+def test_what_the_change_brings_stands_before_what_is_so_today():
+    changes = {"/vehicle/front/clearance/inboard_mm": 3, "/candidate/rear/tyre/tread_depth_mm": 2.5}
+    found = check(changed(saloon(), changes))
+    advisory = [each for each in found.findings if each.outcome == ADVISORY]
+    assert {each.already for each in advisory} == {False, True}
+    text = Page(render_report(found)).words
+    today = text.index("today already The")
+    places = [text.index(plain(each.message), text.index("Needs attention")) for each in advisory if not each.already]
+    assert all(place < today for place in places)
