@@ -20,6 +20,8 @@ UNREAD_OF_THE_PRESENT = {
     f"/vehicle/{axle}/fitted/{field}" for axle in ("front", "rear") for field in ("tyre/approved_rim_widths_in/max",)
 }
 WITHOUT_EFFECT = UNREAD_OF_THE_PRESENT
+# Asks for more of the answer and is no fact of the question; `test_measure_first.py` holds what it adds.
+OPTIONS = {"/measure_first"}
 
 SCHEMA = CheckRequest.model_json_schema()
 # What a text may be in its place, where neither the schema nor an example tells enough.
@@ -190,7 +192,7 @@ def _has_effect(pointer: str) -> bool:
     return False
 
 
-@pytest.mark.parametrize("pointer", sorted(FIELDS.keys() - WITHOUT_EFFECT))
+@pytest.mark.parametrize("pointer", sorted(FIELDS.keys() - WITHOUT_EFFECT - OPTIONS))
 def test_a_field_that_is_asked_for_changes_some_answer(pointer: str) -> None:
     assert _has_effect(pointer)
 
