@@ -89,14 +89,14 @@ def test_large_bodies_on_their_way_in_do_not_fill_the_memory() -> None:
 
 
 def test_the_memory_for_large_bodies_is_given_back() -> None:
-    large = post("/v1/fitments/search", b" " * 4_000_000)
-    with Server(body_space_mib=8) as server:
+    large = post("/v1/fitments/search", b" " * 16_000_000)
+    with Server(body_space_mib=24) as server:
         # Far more than fits at once: whole, left half-way, and beyond the limit.
         for _ in range(4):
             assert server.send(large).status == 400
             with server.connect() as connection:
                 connection.sendall(large[:-1])
-            assert server.post("/v1/fitments/search", b" " * 5_000_000).status == 413
+            assert server.post("/v1/fitments/search", b" " * 17_000_000).status == 413
         assert server.send(large).status == 400
 
 
