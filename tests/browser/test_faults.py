@@ -17,7 +17,7 @@ def test_a_designation_that_cannot_be_read_is_explained_at_its_field(visit):
     page = seen.open()
     seen.change(TYRE, "285/3O R19")
     assert page.get_attribute(FIELD, "aria-invalid") == "true"
-    assert "cannot be read at position 4" in described(page, TYRE)
+    assert "cannot be read at position 5" in described(page, TYRE)
 
 
 def test_the_words_stand_right_below_the_field(visit):
