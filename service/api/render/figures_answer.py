@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from itertools import chain
+from operator import attrgetter
+
 from service.api.render.numbers import HUNDREDTHS, TENTHS, Json, Layout, rounded, scale
 from service.assessment.case import Fitment
 from service.assessment.checks.balance import balance
@@ -32,6 +35,7 @@ _WHEEL = Layout(
         "wheel_inertia_kg_m2": 2,
     },
 )
+_ESTIMATES_OF = attrgetter(*_WHEEL.estimates)
 _PATCH = Layout({}, {"length_mm": 0, "width_mm": 0, "area_cm2": 0})
 _BAND = Layout({"low": 1, "high": 1}, {})
 _CHANGE = Layout(
@@ -106,11 +110,7 @@ def _wheel_numbers(wheel: Wheel, bands: WheelEstimates) -> tuple[float, ...]:
         facts.speed_capability_kmh,
         carried.required_pressure_kpa,
         wheel.behaviour.pressure_kpa,
-        *bands.static_loaded_radius_mm,
-        *bands.cornering_stiffness_n_per_deg,
-        *bands.aquaplaning_onset_kmh,
-        *bands.wheel_mass_kg,
-        *bands.wheel_inertia_kg_m2,
+        *chain.from_iterable(_ESTIMATES_OF(bands)),
         *bands.patch_length_mm,
         *bands.patch_width_mm,
         *bands.patch_area_cm2,
