@@ -8,11 +8,11 @@ from service.assessment.checks.grade import LAST_BIT
 from service.assessment.checks.words import rim_pointer, span, tyre_pointer
 from service.assessment.view.views import AxleView
 from service.core.findings import Remedy
-from service.core.numeric import known, known_or, unknown
+from service.core.numeric import Num, known, known_or, unknown
 from service.physics.dimensions import service_width_mm
 
 
-def usual_track_mm(view: AxleView) -> float:
+def usual_track_mm(view: AxleView[Num]) -> float:
     """Return by how much the track may change before it deserves a second look."""
     limits, track = view.limits, view.axle.track_mm
     return known_or(limits.track_change_met_percent.value / 100.0 * track, limits.track_change_met_mm.value)

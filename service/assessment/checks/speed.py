@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from service.assessment.checks.grade import Check, Grade, finite
+from service.assessment.checks.grade import AxleCheck, Grade, finite
 from service.assessment.checks.words import plain, tyre_pointer
 from service.assessment.view.views import AxleView
 from service.core.findings import ADVISORY, MET, Finding, Remedy, is_open, worst
-from service.core.numeric import known, unknown
+from service.core.numeric import Num, known, unknown
 from service.core.sources import basis
 from service.standards.speed_symbol import least_symbol_for_kmh
 
@@ -14,7 +14,7 @@ SYMBOL = basis("UN-R30 speed symbol", "the symbol must suit the maximum design s
 COMMERCIAL = basis("UN-R54 annex 8", "speed above the symbol at reduced load")
 
 
-def _grade(view: AxleView) -> Grade:
+def _grade(view: AxleView[Num]) -> Grade[Num]:
     speed, top = view.then.facts.speed_capability_kmh, view.vehicle.max_speed_kmh
     slow = speed < top
     # A winter tyre that is fast enough for the place may be slower than the vehicle, whatever the season asked about.
@@ -67,4 +67,4 @@ def _symbol_remedy(view: AxleView, top_kmh: float) -> Remedy:
     return Remedy(f"speed symbol {symbol} or faster", pointer, "speed_symbol", top_kmh, equals=symbol, unit="km/h")
 
 
-SPEED = Check("speed.capability", _grade, _explain)
+SPEED = AxleCheck("speed.capability", _grade, _explain)
