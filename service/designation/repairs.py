@@ -27,6 +27,7 @@ _PREFIX = "(?:(?:HL|LT|P|T) *)?"
 _NO_SLASH = re.compile(
     rf"( *{_PREFIX}[1-4][0-9][0-9])( *[-.X;:\\|_] *| *)([2-9][0-9])(?= *(?:[HQSTUVW] *|Z)?(?:RF?|[DB-])? *[12][0-9])"
 )
+_DASH_BEHIND = re.compile("([2-9][0-9]) *- *")
 _NO_LETTER = re.compile(rf"( *{_PREFIX}[1-4][0-9][0-9] */ *[2-9][0-9])( *[-/.X;:\\|_]? *[A-Z]? *)([12][0-9])(?![0-9])")
 _SIZE_BEHIND = re.compile(r"(?<= )(?:HL|LT|P|T)? *[0-9]+(?:\.[0-9]+)? *[/XR-]")
 
@@ -64,7 +65,10 @@ def _missing_signs(text: str) -> Iterator[Repair]:
     written = normal(text)
     slash = _NO_SLASH.match(written)
     if slash is not None:
-        mended = f"{text[: slash.end(1)]}/{text[slash.start(3) :]}"
+        # In 205-55-16 a dash that stands for the slash tells of the other as little: radial is what most tyres are.
+        dashes = _DASH_BEHIND.match(written, slash.start(3)) if slash[2].strip() == "-" else None
+        behind = f"{dashes[1]} R{text[dashes.end() :]}" if dashes else text[slash.start(3) :]
+        mended = f"{text[: slash.end(1)]}/{behind}"
         yield Repair(mended, _place(slash), "a slash between section width and aspect ratio")
     letter = _NO_LETTER.match(written)
     if letter is not None:
