@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from service.assessment.answer.dimensions_note import dimensions_note
+from service.assessment.answer.unlikely import unlikely
 from service.assessment.case import Case, Fitment
 from service.assessment.checks.words import plain
 from service.assessment.view.figures import LATERAL_ACCELERATION_G, NEW_TREAD_DEPTH_MM, TEXTURE_DEPTH_MM, WATER_FILM_MM
@@ -34,7 +35,8 @@ def _on_axle(view: AxleView, proposed: Fitment) -> list[str]:
     found += [f"{name.capitalize()}: {text}" for text in assumed]
     found += [f"{name.capitalize()}, present tyre: {text}" for text in _of_the_present(axle.fitted, proposed)]
     # Of a size on both sides of the change the same is said once.
-    notes = dict.fromkeys(dimensions_note(each.tyre) for each in (axle.fitted, proposed))
+    tyres = (axle.fitted.tyre, proposed.tyre)
+    notes = dict.fromkeys(text for tyre in tyres for text in (dimensions_note(tyre), *unlikely(tyre)))
     return found + [f"{name.capitalize()}: {text}" for text in notes if text]
 
 
