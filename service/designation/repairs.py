@@ -18,10 +18,11 @@ class Repair(NamedTuple):
     expected: str
 
 
-# Letters that are taken for digits, among digits.
-_RUN = re.compile("[0-9OoIl|]*[0-9][0-9OoIl|]*")
-_LOOK_ALIKE = re.compile("[OoIl|]")
-_DIGITS = str.maketrans("OoIl|", "00111")
+# Letters that are taken for digits, among digits; S and B, which also are speed symbols and structures, come last.
+_LOOK_ALIKES = tuple(
+    (re.compile(f"[0-9{letters}]*[0-9][0-9{letters}]*"), str.maketrans(letters, digits))
+    for letters, digits in (("OoIl|", "00111"), ("OoIl|SsB", "00111558"))
+)
 
 _PREFIX = "(?:(?:HL|LT|P|T) *)?"
 _NO_SLASH = re.compile(
@@ -50,10 +51,15 @@ def repairs(error: UnreadableDesignation, text: str) -> Iterator[Repair]:
 
 def _look_alikes(text: str) -> Iterator[Repair]:
     """Return the text with digits in place of the letters among its digits."""
-    mended = _RUN.sub(lambda run: run.group().translate(_DIGITS), text)
-    if mended != text:
-        position = next(at for at, (before, after) in enumerate(zip(text, mended, strict=True)) if before != after)
-        yield Repair(mended, position, f"the digit {mended[position]}, not {_named(text[position])}")
+    for run, digits in _LOOK_ALIKES:
+        mended = _with_digits(text, run, digits)
+        if mended != text:
+            position = next(at for at, (before, after) in enumerate(zip(text, mended, strict=True)) if before != after)
+            yield Repair(mended, position, f"the digit {mended[position]}, not {_named(text[position])}")
+
+
+def _with_digits(text: str, run: re.Pattern[str], digits: dict[int, int]) -> str:
+    return run.sub(lambda found: found.group().translate(digits), text)
 
 
 def _named(character: str) -> str:
