@@ -40,22 +40,18 @@ def _explain(view: AxleView, grade: Grade) -> Finding:
         message = f"Whether the tyre may run {top} km/h is not known from its designation; its maker states it."
     elif grade.outcome == ADVISORY and winter is not None:
         slow = plain(grade.measured)
+        label = f" with a label of {slow} km/h in the driver's view" if winter.label_required else ""
         message = (
-            f"The winter tyre may run {slow} km/h, the vehicle reaches {top} km/h. That is allowed with a label of "
-            f"{slow} km/h in the driver's view, and no more may be driven."
+            f"The winter tyre may run {slow} km/h, the vehicle reaches {top} km/h. That is allowed{label}, and no more "
+            "may be driven."
         )
         where = winter.basis
-        remedy = _label_remedy(view, grade)
+        faster = _symbol_remedy(view, grade.limit)
+        keep = f"put a label of {slow} km/h in the driver's view" if winter.label_required else f"keep to {slow} km/h"
+        # What keeps the tyre comes first: it is what was wanted.
+        remedy = faster._replace(text=f"{keep}, or fit {faster.text}")
     measured = finite(grade.measured)
     return Finding("speed.capability", view.name, grade.outcome, message, measured, grade.limit, "km/h", where, remedy)
-
-
-def _label_remedy(view: AxleView, grade: Grade) -> Remedy:
-    """Return the label first: the tyre is what was wanted."""
-    faster = _symbol_remedy(view, grade.limit)
-    return faster._replace(
-        text=f"put a label of {plain(grade.measured)} km/h in the driver's view, or fit {faster.text}"
-    )
 
 
 def _symbol_remedy(view: AxleView, top_kmh: float) -> Remedy:
