@@ -36,8 +36,8 @@ class TooManyFields(Exception):
     """Ends the parser's work on fields that are larger than a request's may be."""
 
 
-class UnclearTarget(Exception):
-    """Ends the parser's work on a head that names no host or several, or asks for a tunnel."""
+class UnclearHead(Exception):
+    """Ends the parser's work on a head that two readers could read in two ways."""
 
 
 class ConnectionLimits(NamedTuple):
@@ -112,7 +112,11 @@ class GuardedProtocol(HttpToolsProtocol):
             try:
                 self.parser.feed_data(data)
             except httptools.HttpParserUpgrade as stopped:
-                self.parser.feed_data(self._head_without_upgrade())
+                head = self._head_without_upgrade()
+                # The old one may hold that nothing can follow.
+                self.parser = httptools.HttpRequestParser(self)
+                self.parser.set_dangerous_leniencies(lenient_data_after_close=True)
+                self.parser.feed_data(head)
                 data = data[stopped.args[0] :]
             else:
                 return
@@ -135,13 +139,13 @@ class GuardedProtocol(HttpToolsProtocol):
     def on_headers_complete(self) -> None:
         """Note that a head is complete, or refuse it for its size or its target."""
         self._check_size(self.url)
-        self._check_target()
+        self._check_clear()
         if self.parser.should_upgrade():
             return
+        super().on_headers_complete()
         self._in_head = False
         self._in_body = True
         self._owing_since = None
-        super().on_headers_complete()
         # The scope keeps the list it has; fields behind the body go to this one and to nobody.
         self.headers = []
 
@@ -183,17 +187,18 @@ class GuardedProtocol(HttpToolsProtocol):
             raise TooManyFields
         self._fields_bytes = 0
 
-    def _check_target(self) -> None:
-        """Refuse what two readers could read in two ways (RFC 9112, 3.2), and tunnels, which have no target here."""
-        hosts = [value for name, value in self.headers if name == b"host"]
-        if len(hosts) != 1 and (hosts or self.parser.get_http_version() != "1.0"):
-            raise UnclearTarget
-        if self.parser.get_method() == b"CONNECT":
-            raise UnclearTarget
-        if not self.url.startswith(b"/"):
-            _, scheme_end, authority = self.url.partition(b"://")
-            if scheme_end and hosts and authority.partition(b"/")[0].lower() != hosts[0].lower():
-                raise UnclearTarget
+    def _check_clear(self) -> None:
+        """Refuse what two readers could read in two ways (RFC 9112, 3.2 and 6.1), and tunnels, which lead nowhere."""
+        is_old = self.parser.get_http_version() == "1.0"
+        hosts = [value.lower() for name, value in self.headers if name == b"host"]
+        codings = [value.lower() for name, value in self.headers if name == b"transfer-encoding"]
+        if len(hosts) > 1 or not (hosts or is_old) or self.parser.get_method() == b"CONNECT":
+            raise UnclearHead
+        if codings and (is_old or codings != [b"chunked"]):
+            raise UnclearHead
+        _, is_absolute, rest = self.url.partition(b"://")
+        if is_absolute and hosts and not self.url.startswith(b"/") and [rest.partition(b"/")[0].lower()] != hosts:
+            raise UnclearHead
 
     def _is_idle(self) -> bool:
         return self.cycle is None or self.cycle.response_complete
