@@ -189,16 +189,21 @@ class GuardedProtocol(HttpToolsProtocol):
 
     def _check_clear(self) -> None:
         """Refuse what two readers could read in two ways (RFC 9112, 3.2 and 6.1), and tunnels, which lead nowhere."""
+        names = [name for name, _ in self.headers]
         is_old = self.parser.get_http_version() == "1.0"
-        hosts = [value.lower() for name, value in self.headers if name == b"host"]
-        codings = [value.lower() for name, value in self.headers if name == b"transfer-encoding"]
-        if len(hosts) > 1 or not (hosts or is_old) or self.parser.get_method() == b"CONNECT":
+        if names.count(b"host") != 1 and (not is_old or b"host" in names):
             raise UnclearHead
-        if codings and (is_old or codings != [b"chunked"]):
+        if b"transfer-encoding" in names and (is_old or self._values(b"transfer-encoding") != [b"chunked"]):
             raise UnclearHead
-        _, is_absolute, rest = self.url.partition(b"://")
-        if is_absolute and hosts and not self.url.startswith(b"/") and [rest.partition(b"/")[0].lower()] != hosts:
+        if not self.url.startswith(b"/"):
+            authority = self.url.partition(b"://")[2].partition(b"/")[0].lower()
+            if authority and [authority] != self._values(b"host"):
+                raise UnclearHead
+        if self.parser.get_method() == b"CONNECT":
             raise UnclearHead
+
+    def _values(self, wanted: bytes) -> list[bytes]:
+        return [value.lower() for name, value in self.headers if name == wanted]
 
     def _is_idle(self) -> bool:
         return self.cycle is None or self.cycle.response_complete
