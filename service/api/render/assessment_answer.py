@@ -45,6 +45,7 @@ def assessment(found: Assessment, detail: DetailName = "full") -> Json:
     shown: Json = {
         "verdict": found.verdict,
         "summary": found.summary,
+        **({"id": case.candidate.id} if case.candidate.id else {}),
         "label": case.candidate.label,
         "rule_pack": _rule_pack(found),
         "findings": [finding(each, whole=whole) if whole or each.outcome != MET else head(each) for each in counted],
@@ -68,6 +69,7 @@ def _short(found: Assessment) -> Json:
     return {
         "verdict": found.verdict,
         "summary": found.summary,
+        **({"id": found.case.candidate.id} if found.case.candidate.id else {}),
         "label": found.case.candidate.label,
         "rule_pack": {"id": pack.id, "edition": pack.edition},
         "findings": [brief(each) for each in found.findings if each.outcome not in (MET, OPEN)],

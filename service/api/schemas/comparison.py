@@ -8,7 +8,7 @@ from pydantic import GetJsonSchemaHandler, GetPydanticSchema
 from pydantic_core import CoreSchema
 
 from service.api.schemas.assessment import CITED, Basis, FindingHead, KeyChange, Remedy, RulePackName, Sources
-from service.api.schemas.base import MAX_ID, AnswerPart, identity, maybe, part, text, whole
+from service.api.schemas.base import MAX_ID, AnswerPart, maybe, part, text, whole
 from service.api.schemas.error_answer import Fault
 from service.api.schemas.finding_counts import FindingCounts
 from service.api.schemas.job_card import Action
@@ -23,14 +23,8 @@ MAX_CANDIDATES = 500
 MAX_FAULTS_PER_ROW = 5
 
 
-class ComparedCandidate(Candidate):
-    """One of the candidates to be compared."""
-
-    id: str = identity("The caller's own name of the candidate; comes back in its row.")
-
-
 def _candidate(_: CoreSchema, handler: GetJsonSchemaHandler) -> dict[str, Any]:
-    return handler(ComparedCandidate.__pydantic_core_schema__)
+    return handler(Candidate.__pydantic_core_schema__)
 
 
 # Looked at one by one later on: one that cannot be read is listed as refused and is not the end of the others.
