@@ -17,6 +17,7 @@ from service.api.render.comparison_answer import CSV_MEDIA_TYPE
 from service.api.schemas.comparison import CompareRequest, Comparison
 from service.api.schemas.search import SearchRequest, SearchResult
 from service.api.transport.accept import preferred
+from service.api.transport.language import speech_of, spoken
 from service.api.transport.observability import observe_verdict
 from service.api.transport.routes import StrictRoute, body_limit
 from service.assessment.answer.verdict import VERDICTS
@@ -29,7 +30,7 @@ from service.assessment.batch.sizes import stock as stock_of
 router = APIRouter(prefix="/v1/fitments", route_class=StrictRoute, tags=["fitments"])
 
 JSON_MEDIA_TYPE = "application/json"
-_VARY = {"Vary": "Accept"}
+_VARY = {"Vary": "Accept, Accept-Language"}
 # The largest valid body, 500 candidates by text and by numbers, with every character of their texts and keys escaped,
 # is some 5.7 MiB.
 COMPARE_BODY_BYTES = 6 * 1024 * 1024
@@ -66,7 +67,8 @@ def compare(asked: CompareRequest, request: Request) -> object:
     if read.candidates:
         found = compare_candidates(case, read.candidates, asked.rank_by)
         _count_verdicts(request, found)
-    answer = render_comparison.comparison(case, read, found, asked)
+    said = speech_of(request.scope)
+    answer = spoken(render_comparison.comparison(case, read, found, asked, said), said)
     if preferred(request.headers.get("accept", "*/*"), (JSON_MEDIA_TYPE, CSV_MEDIA_TYPE)) == CSV_MEDIA_TYPE:
         return Response(render_comparison.table(answer), headers=_VARY, media_type=CSV_MEDIA_TYPE)
     return Response(orjson.dumps(answer), headers=_VARY, media_type=JSON_MEDIA_TYPE)
@@ -97,5 +99,5 @@ def search(asked: SearchRequest, request: Request) -> object:
     if found.compared is not None:
         _count_verdicts(request, found.compared)
     if stock is None:
-        return render_search.search_result(asked, case, found, None, ())
-    return render_search.search_result(asked, case, found, stock.indices, stock.refused)
+        return render_search.search_result(asked, case, found, None, (), speech_of(request.scope))
+    return render_search.search_result(asked, case, found, stock.indices, stock.refused, speech_of(request.scope))
