@@ -80,6 +80,37 @@ def axle_figures(view: AxleView, proposed: Fitment, front_patch_mm: float) -> Js
     }
 
 
+_KEY = Layout(
+    {
+        "set_pressure_kpa": 0,
+        "overall_diameter_percent": 2,
+        "section_width_mm": 1,
+        "inboard_edge_mm": 1,
+        "outboard_edge_mm": 1,
+        "track_mm": 1,
+    },
+    {},
+)
+_KEY_SCALE = scale(_KEY.decimals)
+
+
+def key_figures(view: AxleView, proposed: Fitment) -> Json:
+    """Return the few figures of one axle that a shop shows."""
+    change = view.change
+    numbers = (
+        view.ordered_pressure_kpa,
+        change.overall_diameter_percent,
+        change.section_width_mm,
+        change.inboard_edge_mm,
+        change.outboard_edge_mm,
+        change.track_mm,
+    )
+    shown = _KEY.named(rounded(numbers, _KEY_SCALE))
+    pressure = {"set_pressure_kpa": shown.pop("set_pressure_kpa")} if "set_pressure_kpa" in shown else {}
+    names = {"tyre": proposed.tyre.designation.canonical, "rim": proposed.rim.designation.canonical}
+    return {"proposed": names | pressure, "change": shown}
+
+
 def percent_estimate(ratio: Estimate[Num]) -> Estimate[Num]:
     """Return a ratio with its band as a change in per cent."""
     value, low, high = ratio

@@ -33,7 +33,7 @@ CHECK_BODY_BYTES = 32 * 1024
 async def check(asked: CheckRequest, request: Request) -> object:
     """Answer with a verdict, its findings, the numbers behind them, what to do and what to beware of."""
     case = translate.case(asked)
-    found = assessment(assess(case))
+    found = assessment(assess(case), asked.detail)
     if asked.measure_first:
         found["measure_first"] = measured_first(measure_first(case))
     observe_verdict(request, found["verdict"])

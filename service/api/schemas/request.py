@@ -12,7 +12,7 @@ from pydantic import ConfigDict
 
 from service.api.schemas.base import Wire, identity, number, part, readable, text, whole
 from service.api.schemas.by_numbers import RimByNumbers, TyreByNumbers
-from service.api.schemas.vocabulary import Category, DrivenAxle, LabelLetter, RulePackId, Season
+from service.api.schemas.vocabulary import Category, Detail, DrivenAxle, LabelLetter, RulePackId, Season
 from service.core import ranges
 from service.core.dates import DAY_LENGTH, DAY_PATTERN, parse_day
 from service.core.numeric import UNKNOWN
@@ -234,6 +234,7 @@ class CheckRequest(FitmentRequest):
     """One candidate on one vehicle."""
 
     candidate: Candidate = part("What is to be fitted.")
+    detail: Detail = part("How much is answered.", "short", default="standard")
     measure_first: bool = part(
         "Whether to work out which missing fact would settle or narrow the most; this takes longer.",
         example=True,

@@ -1,7 +1,4 @@
-"""The job card, in the order of work: what is dangerous first, then what is set and fixed, then what is passed on.
-
-And what the answer never replaces.
-"""
+"""The job card, in the order of work: what is dangerous first, then what is set and fixed, then what is passed on."""
 
 from __future__ import annotations
 
@@ -23,21 +20,6 @@ from service.core.numeric import known
 
 # Beyond this change of circumference electronic systems may need to be told: common practice, no source.
 RECALIBRATE_PERCENT = 0.5
-
-CAUTIONS = (
-    (
-        "This answer does not replace a trial fit by a qualified workshop: at full lock and full bump, with brakes, "
-        "struts, lines and arches checked by eye."
-    ),
-    "The vehicle maker's and the tyre maker's data come first wherever they differ from this answer.",
-    "Local law, inspection and insurance decide whether the change is allowed on the road.",
-    (
-        "Estimates of balance, contact patch and aquaplaning compare sizes only: tread pattern, compound, wear and "
-        "suspension matter as much."
-    ),
-    "Camber is not taken into account in load and pressure.",
-)
-
 
 STABILITY_CONTROL = Action(
     "stability_control",
