@@ -8,7 +8,7 @@ from __future__ import annotations
 from typing import NamedTuple
 
 from service.assessment.answer.action import Action
-from service.assessment.answer.actions import CAUTIONS, actions
+from service.assessment.answer.actions import actions, cautions
 from service.assessment.answer.already import with_already
 from service.assessment.answer.assumptions import assumptions
 from service.assessment.answer.keep_present import with_kept_axle
@@ -51,7 +51,7 @@ def assess(case: Case) -> Assessment:
         summary=summary(verdict, findings),
         findings=findings,
         actions=actions(car, findings, verdict),
-        cautions=CAUTIONS,
+        cautions=cautions(car),
         trade_offs=trade_offs(car, case.candidate),
         assumptions=assumptions(case, car),
         law=law.tally(case, car, findings),

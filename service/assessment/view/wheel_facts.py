@@ -59,6 +59,8 @@ class ServiceFacts:
     speed_capability_kmh: float
     law_load_factor: float
     """NaN where the law reads the load at the top speed."""
+    left_to_maker: float
+    """1 where the vehicle is faster than a symbol in brackets: then the maker alone states load and speed."""
 
 
 @dataclass(frozen=True)
