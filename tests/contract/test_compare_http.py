@@ -12,7 +12,6 @@ from typing import Any
 import pytest
 from starlette.testclient import TestClient
 
-from service.api.routers.many import COMPARE_BODY_BYTES
 from service.api.schemas.comparison import MAX_CANDIDATES
 from service.api.transport.accept import preferred
 from tests.contract.document import app
@@ -177,47 +176,6 @@ def test_a_whole_number_may_be_written_with_a_point(client):
 
 def test_five_hundred_candidates_are_taken(client):
     assert len(rows(client, *[candidate(WIDER)] * MAX_CANDIDATES, explain_first=0)) == MAX_CANDIDATES
-
-
-def _escaped(value: object) -> str:
-    """Return JSON with every character of every text escaped, beyond the basic plane as two."""
-    if isinstance(value, dict):
-        return "{" + ",".join(f"{_escaped(name)}:{_escaped(item)}" for name, item in value.items()) + "}"
-    if isinstance(value, list):
-        return "[" + ",".join(map(_escaped, value)) + "]"
-    if isinstance(value, str):
-        units = value.encode("utf-16-be").hex()
-        return '"' + "".join(f"\\u{units[at : at + 4]}" for at in range(0, len(units), 4)) + '"'
-    return json.dumps(value)
-
-
-def test_the_largest_body_that_the_contract_admits_is_taken(client):
-    tyre = {
-        "size": "225/70 R15 112/110R (115/113N) REINFORCED M+S 3PMSF POR MPT FRT NHS",
-        **dict.fromkeys(("tread_depth_mm", "mass_kg"), 10.123456789012345),
-        **dict.fromkeys(("overall_diameter_mm", "section_width_mm"), 520.12345678901234),
-        "rolling_circumference_mm": 1934.1234567890123,
-        "approved_rim_widths_in": {"min": 7.123456789012345, "max": 9.1234567890123456},
-        "reference_pressure_kpa": 290.12345678901234,
-    }
-    rim = {
-        "size": "15 3/4 JJ x 29.5 EH2+ ET -149.99",
-        "bolt_circle": "10x112.35",
-        "centre_bore_mm": 66.61234567890123,
-        "load_rating_kg": 690.1234567890123,
-        "mass_kg": 11.123456789012345,
-    }
-    axle = {"tyre": tyre, "rim": rim, "pressure_kpa": 250.12345678901234}
-    one = {"label": "\N{GRINNING FACE}" * 80, "front": axle, "rear": axle}
-    body = _escaped({**question(*[one] * MAX_CANDIDATES, explain_first=0), "rule_pack": "unece"}).encode()
-    assert 0.8 * COMPARE_BODY_BYTES < len(body) < COMPARE_BODY_BYTES
-    answer = client.post(PATH, content=body, headers={"Content-Type": "application/json"})
-    assert (answer.status_code, answer.json()["refused"]) == (200, 0)
-
-
-def test_a_larger_body_is_refused(client):
-    answer = client.post(PATH, content=b" " * (COMPARE_BODY_BYTES + 1), headers={"Content-Type": "application/json"})
-    assert answer.status_code == 413
 
 
 def test_the_table_has_a_line_for_each_row(client):

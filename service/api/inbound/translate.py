@@ -96,7 +96,7 @@ def vehicle(asked: wire.Vehicle) -> Vehicle:
 
 def candidate(asked: wire.Candidate) -> Candidate:
     """Return the candidate of a request."""
-    return Candidate(fitment(asked.front), fitment(asked.rear), asked.label)
+    return Candidate(fitment(asked.front), fitment(asked.rear), asked.label, asked.id)
 
 
 def case(asked: wire.CheckRequest) -> Case:

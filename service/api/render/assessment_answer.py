@@ -37,6 +37,7 @@ def assessment(found: Assessment) -> Json:
     return {
         "verdict": found.verdict,
         "summary": found.summary,
+        **({"id": case.candidate.id} if case.candidate.id else {}),
         "label": case.candidate.label,
         "rule_pack": _rule_pack(found),
         "findings": list(map(finding, found.findings)),

@@ -10,6 +10,7 @@ from service.assessment.view.change import AxleChange, Wheel
 from service.assessment.view.estimates import WheelEstimates, wheel_estimates
 from service.assessment.view.views import AxleView, CarView
 from service.core.findings import Estimate
+from service.core.numeric import Num
 
 _WHEEL = Layout(
     {
@@ -75,7 +76,7 @@ def axle_figures(view: AxleView, proposed: Fitment, front_patch_mm: float) -> Js
     }
 
 
-def percent_estimate(ratio: Estimate[float]) -> Estimate[float]:
+def percent_estimate(ratio: Estimate[Num]) -> Estimate[Num]:
     """Return a ratio with its band as a change in per cent."""
     value, low, high = ratio
     return Estimate(100.0 * (value - 1.0), 100.0 * (low - 1.0), 100.0 * (high - 1.0))

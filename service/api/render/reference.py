@@ -7,7 +7,7 @@ from dataclasses import fields, is_dataclass
 from typing import Any
 
 from service.api.render.assessment_answer import basis
-from service.api.render.numbers import Json
+from service.api.render.numbers import Json, to_hundredths
 from service.core.findings import Basis
 from service.core.sources import basis as basis_of
 from service.designation.rim import RimDesignation
@@ -59,6 +59,8 @@ def designation(found: TyreDesignation | RimDesignation) -> Json:
     parts: Json = plain(found)
     if isinstance(found, TyreDesignation):
         parts["structure_assumed"] = found.structure_assumed
+        # A width in inches makes 177.79999999999998 mm of 7.00.
+        parts["section_width_mm"] = to_hundredths(found.section_width_mm)
     return parts
 
 

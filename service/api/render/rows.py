@@ -22,9 +22,9 @@ from service.assessment.checks.balance import DEGREES, DIRECTIONS, degree_code, 
 from service.assessment.checks.speedometer_lead import lead_after_percent
 from service.assessment.view.views import AxleView
 from service.core.findings import NOT_ASSESSED, OPEN, OUTCOME_NAMES, Estimate
-from service.core.numeric import FloatArray, known
+from service.core.numeric import FloatArray, Number, known
 
-Column = tuple[float, int]
+Column = tuple[Number, int]
 """Values, of all candidates, and the decimals that are shown."""
 _DIGITS = 2
 
@@ -91,7 +91,7 @@ def records(columns: Mapping[str, Column], size: int) -> list[Json]:
     return [{name: value for name, value in zip(names, values, strict=True) if not isnan(value)} for values in made]
 
 
-def estimates(found: Estimate[float], digits: int, size: int) -> list[Json | None]:
+def estimates(found: Estimate[Number], digits: int, size: int) -> list[Json | None]:
     """Return an estimate for each candidate, None where it is not known."""
     value, low, high = (_rounded(end, digits, size).tolist() for end in found)
     return [
@@ -100,9 +100,9 @@ def estimates(found: Estimate[float], digits: int, size: int) -> list[Json | Non
     ]
 
 
-def _rounded(values: float, digits: int, size: int) -> FloatArray:
+def _rounded(values: Number, digits: int, size: int) -> FloatArray:
     # Adding zero takes the sign from a zero.
-    return np.broadcast_to(np.round(cast("FloatArray", values), digits) + 0.0, (size,))
+    return np.broadcast_to(np.round(values, digits) + 0.0, (size,))
 
 
 def _add(to: list[Json], name: str, values: Iterable[Any]) -> None:
@@ -135,7 +135,7 @@ def _axles(found: Compared, size: int) -> list[Json]:
     ]
 
 
-def _axle(view: AxleView, size: int) -> list[Json]:
+def _axle(view: AxleView[Number], size: int) -> list[Json]:
     change = view.change
     made = records(
         {

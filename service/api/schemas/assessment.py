@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from service.api.schemas.base import ANY, CODE, AnswerPart, maybe, number, part, whole
+from service.api.schemas.base import ANY, CODE, MAX_ID, AnswerPart, maybe, number, part, whole
 from service.api.schemas.base import text as words
 from service.api.schemas.finding_counts import FindingCounts
 from service.api.schemas.job_card import Action
@@ -254,6 +254,7 @@ class Assessment(AnswerPart):
 
     verdict: Verdict = part("The verdict.", "suitable_with_conditions")
     summary: str = words("The verdict in a few sentences.", 1500, "It fits, with conditions: 1 point needs attention.")
+    id: str = words("The candidate's id, as sent; absent where none was.", MAX_ID, "A-1042", default=None)
     label: str = words("The candidate's label, as sent.", 80, "one step wider")
     rule_pack: RulePackHeld = part("The rules it was held against.")
     findings: list[Finding] = part("One for each question, worst first.", max_length=200)

@@ -8,7 +8,7 @@ from pydantic import GetJsonSchemaHandler, GetPydanticSchema
 from pydantic_core import CoreSchema
 
 from service.api.schemas.assessment import FindingHead, KeyChange, Remedy, RulePackName
-from service.api.schemas.base import MAX_ID, AnswerPart, identity, maybe, part, text, whole
+from service.api.schemas.base import MAX_ID, AnswerPart, maybe, part, text, whole
 from service.api.schemas.error_answer import Fault
 from service.api.schemas.finding_counts import FindingCounts
 from service.api.schemas.job_card import Action
@@ -23,19 +23,13 @@ MAX_CANDIDATES = 500
 MAX_FAULTS_PER_ROW = 5
 
 
-class ComparedCandidate(Candidate):
-    """One of the candidates to be compared."""
-
-    id: str = identity("The caller's own name of the candidate; comes back in its row.")
-
-
 def _candidate_or_any_object(_: CoreSchema, handler: GetJsonSchemaHandler) -> dict[str, Any]:
     other = {
         "type": "object",
         "title": "UnreadCandidate",
         "description": "Any other object is no candidate: its row names its faults, and the other rows stand.",
     }
-    return {"anyOf": [handler(ComparedCandidate.__pydantic_core_schema__), other]}
+    return {"anyOf": [handler(Candidate.__pydantic_core_schema__), other]}
 
 
 # Looked at one by one later on, so that a bad candidate is a row of the answer and not the end of the others.

@@ -26,7 +26,9 @@ class ActionNumbers(AnswerPart):
         66.6,
         None,
     )
-    speed_kmh: float = number("Speed to stand on the label; only with `speed_label`", "km/h", ANY, 190.0, default=None)
+    speed_kmh: float = number(
+        "Speed to keep to; with `speed_label` it stands on the label", "km/h", ANY, 190.0, default=None
+    )
     circumference_percent: float = number(
         "Change of the driven wheels' rolling circumference; only with `speedometer`", "%", ANY, 2.5, None
     )

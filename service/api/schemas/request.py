@@ -10,7 +10,7 @@ from typing import Annotated, Any
 
 from pydantic import ConfigDict
 
-from service.api.schemas.base import Wire, number, part, readable, text, whole
+from service.api.schemas.base import Wire, identity, number, part, readable, text, whole
 from service.api.schemas.by_numbers import RimByNumbers, TyreByNumbers
 from service.api.schemas.vocabulary import Category, DrivenAxle, LabelLetter, RulePackId, Season
 from service.core import ranges
@@ -213,6 +213,7 @@ class Vehicle(RequestPart):
 class Candidate(RequestPart):
     """What is to be fitted."""
 
+    id: str = identity("The caller's own name of the candidate; comes back with what is said of it.")
     front: Fitment = part("The front fitment.")
     rear: Fitment = part("The rear fitment.")
     label: str = text("A name of the caller's own, repeated in the answer.", 80, "one step wider", default="")

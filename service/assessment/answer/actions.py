@@ -93,7 +93,7 @@ def actions(car: CarView, findings: Sequence[Finding], verdict: Verdict) -> list
         return with_echoes(do_not_fit(findings), findings)
     found = would_not_fit(findings) + settle_first(findings) + measure_before_order(findings)
     found += _pressures(car, findings) + fixings(car, findings)
-    found += _speed_label(findings)
+    found += _speed_label(car, findings)
     if not car.vehicle.is_trailer:
         found += _recalibration(car, findings)
     found += trial_fit(car, findings)
@@ -110,13 +110,17 @@ def _pressures(car: CarView, findings: Sequence[Finding]) -> list[Action]:
     return [answering(_set_pressure(view), (each for each in advised if each.axle == view.name)) for view in views]
 
 
-def _speed_label(findings: Sequence[Finding]) -> list[Action]:
-    """Return the label of a winter tyre that is slower than the car: no other tyre is advisory for its speed."""
+def _speed_label(car: CarView, findings: Sequence[Finding]) -> list[Action]:
+    """Return how the driver of a car with a slower winter tyre is told: no other tyre is advisory for its speed."""
     slow = [each for each in of_outcome(findings, ADVISORY) if each.code == "speed.capability"]
     speeds = [each.measured for each in slow if each.measured is not None]
     if not speeds:
         return []
-    kmh = min(speeds)
+    kmh, winter = min(speeds), car.front.pack.winter
+    if winter is None or not winter.label_required:
+        return [
+            answering(Action("keep_to_speed", f"Tell the driver to keep to {plain(kmh)} km/h.", speed_kmh=kmh), slow)
+        ]
     text = f"Put a label of {plain(kmh)} km/h into the driver's view, and tell the driver to keep to it."
     return [answering(Action("speed_label", text, speed_kmh=kmh), slow)]
 

@@ -2,18 +2,18 @@
 
 from __future__ import annotations
 
-from service.assessment.checks.grade import Check, Grade, finite
+from service.assessment.checks.grade import AxleCheck, Grade, finite
 from service.assessment.checks.load_capacity import index_remedy
 from service.assessment.checks.words import apart, plain, tyre_pointer
 from service.assessment.view.views import AxleView
 from service.core.findings import ADVISORY, Finding, Remedy, is_open, worst
-from service.core.numeric import known, unknown
+from service.core.numeric import Num, known, unknown
 from service.core.sources import basis
 
 PRESENT = basis("COMMON-PRACTICE", "the proposed tyres carry no less than the present ones")
 
 
-def _grade(view: AxleView) -> Grade:
+def _grade(view: AxleView[Num]) -> Grade[Num]:
     then, now = view.then.load.axle_capacity_kg, view.now.load.axle_capacity_kg
     # The speed takes from each tyre's load what its own symbol says, and whether enough is left is asked by
     # `load.capacity`. A tyre of the same index is no weaker for being slower.
@@ -53,4 +53,4 @@ def _still_enough(view: AxleView) -> str:
     return f" They still carry the axle: {plain(carried)} kg for {plain(mass)} kg." if carried >= mass else ""
 
 
-BELOW_PRESENT = Check("load.below_present", _grade, _explain)
+BELOW_PRESENT = AxleCheck("load.below_present", _grade, _explain)
