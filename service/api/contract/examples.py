@@ -7,7 +7,6 @@ from typing import Final, NamedTuple
 
 import orjson
 
-from service import __version__
 from service.api.inbound import translate
 from service.api.inbound.candidate_lists import read_candidates, read_stock
 from service.api.render import assessment_answer as render
@@ -22,6 +21,7 @@ from service.assessment.answer.assess import assess
 from service.assessment.batch.compare import compare
 from service.assessment.batch.size_search import search
 from service.assessment.batch.sizes import stock as sizes_of
+from service.core.version import VERSION
 from service.designation.rim import parse_rim
 from service.designation.tyre import parse_tyre
 from service.locales.speech import ENGLISH
@@ -133,7 +133,7 @@ def _report() -> Example:
 
 
 def _health() -> Example:
-    return Example(None, {"status": "ok", "version": __version__})
+    return Example(None, {"status": "ok", "version": VERSION})
 
 
 def _metrics() -> Example:

@@ -117,7 +117,7 @@ class StrictRoute(APIRoute):
             request = Request(scope, receive, send)
             result = await run_bounded(request, self._work, raw, request)
         else:
-            result = await self.endpoint(**self._arguments(raw, Request(scope, receive, send)))
+            result = await self.endpoint(**self._arguments(self.read(raw, scope), Request(scope, receive, send)))
         if isinstance(result, Response):
             await result(scope, receive, send)
             return
@@ -128,20 +128,32 @@ class StrictRoute(APIRoute):
 
     def _work(self, raw: bytes, request: Request) -> Response | bytes:
         """Return the answer to long work, from the bytes of the body to those of the answer."""
-        result = self.endpoint(**self._arguments(raw, request))
+        result = self.endpoint(**self._arguments(self.read(raw, request.scope), request))
         return result if isinstance(result, Response) else _as_json(spoken(result, speech_of(request.scope)))
 
-    def _arguments(self, raw: bytes, request: Request) -> dict[str, object]:
-        """Return what the endpoint is called with: the body, validated, and the request if it takes that."""
-        value = parse(raw)
-        heed_body(request.scope, value)
-        try:
-            arguments = {self._body_name: self._validate(value)}
-        except ValidationError as error:
-            arguments = {self._body_name: self._second_look(value, error)}
+    def _arguments(self, asked: object, request: Request) -> dict[str, object]:
+        """Return what the endpoint is called with: the body and, if it takes that, the request."""
+        arguments = {self._body_name: asked}
         if self._request_name is not None:
             arguments[self._request_name] = request
         return arguments
+
+    def read(self, raw: bytes, scope: Scope) -> object:
+        """Return the model that a body spells, for a route that takes a body and at most the request.
+
+        Raises
+        ------
+        HttpProblem
+            When it is no strict JSON.
+        RequestValidationError
+            When it does not match the contract.
+        """
+        value = parse(raw)
+        heed_body(scope, value)
+        try:
+            return self._validate(value)
+        except ValidationError as error:
+            return self._second_look(value, error)
 
     def _second_look(self, value: object, error: ValidationError) -> object:
         """Return the model after all where `200.0` was sent for a whole number; JSON knows no difference."""
