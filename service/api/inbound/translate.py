@@ -71,6 +71,8 @@ def axle(name: AxleName, asked: wire.Axle) -> Axle:
         room.outboard_mm,
         room.radial_mm,
         asked.min_rim_diameter_in,
+        room.tolerance_mm,
+        asked.track_tolerance_mm,
     )
 
 
@@ -91,6 +93,7 @@ def vehicle(asked: wire.Vehicle) -> Vehicle:
         asked.seats_standing,
         asked.speed_limited_kmh,
         asked.towing,
+        asked.speedometer.tolerance_percent,
     )
 
 
@@ -117,6 +120,7 @@ def _case(asked: wire.FitmentRequest, asked_of: Vehicle, proposed: Candidate) ->
         pack_named(asked.rule_pack),
         asked.season,
         asked.date or None,
+        asked.tyre_tolerance,
     )
 
 

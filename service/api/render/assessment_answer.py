@@ -75,7 +75,7 @@ def action(each: Action) -> Json:
 
 def finding(each: Finding) -> Json:
     """Return one finding as plain data."""
-    code, axle, outcome, message, measured, limit, unit, ground, remedy, already = each
+    code, axle, outcome, message, measured, limit, unit, ground, remedy, already, holds = each
     shown: Json = {
         "code": code,
         "axle": axle,
@@ -85,6 +85,8 @@ def finding(each: Finding) -> Json:
     }
     if outcome in (OPEN, NOT_ASSESSED):
         shown["decides"] = outcome == NOT_ASSESSED
+    if holds is not None:
+        shown["holds_within_tolerance"] = holds
     if measured is not None:
         shown["measured"] = to_hundredths(measured)
     if limit is not None:

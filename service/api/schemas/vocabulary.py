@@ -91,6 +91,16 @@ Stagger = TypeAliasType(
 LabelLetter = TypeAliasType(
     "LabelLetter", Annotated[tyre_label.LabelClass, Field(description="A class of the tyre label, A the best.")]
 )
+TyreTolerance = TypeAliasType(
+    "TyreTolerance",
+    Annotated[
+        case.TyreTolerance,
+        Field(
+            description="design: tyres roll as designed; standard: they may roll as differently as the standard "
+            "allows, 1.5 % more and 2.5 % less (from memory). Rooms always count a tyre as large as it may be."
+        ),
+    ],
+)
 Season = TypeAliasType("Season", Annotated[case.Season, Field(description="A season of tyres.")])
 
 
