@@ -197,6 +197,13 @@ _ENTRIES: dict[str, tuple[str, str, str, BasisStatus, BasisKind]] = {
         "published_model",
     ),
     "LOAD-SENSITIVITY": ("Tyre-model texts, friction falls with load", "", NOTES, "read", "published_model"),
+    "NIST-HANDBOOK": (
+        "NIST/SEMATECH e-Handbook of Statistical Methods, 7.2.2.2, sample sizes",
+        "",
+        UNREAD,
+        "memory",
+        "published_model",
+    ),
     "GUENTHER-1981": (
         "Guenther, sample size formulas for normal theory t tests",
         "American Statistician 35(4)",

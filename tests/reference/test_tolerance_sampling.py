@@ -15,10 +15,13 @@ from service.assessment.checks.speedometer_tolerance import reading_tolerance_pe
 from service.assessment.view.views import candidate_facts, weigh
 from service.physics.tolerance import independent
 from tests.support.cases import changed, saloon
+from tests.support.plans import F225, F255, F285, effect, planned
 
 DRAWS = 10_000
 DEVIATIONS = 1.96
 MISFIT = 0.05
+# Of bands that are twice as wide on one side the draws lean, which the root of the sum of squares does not know.
+SKEWED_MISFIT = 0.10
 
 
 def _drawn(generator, tolerance):
@@ -68,3 +71,32 @@ def test_ends_that_simply_add_up_would_be_too_wide():
     generator = np.random.default_rng(15)
     _, high = _ends(sum(_drawn(generator, 1.0) for _ in range(3)))
     assert 3.0 / high == pytest.approx(np.sqrt(3.0), rel=MISFIT)
+
+
+def test_the_wet_balance_of_a_plan_is_as_uncertain_as_the_draws_of_both_axles():
+    """Its band combines what is off at either axle; a draw that is off at both is drawn for each by itself."""
+    found = planned((F255, F285))
+    generator = np.random.default_rng(15)
+    front, rear = (
+        _two_sided(generator, value - low, high - value)
+        for value, low, high in (
+            effect(found, name) for name in ("front_wet_reserve_points", "rear_wet_reserve_points")
+        )
+    )
+    value, least, most = effect(found, "wet_balance_points")
+    low, high = _ends(rear - front)
+    assert -low == pytest.approx(value - least, rel=SKEWED_MISFIT)
+    assert high == pytest.approx(most - value, rel=SKEWED_MISFIT)
+
+
+def test_a_pair_is_as_far_apart_as_draws_of_the_exponent_that_both_share():
+    """What both have in common is drawn once: the exponent of grip on load, 0.1 to 0.35 about 0.2 (own)."""
+    found = planned((F255, F285), (F225, F225))
+    (one,) = [each for each in found.pairs if (each.first, each.second) == (0, 1)]
+    (braking,) = [each.difference for each in one.apart if each.effect == "braking_distance_percent"]
+    drawn = np.clip(0.2 + _two_sided(np.random.default_rng(15), 0.1, 0.15), 0.1, 0.35)
+    # The logarithm of the distance goes with the exponent.
+    distances = 100.0 * np.expm1(np.log1p(braking.value / 100.0) * drawn / 0.2)
+    low, high = _ends(distances)
+    assert low == pytest.approx(braking.low, rel=MISFIT)
+    assert high == pytest.approx(braking.high, rel=MISFIT)

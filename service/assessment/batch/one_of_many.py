@@ -70,6 +70,13 @@ def words_of(case: Case, candidates: Sequence[Candidate], graded: Graded, alread
     return made
 
 
+def finding_at(case: Case, candidates: Sequence[Candidate], graded: Graded, row: int, place: int) -> Finding:
+    """Return one question to one candidate in words."""
+    rows = np.full(len(candidates), row, np.intp)
+    ((_, found),) = _explained(case, candidates, graded, rows, np.array([place], np.intp))
+    return found
+
+
 def _as_measured(case: Case, graded: Graded) -> Graded:
     """Return the same candidates with every measured number taken as exact."""
     return grade_all(as_measured(case), graded.car.front.then.facts, graded.car.rear.then.facts)
