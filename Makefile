@@ -27,7 +27,7 @@ serve: .venv/runtime.stamp ## run the service on PORT (default 8000)
 
 dev: .venv/dev.stamp ## install everything that contributors and the sweep need
 
-test: lint build/clients/.stamp need-chromium need-curl need-haproxy ## everything that must hold before a change goes in
+test: lint build/clients/.stamp need-chromium need-curl need-haproxy need-javac ## everything that must hold before a change goes in
 	$(PY) -m service openapi --check
 	$(PY) -m pytest -n 2
 
@@ -95,6 +95,7 @@ build/clients/.stamp: $(addprefix tests/contract/clients/package,.json -lock.jso
 
 # need-COMMAND installs the Debian package that brings COMMAND, where the command is missing.
 need-chromium: PACKAGES = chromium fonts-dejavu-core fonts-liberation
+need-javac: PACKAGES = default-jdk-headless
 need-node: PACKAGES = nodejs
 need-%:
 	@PATH="$$PATH:/usr/sbin"; command -v $* >/dev/null || { \

@@ -16,7 +16,7 @@ from service.api.routers import ROUTERS
 from service.api.transport.envelope import Envelope, Services
 from service.api.transport.observability import Metrics, make_logger
 from service.api.transport.request_body import BodySpace
-from service.api.transport.security import ApiKeys, Cors, TrustedHosts
+from service.api.transport.security import ALLOWED_HEADERS, ApiKeys, Cors, TrustedHosts
 from service.api.transport.work_pool import WorkPool
 from service.assessment.batch.sizes import GRID_MARKINGS, grid
 from service.rules.reader import default_packs
@@ -60,7 +60,7 @@ def create_app(settings: Settings) -> FastAPI:
             Cors,
             allow_origins=settings.cors_origins,
             allow_methods=("GET", "POST"),
-            allow_headers=("Accept", "Content-Type", "If-None-Match", "X-API-Key", "X-Request-ID"),
+            allow_headers=ALLOWED_HEADERS,
             expose_headers=("ETag", "Retry-After", "X-Request-ID"),
             max_age=settings.cors_max_age_s,
         )

@@ -9,7 +9,7 @@ from typing import Any
 from markupsafe import Markup
 
 from service import __version__
-from service.assessment.answer.actions import CAUTIONS
+from service.assessment.answer.cautions import CAUTIONS
 from service.assessment.answer.verdict_words import VERDICT_WORDS
 from service.assessment.batch.plan import Plan
 from service.assessment.batch.plan_effects import EFFECT_NAMES, EFFECTS, EffectName
@@ -52,7 +52,7 @@ def render_plan(case: Case, found: Plan) -> str:
             blocks=int(found.blocks) if isfinite(found.blocks) else 1,
             order=blocks_text(found),
             measure_first=[each.text for each in found.measure_first],
-            cautions=CAUTIONS,
+            cautions=tuple(CAUTIONS.values()),
             version=__version__,
             pack=case.pack,
             confidence=plain(100.0 * found.asked.confidence, 1),

@@ -7,8 +7,8 @@ from pathlib import Path
 from typing import Any
 
 from service.api.inbound import translate
-from service.api.inbound.plans import plan_asked
-from service.api.schemas.plan import PlanRequest
+from service.api.inbound.plan_question import plan_asked
+from service.api.schemas.planned import PlanRequest
 from service.assessment.batch.plan import Plan, plan
 from service.assessment.batch.plan_effects import EffectName
 from service.assessment.case import Case

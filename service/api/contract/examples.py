@@ -10,7 +10,7 @@ import orjson
 from service import __version__
 from service.api.inbound import translate
 from service.api.inbound.candidate_lists import read_candidates, read_stock
-from service.api.inbound.plans import plan_asked
+from service.api.inbound.plan_question import plan_asked
 from service.api.render import assessment_answer as render
 from service.api.render import comparison_answer as render_comparison
 from service.api.render import plan_answer as render_plan
@@ -18,7 +18,7 @@ from service.api.render import reference as render_reference
 from service.api.render import search_answer as render_search
 from service.api.render.numbers import Json
 from service.api.schemas.comparison import CompareRequest
-from service.api.schemas.plan import PlanRequest
+from service.api.schemas.planned import PlanRequest
 from service.api.schemas.request import CheckRequest
 from service.api.schemas.search import SearchRequest
 from service.assessment.answer.assess import assess

@@ -9,7 +9,7 @@ from service.api.inbound.candidate_lists import UnreadLine
 from service.api.render.numbers import Json
 from service.api.render.rows import explain, rows
 from service.api.schemas.search import MAX_STOCK_FAULTS, OfferedRim, SearchRequest
-from service.assessment.answer.actions import CAUTIONS
+from service.assessment.answer.cautions import CAUTIONS
 from service.assessment.batch.compare import explained
 from service.assessment.batch.left_out import Sieve, reason_in_words
 from service.assessment.batch.needs import Needs
@@ -22,10 +22,11 @@ def search_result(
     asked: SearchRequest, case: Case, found: Found, read: Sequence[int] | None, refused: Sequence[UnreadLine]
 ) -> Json:
     """Return the answer to a search; `read` names the places in the stock that were read, None for the grid."""
+    listed, cited = _rows(asked, case, found, read)
     return {
         "rule_pack": {"id": case.pack.id, "edition": case.pack.edition},
         "rank_by": asked.rank_by,
-        "rows": _rows(asked, case, found, read),
+        "rows": listed,
         **({"why_none": found.why_none} if found.why_none else {}),
         "needs": {
             "front": _needs(found.needs[0], case.vehicle.front),
@@ -39,17 +40,20 @@ def search_result(
         "refused": [_refused(each) for each in refused[:MAX_STOCK_FAULTS]],
         "refused_count": len(refused),
         "notes": [NEW_NOTE] if read is not None else [GRID_NOTE, NEW_NOTE],
-        "cautions": CAUTIONS,
+        **({"sources": cited} if cited else {}),
+        "cautions": tuple(CAUTIONS.values()),
     }
 
 
-def _rows(asked: SearchRequest, case: Case, found: Found, read: Sequence[int] | None) -> list[Json]:
+def _rows(asked: SearchRequest, case: Case, found: Found, read: Sequence[int] | None) -> tuple[list[Json], Json]:
+    """Return the rows, and the documents that they name where they do."""
+    cited: Json = {}
     if found.compared is None:
-        return []
+        return [], cited
     offered = asked.rims.front, asked.rims.rear or asked.rims.front
     # The check knows no `id` of a rim.
     front_rims, rear_rims = ([each.model_dump(exclude_unset=True, exclude={"id"}) for each in axle] for axle in offered)
-    made = rows(found.compared)
+    made = rows(found.compared, asked.detail)
     for row, candidate, hit in zip(made, found.candidates, found.hits, strict=True):
         front, rear = candidate.front, candidate.rear
         row["fitment"] = {
@@ -63,8 +67,8 @@ def _rows(asked: SearchRequest, case: Case, found: Found, read: Sequence[int] | 
     order: list[int] = found.compared.order.tolist()
     first = order[: asked.explain_first]
     for at, whole in zip(first, explained(case, [found.candidates[at] for at in first]), strict=True):
-        explain(made[at], whole, "/candidate")
-    return [made[at] for at in order]
+        cited |= explain(made[at], whole, "/candidate", asked.detail)
+    return [made[at] for at in order], cited
 
 
 def _axle(fitted: Fitment, rim_index: int, rims: Sequence[OfferedRim]) -> Json:

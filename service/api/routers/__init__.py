@@ -6,12 +6,12 @@ from typing import Final
 
 from fastapi import APIRouter
 
-from service.api.routers import designations, drawing_report, fitments, health, many, page, plans, tables
+from service.api.routers import designations, drawing_report, fitments, health, many, page, planning, tables
 
 ROUTERS: Final[tuple[APIRouter, ...]] = (
     fitments.router,
     many.router,
-    plans.router,
+    planning.router,
     drawing_report.router,
     designations.router,
     tables.router,

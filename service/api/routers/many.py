@@ -30,8 +30,9 @@ router = APIRouter(prefix="/v1/fitments", route_class=StrictRoute, tags=["fitmen
 
 JSON_MEDIA_TYPE = "application/json"
 _VARY = {"Vary": "Accept"}
-# The largest valid body, 500 candidates with every character of their texts and keys escaped, is some 2.8 MiB.
-COMPARE_BODY_BYTES = 3072 * 1024
+# The largest valid body, 500 candidates by text and by numbers, with every character of their texts and keys escaped,
+# is some 5.7 MiB.
+COMPARE_BODY_BYTES = 6 * 1024 * 1024
 # The same of a stock of 5,000 lines, each with an id, a size and all numbers, is some 15 MiB.
 SEARCH_BODY_BYTES = 16 * 1024 * 1024
 

@@ -128,6 +128,19 @@ RimOrigin = TypeAliasType(
 Season = TypeAliasType("Season", Annotated[case.Season, Field(description="A season of tyres.")])
 
 
+DetailName = Literal["short", "standard", "full"]
+Detail = TypeAliasType(
+    "Detail",
+    Annotated[
+        DetailName,
+        Field(
+            description="How much is answered. short: verdict, summary, what is not met, the job card, key numbers; "
+            "standard: every finding and the numbers of both axles; full: every sentence, number and source."
+        ),
+    ],
+)
+
+
 class _Packs:
     """Names the packs in the schema, when it is asked for and not on import."""
 

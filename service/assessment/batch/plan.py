@@ -22,7 +22,7 @@ from service.assessment.batch.plan_rims import PlannedRim, rims_on
 from service.assessment.batch.ranking import worst_questions
 from service.assessment.case import Axle, Candidate, Case, Fitment
 from service.assessment.view.views import AxleView, candidate_facts, weigh
-from service.core.numeric import known
+from service.core.numeric import Number, known
 
 # Of each combination the worst finding, and the next ones while the worst has no remedy.
 _LOOKED_AT = 5
@@ -157,7 +157,7 @@ def _combinations(
     return made
 
 
-def _views(graded: Graded) -> tuple[AxleView, AxleView]:
+def _views(graded: Graded) -> tuple[AxleView[Number], AxleView[Number]]:
     return graded.car.front, graded.car.rear
 
 

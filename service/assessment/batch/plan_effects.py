@@ -8,15 +8,15 @@ of squares.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Mapping
 from types import MappingProxyType
-from typing import Literal, NamedTuple
+from typing import Literal, NamedTuple, Protocol
 
 from service.assessment.answer.trade_offs import WORTH_A_WORD_PERCENT
 from service.assessment.view.change import Wheel, new_onset_kmh
 from service.assessment.view.views import AxleView, CarView
 from service.core.findings import Estimate
-from service.core.numeric import UNKNOWN
+from service.core.numeric import UNKNOWN, Num
 from service.physics.bands import difference
 from service.physics.wet_reserve import wet_reserve
 
@@ -34,6 +34,13 @@ EffectName = Literal[
 Better = Literal["less", "more", "neither"]
 
 
+class CarEstimate(Protocol):
+    """An estimate of the whole vehicle, with one candidate or with many."""
+
+    def __call__(self, car: CarView[Num], /) -> Estimate[Num]:
+        """Return the estimate."""
+
+
 class Effect(NamedTuple):
     """One thing that a test may measure: its unit, its words, what is better, and the least difference worth a test."""
 
@@ -41,16 +48,16 @@ class Effect(NamedTuple):
     words: str
     better: Better
     least: float
-    of: Callable[[CarView], Estimate[float]]
+    of: CarEstimate
 
 
-def _braking(car: CarView) -> Estimate[float]:
+def _braking(car: CarView[Num]) -> Estimate[Num]:
     if car.vehicle.is_trailer:
         return Estimate(UNKNOWN, UNKNOWN, UNKNOWN)
     return car.driving.braking_distance_percent
 
 
-def _reserves(car: CarView, view: AxleView) -> tuple[Estimate[float], Estimate[float]]:
+def _reserves(car: CarView[Num], view: AxleView[Num]) -> tuple[Estimate[Num], Estimate[Num]]:
     """Return the wet reserve of an axle now, without a band, and then, with that of the change; new tyres [%].
 
     The level of the onset is off for both alike and is left out.
@@ -62,15 +69,15 @@ def _reserves(car: CarView, view: AxleView) -> tuple[Estimate[float], Estimate[f
     return Estimate(present, present, present), Estimate(*ends)
 
 
-def _onset(wheel: Wheel, patch_mm: float) -> float:
+def _onset(wheel: Wheel[Num], patch_mm: float) -> Num:
     return new_onset_kmh(wheel, patch_mm)
 
 
-def _reserve_change(car: CarView, view: AxleView) -> Estimate[float]:
+def _reserve_change(car: CarView[Num], view: AxleView[Num]) -> Estimate[Num]:
     return difference(*_reserves(car, view))
 
 
-def _wet_balance(car: CarView) -> Estimate[float]:
+def _wet_balance(car: CarView[Num]) -> Estimate[Num]:
     """Return by how many points the rear gains more wet reserve than the front; negative: the rear lets go sooner."""
     return difference(_reserve_change(car, car.front), _reserve_change(car, car.rear))
 
@@ -143,6 +150,6 @@ EFFECTS: Mapping[EffectName, Effect] = MappingProxyType(
 EFFECT_NAMES: tuple[EffectName, ...] = tuple(EFFECTS)
 
 
-def effects_of(car: CarView) -> dict[EffectName, Estimate[float]]:
+def effects_of(car: CarView[Num]) -> dict[EffectName, Estimate[Num]]:
     """Return every effect of what is proposed against what is on the car, floats or arrays."""
     return {name: effect.of(car) for name, effect in EFFECTS.items()}

@@ -10,13 +10,15 @@ from typing import NamedTuple
 
 import numpy as np
 
-from service.assessment.answer.measure_first import WORTH_A_SHARE, missing_facts
+from service.assessment.answer.measure_first import WORTH_A_SHARE
+from service.assessment.answer.missing_facts import missing_facts
 from service.assessment.batch.grading import Graded, as_column
 from service.assessment.batch.one_of_many import finding_at
-from service.assessment.batch.plan_effects import EFFECT_NAMES, EFFECTS
+from service.assessment.batch.plan_effects import EFFECTS, Effect
 from service.assessment.case import Candidate, Case
 from service.assessment.view.views import CarView, weigh
 from service.core.findings import ADVISORY, NOT_ASSESSED, NOT_MET
+from service.core.numeric import FloatArray, Number
 
 MOST_ROWS = 8
 # What only says whether a combination fits is asked by its own finding; these move what is expected of all of them.
@@ -71,13 +73,12 @@ def _settling(case: Case, candidates: Sequence[Candidate], graded: Graded) -> li
 
 def _narrowing(case: Case, graded: Graded) -> list[PlanMeasurement]:
     facts = graded.car.front.then.facts, graded.car.rear.then.facts
-    size = graded.verdicts.shape
     found: list[tuple[float, PlanMeasurement]] = []
     for missing in missing_facts(case):
         if not missing.pointer.endswith(_NARROWING):
             continue
         low, high = (weigh(missing.put(case, end), *facts) for end in (missing.low, missing.high))
-        shares = {name: _shares(graded.car, low, high, name, size) for name in EFFECT_NAMES}
+        shares = {name: _shares(effect, graded, low, high) for name, effect in EFFECTS.items()}
         narrows = tuple(name for name, share in shares.items() if (share > WORTH_A_SHARE).any())
         if narrows:
             moved = np.any([shares[name] > WORTH_A_SHARE for name in narrows], axis=0)
@@ -87,10 +88,10 @@ def _narrowing(case: Case, graded: Graded) -> list[PlanMeasurement]:
     return [row for _, row in sorted(found, key=lambda each: -each[0])]
 
 
-def _shares(now: CarView, low: CarView, high: CarView, name: str, size: tuple[int, ...]) -> np.ndarray:
+def _shares(effect: Effect, graded: Graded, low: CarView[Number], high: CarView[Number]) -> FloatArray:
     """Return by how large a share of its band an effect moves between the two ends, for each combination."""
-    effect = next(each for other, each in EFFECTS.items() if other == name)
-    band = as_column(effect.of(now).high, size) - as_column(effect.of(now).low, size)
+    now, size = effect.of(graded.car), graded.verdicts.shape
+    band = as_column(now.high, size) - as_column(now.low, size)
     moved = abs(as_column(effect.of(high).value, size) - as_column(effect.of(low).value, size))
     known = (band > 0.0) & ~np.isnan(moved)
     return np.where(known, moved / np.where(known, band, 1.0), 0.0)

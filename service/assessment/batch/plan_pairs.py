@@ -18,11 +18,13 @@ from service.assessment.case import Candidate, Case
 from service.assessment.view.views import weigh
 from service.assessment.view.wheel_facts import WheelFacts
 from service.core.findings import Estimate
-from service.core.numeric import UNKNOWN, known
+from service.core.numeric import UNKNOWN, Number, known
 from service.physics.repeats import repeats_needed
 
 Bands = Mapping[EffectName, Sequence[Estimate[float]]]
 """For each effect its estimate for each combination."""
+Wheels = tuple[WheelFacts[Number], WheelFacts[Number]]
+"""The front and the rear wheels of all combinations."""
 REFERENCE = -1
 """Stands for the present fitment."""
 
@@ -59,7 +61,7 @@ class Repeats(NamedTuple):
     """For the smallest of them."""
 
 
-def bands_of(effects: Mapping[EffectName, Estimate[float]], size: int) -> dict[EffectName, list[Estimate[float]]]:
+def bands_of(effects: Mapping[EffectName, Estimate[Number]], size: int) -> dict[EffectName, list[Estimate[float]]]:
     """Return the effects of many combinations one by one."""
     found = {}
     for name, estimate in effects.items():
@@ -69,7 +71,11 @@ def bands_of(effects: Mapping[EffectName, Estimate[float]], size: int) -> dict[E
 
 
 def pairs_of(
-    case: Case, candidates: Sequence[Candidate], facts: tuple[WheelFacts, WheelFacts], bands: Bands, asked: PlanAsked
+    case: Case,
+    candidates: Sequence[Candidate],
+    facts: Wheels,
+    bands: Bands,
+    asked: PlanAsked,
 ) -> list[Pair]:
     """Return every pair, those with the present fitment first."""
     size = len(candidates)
@@ -85,9 +91,7 @@ def pairs_of(
     return found
 
 
-def _from_one(
-    case: Case, candidate: Candidate, facts: tuple[WheelFacts, WheelFacts], size: int
-) -> dict[EffectName, list[Estimate[float]]]:
+def _from_one(case: Case, candidate: Candidate, facts: Wheels, size: int) -> dict[EffectName, list[Estimate[float]]]:
     """Return the effects of all combinations against one of them, as if that were on the car."""
     vehicle = case.vehicle
     front, rear = vehicle.front._replace(fitted=candidate.front), vehicle.rear._replace(fitted=candidate.rear)

@@ -14,7 +14,7 @@ from service.assessment.batch.grading import as_column
 from service.assessment.batch.plan_case import PressureRule
 from service.assessment.view.ordered_pressure import usual_most_kpa
 from service.assessment.view.views import AxleView
-from service.core.numeric import FloatArray, known_or, larger, pick, smaller
+from service.core.numeric import FloatArray, Num, known_or, larger, pick, smaller
 from service.physics.pressure_load import load_at_pressure_kg
 
 # Gauges are read to this, and it moves the share by half a per cent.
@@ -32,7 +32,7 @@ class PlannedPressures(NamedTuple):
     """1 where the rule alone would have led elsewhere: to less than the axle needs, or to more than is usual."""
 
 
-def planned_pressures(view: AxleView, rule: PressureRule, size: int) -> PlannedPressures:
+def planned_pressures(view: AxleView[Num], rule: PressureRule, size: int) -> PlannedPressures:
     """Return the pressures of an axle of many combinations, whose view holds arrays."""
     now, then = view.now.facts, view.then.facts
     present = view.now.behaviour.pressure_kpa

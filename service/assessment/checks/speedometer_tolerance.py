@@ -9,12 +9,12 @@ from __future__ import annotations
 
 from service.assessment.view.change import Wheel
 from service.assessment.view.views import AxleView, CarView
-from service.core.numeric import known, pick
+from service.core.numeric import Num, known, pick
 from service.physics.rolling import TOLERANCE_DOWN_PERCENT, TOLERANCE_UP_PERCENT
 from service.physics.tolerance import independent
 
 
-def reading_tolerance_percent(car: CarView) -> tuple[float, float]:
+def reading_tolerance_percent(car: CarView[Num]) -> tuple[Num, Num]:
     """Return how far the lead may lie below and above what the reading leads to, in per cent of the true speed.
 
     A speedometer that nobody read has none.
@@ -37,17 +37,17 @@ def reading_tolerance_percent(car: CarView) -> tuple[float, float]:
     return down, up
 
 
-def _is_unread(car: CarView) -> bool:
+def _is_unread(car: CarView[Num]) -> bool:
     """Return whether nobody read the speedometer."""
     return not (known(car.vehicle.displayed_kmh) and known(car.vehicle.true_kmh))
 
 
-def _driven(car: CarView) -> tuple[AxleView, ...]:
+def _driven(car: CarView[Num]) -> tuple[AxleView[Num], ...]:
     driven = car.vehicle.driven_axle
     return (car.front,) if driven == "front" else (car.rear,) if driven == "rear" else (car.front, car.rear)
 
 
-def _unmeasured(*wheels: Wheel) -> float:
+def _unmeasured(*wheels: Wheel[Num]) -> Num:
     """Return 1 where the circumference of any of these wheels is computed, 0 where all were measured."""
     found = 0.0
     for wheel in wheels:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from service.api.inbound import translate
-from service.api.schemas import plan as wire
+from service.api.schemas import planned as wire
 from service.assessment.batch.plan_case import Combination, PlanAsked, PlannedWheel
 
 

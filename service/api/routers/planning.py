@@ -9,10 +9,10 @@ from fastapi import APIRouter, Request, Response
 
 from service.api.errors.problem import BODY_PROBLEMS, problem_responses
 from service.api.inbound import translate
-from service.api.inbound.plans import plan_asked
+from service.api.inbound.plan_question import plan_asked
 from service.api.render.comparison_answer import CSV_MEDIA_TYPE
 from service.api.render.plan_answer import plan_result, plan_table
-from service.api.schemas.plan import PlanRequest, PlanResult
+from service.api.schemas.planned import PlanRequest, PlanResult
 from service.api.transport.accept import preferred
 from service.api.transport.observability import observe_verdict
 from service.api.transport.routes import StrictRoute, body_limit
