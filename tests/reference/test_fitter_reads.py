@@ -201,3 +201,10 @@ def test_a_rule_of_the_place_is_named_by_what_it_is_about():
         vehicle[axle] |= {"track_mm": 1500, "clearance": {"inboard_mm": 90, "outboard_mm": 90, "radial_mm": 90}}
     answer = check(question(vehicle, square("195/65 R15 91H", rim), "nl"))
     assert "local rule on track (both axles)" in _action(answer, "do_not_fit")
+
+
+@pytest.mark.parametrize(("category", "is_said"), [("M1", True), ("N1", False), ("N2", False)])
+def test_nobody_drives_a_van_until_its_tread_runs_hot(category, is_said):
+    vehicle = workshop.vehicle("hatch") | {"category": category}
+    codes = {each["code"] for each in check(question(vehicle, square("205/60 R15 91H", HATCH_RIM)))["trade_offs"]}
+    assert ("heat_reserve" in codes) == is_said
