@@ -87,11 +87,16 @@ class Estimate(NamedTuple, Generic[Num]):
 
 
 class Basis(NamedTuple):
-    """What a finding rests on: kind, the reference in words (article, edition, day checked), how far it was read."""
+    """What a finding rests on: kind, the document's key in `core/sources.py`, the place in it, how far it was read.
+
+    `reference` is all of it in words, with edition and day checked; `place` is empty for the document as a whole.
+    """
 
     kind: BasisKind
-    reference: str
+    source: str
+    place: str
     status: BasisStatus
+    reference: str
 
 
 class Remedy(NamedTuple):

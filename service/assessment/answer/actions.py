@@ -1,7 +1,4 @@
-"""The job card, in the order of work: what is dangerous first, then what is set and fixed, then what is passed on.
-
-And what the answer never replaces.
-"""
+"""The job card, in the order of work: what is dangerous first, then what is set and fixed, then what is passed on."""
 
 from __future__ import annotations
 
@@ -30,25 +27,6 @@ from service.core.numeric import known
 # Beyond this change of circumference electronic systems may need to be told: common practice, no source.
 RECALIBRATE_PERCENT = 0.5
 
-CAUTIONS: tuple[str, ...] = (
-    (
-        "This answer does not replace a trial fit by a qualified workshop: at full lock and full bump, with brakes, "
-        "struts, lines and arches checked by eye."
-    ),
-    "The vehicle maker's and the tyre maker's data come first wherever they differ from this answer.",
-    "Local law, inspection and insurance decide whether the change is allowed on the road.",
-    (
-        "Estimates of balance, contact patch and aquaplaning compare sizes only: tread pattern, compound, wear and "
-        "suspension matter as much."
-    ),
-    "Camber is not taken into account in load and pressure.",
-)
-# A trailer has no lock and no balance of its own.
-OF_A_TRAILER = (
-    "This answer does not replace a trial fit by a qualified workshop, with brakes, axles and mudguards seen to.",
-    *CAUTIONS[1:3],
-)
-
 STABILITY_CONTROL = Action(
     "stability_control",
     "Reset or recalibrate stability control and tyre pressure monitoring, where the vehicle has them.",
@@ -70,11 +48,6 @@ OF_THE_SPEEDOMETER = ("diameter.speedometer", "law.speedometer", "law.distance_c
 IN_THE_PAPERS = attrgetter(
     "nominal_width_mm", "overall_diameter_mm", "tyre_rim_code", "rim_width_in", "rim_code", "offset_mm"
 )
-
-
-def cautions(car: CarView) -> tuple[str, ...]:
-    """Return what the answer never replaces."""
-    return OF_A_TRAILER if car.vehicle.is_trailer else CAUTIONS
 
 
 def _set_pressure(view: AxleView) -> Action:

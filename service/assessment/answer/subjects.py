@@ -7,7 +7,7 @@ from types import MappingProxyType
 
 from service.core.findings import Finding
 
-_SUBJECTS = MappingProxyType(
+SUBJECTS = MappingProxyType(
     {
         "rim.diameter": "tyre and rim of different diameters",
         "rim.width": "width of the rim for this tyre",
@@ -71,7 +71,7 @@ def subject(code: str) -> str:
         name = code.removeprefix("law.")
         what = next((words for part, words in _OF_RULES.items() if part in name), name.replace("_", " "))
         return f"local rule on {what}"
-    return _SUBJECTS.get(code, code.rpartition(".")[2].replace("_", " "))
+    return SUBJECTS.get(code, code.rpartition(".")[2].replace("_", " "))
 
 
 def where(findings: Sequence[Finding]) -> str:
