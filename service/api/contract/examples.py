@@ -9,16 +9,20 @@ import orjson
 
 from service.api.inbound import translate
 from service.api.inbound.candidate_lists import read_candidates, read_stock
+from service.api.inbound.plan_question import plan_asked
 from service.api.render import assessment_answer as render
 from service.api.render import comparison_answer as render_comparison
+from service.api.render import plan_answer as render_plan
 from service.api.render import reference as render_reference
 from service.api.render import search_answer as render_search
 from service.api.render.numbers import Json
 from service.api.schemas.comparison import CompareRequest
+from service.api.schemas.planned import PlanRequest
 from service.api.schemas.request import CheckRequest
 from service.api.schemas.search import SearchRequest
 from service.assessment.answer.assess import assess
 from service.assessment.batch.compare import compare
+from service.assessment.batch.plan import plan
 from service.assessment.batch.size_search import search
 from service.assessment.batch.sizes import stock as sizes_of
 from service.core.version import VERSION
@@ -124,6 +128,25 @@ def _search() -> Example:
     return Example(asked, render_search.search_result(question, case, found, stock.indices, stock.refused, ENGLISH))
 
 
+def _plan() -> Example:
+    asked = {
+        "rule_pack": "unece",
+        "vehicle": vehicle(),
+        "combinations": [
+            {"id": "A", "label": "one step wider", "front": _planned(), "rear": _planned()},
+            {"id": "B", "label": "one step wider at the rear", "rear": _planned()},
+        ],
+        "repeatability": {"braking_distance_percent": 0.8},
+    }
+    question = PlanRequest.model_validate(asked)
+    case = translate.question(question)
+    return Example(asked, render_plan.plan_result(case, plan(case, plan_asked(question))))
+
+
+def _planned() -> Json:
+    return {"tyre": {"size": "235/40 R18 95Y XL", "tread_depth_mm": 8}}
+
+
 def _drawing() -> Example:
     return Example(_check().request, '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 1200 800">…</svg>', SVG)
 
@@ -145,6 +168,7 @@ EXAMPLES: Final[Mapping[str, Callable[[], Example]]] = {
     "check_fitment": _check,
     "compare_fitments": _compare,
     "search_fitments": _search,
+    "plan_fitments": _plan,
     "draw_fitment": _drawing,
     "report_fitment": _report,
     "read_tyre_designation": lambda: Example(None, render_reference.designation(parse_tyre(TYRE))),

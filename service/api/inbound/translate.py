@@ -81,6 +81,8 @@ def axle(name: AxleName, asked: wire.Axle) -> Axle:
         clearance_outboard_mm=room.outboard_mm,
         clearance_radial_mm=room.radial_mm,
         min_rim_diameter_in=asked.min_rim_diameter_in,
+        clearance_tolerance_mm=room.tolerance_mm,
+        track_tolerance_mm=asked.track_tolerance_mm,
     )
 
 
@@ -101,6 +103,7 @@ def vehicle(asked: wire.Vehicle) -> Vehicle:
         seats_standing=asked.seats_standing,
         speed_limited_kmh=asked.speed_limited_kmh,
         towing=asked.towing,
+        speedometer_tolerance_percent=asked.speedometer.tolerance_percent,
     )
 
 
@@ -127,6 +130,7 @@ def _case(asked: wire.FitmentRequest, asked_of: Vehicle, proposed: Candidate) ->
         pack_named(asked.rule_pack),
         asked.season,
         asked.date or None,
+        asked.tyre_tolerance,
     )
 
 

@@ -17,6 +17,7 @@ from service.assessment.answer.keep_present import with_kept_axle
 from service.assessment.answer.summary import summary
 from service.assessment.answer.trade_offs import TradeOff, trade_offs
 from service.assessment.answer.verdict import Verdict, verdict_of, worst_first
+from service.assessment.answer.within_tolerance import with_tolerance
 from service.assessment.case import Case
 from service.assessment.checks import AXLE_CHECKS, CAR_CHECKS
 from service.assessment.law import law_findings as law
@@ -45,7 +46,8 @@ class Assessment(NamedTuple):
 def assess(case: Case) -> Assessment:
     """Return the assessment of one candidate on one vehicle."""
     car = weigh(case, *candidate_facts(case, case.candidate))
-    findings = with_kept_axle(case, worst_first(with_already(case, _findings(case, car))))
+    findings = with_tolerance(case, with_already(case, _findings(case, car)))
+    findings = with_kept_axle(case, worst_first(findings))
     verdict = verdict_of(findings[0])
     return Assessment(
         case=case,

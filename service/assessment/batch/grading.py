@@ -45,6 +45,11 @@ class Graded(NamedTuple):
     """Shape (candidates,), indices into `verdict.VERDICTS`."""
 
 
+def grade_at(graded: Graded, row: int, place: int) -> Grade:
+    """Return how one question came out for one candidate."""
+    return Grade(int(graded.outcomes[row, place]), float(graded.measured[row, place]), float(graded.limits[row, place]))
+
+
 def as_column(value: Number, graded_size: tuple[int, ...]) -> FloatArray:
     """Return a figure of a view as the array that it is; one that no candidate changes is the same for all."""
     return np.broadcast_to(np.asarray(value, np.float64), graded_size)

@@ -16,7 +16,7 @@ from service.core.units import MM_PER_INCH
 
 def _track_percent(view: AxleView[Num]) -> Num:
     # No change is none of any track.
-    changed = 100.0 * view.change.track_mm / view.axle.track_mm
+    changed = 100.0 * view.change.track_mm / view.axle.sure_track_mm
     return pick(view.change.track_mm == 0.0, 0.0, changed)
 
 
