@@ -144,7 +144,7 @@ def worst(finding: Json) -> str:
         told.append(f"{finding['measured']:g}{unit}" if "measured" in finding else "not known")
     if "limit" in finding:
         told.append(f"limit {finding['limit']:g}{unit}")
-    today = ", as it is today" if finding["already"] else ""
+    today = ", as it is today" if finding.get("already") else ""
     return f"{finding['code']}{where}" + (f": {', '.join(told)}" if told else "") + today
 
 

@@ -12,12 +12,14 @@ import numpy as np
 import orjson
 from fastapi.exceptions import RequestValidationError
 
-from service.api.errors.problem import MAX_FAULTS, HttpProblem
+from service.api.errors.problem import MAX_FAULTS, HttpProblem, member
 from service.api.errors.request_faults import RequestFault, domain_fault, pointer_of, validation_faults
 from service.api.routers import fitments, many
+from service.api.transport.language import speech_of, spoken
 from service.api.transport.routes import StrictRoute
 from service.api.transport.strict_json import MAX_DEPTH
 from service.core.errors import DomainError, RefusedRequest
+from service.locales.speech import Speech
 
 Json = dict[str, Any]
 
@@ -26,18 +28,18 @@ class Operation(NamedTuple):
     """What may be asked: the route that reads the question, and the function that answers it."""
 
     route: StrictRoute
-    answer: Callable[[Any], Json]
+    answer: Callable[[Any, Speech], Json]
 
 
-def _operation(name: str, answer: Callable[[Any], Json]) -> Operation:
+def _operation(name: str, answer: Callable[[Any, Speech], Json]) -> Operation:
     routes = [*fitments.router.routes, *many.router.routes]
     return Operation(next(r for r in routes if isinstance(r, StrictRoute) and r.path.endswith(f"/{name}")), answer)
 
 
 OPERATIONS: Final[Mapping[str, Operation]] = {
-    "check": _operation("check", fitments.checked),
-    "compare": _operation("compare", lambda asked: many.compared(asked)[0]),
-    "search": _operation("search", lambda asked: many.searched(asked)[0]),
+    "check": _operation("check", lambda asked, _: fitments.checked(asked)),
+    "compare": _operation("compare", lambda asked, said: many.compared(asked, said)[0]),
+    "search": _operation("search", lambda asked, said: many.searched(asked, said)[0]),
 }
 
 
@@ -61,18 +63,22 @@ def answer(name: str, question: bytes) -> Json:
     route, answered = OPERATIONS[name]
     if len(question) > route.max_body_bytes:
         raise RefusedRequest((("", f"A question may have {route.max_body_bytes} bytes at most here."),))
+    scope: dict[str, Any] = {}
     try:
-        return cast("Json", orjson.loads(orjson.dumps(answered(route.read(question)))))
+        asked = route.read(question, scope)
+        said = speech_of(scope)
+        return cast("Json", orjson.loads(orjson.dumps(spoken(answered(asked, said), said))))
     except HttpProblem as problem:
-        raise RefusedRequest((("", str(problem)),)) from None
+        raise RefusedRequest((("", speech_of(scope).say(str(problem))),)) from None
     except DomainError as error:
-        raise _refused([domain_fault(error)]) from None
+        raise _refused([domain_fault(error)], speech_of(scope)) from None
     except RequestValidationError as error:
-        raise _refused(validation_faults(error.errors()[:MAX_FAULTS], error.body, route)) from None
+        raise _refused(validation_faults(error.errors()[:MAX_FAULTS], error.body, route), speech_of(scope)) from None
 
 
-def _refused(faults: list[RequestFault]) -> RefusedRequest:
-    return RefusedRequest(tuple((fault.pointer, fault.detail) for fault in faults))
+def _refused(faults: list[RequestFault], said: Speech) -> RefusedRequest:
+    shown = [member(fault, said) for fault in faults]
+    return RefusedRequest(tuple((str(each["pointer"]), str(each["detail"])) for each in shown))
 
 
 def _plain(value: object, path: tuple[int | str, ...], faults: list[tuple[str, str]]) -> object:

@@ -125,6 +125,7 @@ class Candidate(NamedTuple):
     front: Fitment
     rear: Fitment
     label: str = ""
+    id: str = ""
 
 
 class Case(NamedTuple):

@@ -227,6 +227,7 @@ def basis(key: str, reference: str | None = None) -> Basis:
         # What no paper says has no place in one: the reference then says what is meant.
         words += f"{': ' if source.kind in UNPUBLISHED else ', '}{reference}"
     if source.kind in UNPUBLISHED:
-        return Basis(source.kind, words, source.status)
+        return Basis(source.kind, key, reference or "", source.status, words)
     seen = "text not read" if source.checked == UNREAD else f"checked {source.checked}"
-    return Basis("common_practice" if from_memory else source.kind, f"{words}; {seen}", source.status)
+    kind: BasisKind = "common_practice" if from_memory else source.kind
+    return Basis(kind, key, reference or "", source.status, f"{words}; {seen}")

@@ -12,6 +12,7 @@ from markupsafe import Markup
 
 from service.assessment.answer.action import Action
 from service.assessment.answer.assess import Assessment
+from service.assessment.answer.cautions import CAUTIONS
 from service.assessment.answer.trade_offs import trade_offs_text
 from service.assessment.answer.verdict_words import OUTCOME_WORDS, TODAY, VERDICT_WORDS
 from service.assessment.case import Axle, Fitment
@@ -126,7 +127,7 @@ def render_report(found: Assessment) -> str:
             actions=[(each.text, _weight(each)) for each in found.actions],
             marks=MARKS,
             assumptions=found.assumptions,
-            cautions=found.cautions,
+            cautions=tuple(CAUTIONS.values()),
             version=VERSION,
             pack=pack,
             law=_law_words(found),

@@ -15,7 +15,7 @@ BAND: Final = 0.01
 MM_PER_KM: Final = 1.0e6
 
 
-def rolling_circumference_mm(overall_diameter_mm: Num, factor: float = RADIAL_FACTOR) -> Num:
+def rolling_circumference_mm(overall_diameter_mm: Num, factor: Num = RADIAL_FACTOR) -> Num:
     """Return the distance rolled in one turn of the wheel at rated load and pressure and 60 km/h.
 
     U = F D. Less than pi D: a loaded tyre rolls on a smaller radius than its free one. In a ratio

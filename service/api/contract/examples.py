@@ -24,6 +24,7 @@ from service.assessment.batch.sizes import stock as sizes_of
 from service.core.version import VERSION
 from service.designation.rim import parse_rim
 from service.designation.tyre import parse_tyre
+from service.locales.speech import ENGLISH
 from service.rules.reader import default_packs, pack_named
 from service.standards import catalogue
 
@@ -99,7 +100,7 @@ def _compare() -> Example:
     question = CompareRequest.model_validate(asked)
     read, case = read_candidates(question.candidates), translate.question(question)
     found = compare(case, read.candidates, question.rank_by)
-    answer = render_comparison.comparison(case, read, found, question)
+    answer = render_comparison.comparison(case, read, found, question, ENGLISH)
     return Example(asked, answer)
 
 
@@ -120,7 +121,7 @@ def _search() -> Example:
     stock, rims = read_stock(question.stock), [translate.rim(each) for each in question.rims.front]
     case = translate.question(question)
     found = search(case, sizes_of(stock.designations), (rims, rims), translate.wanted(question))
-    return Example(asked, render_search.search_result(question, case, found, stock.indices, stock.refused))
+    return Example(asked, render_search.search_result(question, case, found, stock.indices, stock.refused, ENGLISH))
 
 
 def _drawing() -> Example:

@@ -19,7 +19,8 @@ from service.assessment.answer.measure_first import measure_first
 router = APIRouter(prefix="/v1/fitments", route_class=StrictRoute, tags=["fitments"])
 
 # The largest valid body, every character of its designations escaped, is some 12 KiB.
-CHECK_BODY_BYTES = 16 * 1024
+# The largest valid body, four fitments by text and by numbers, with every character escaped, is some 25 KiB.
+CHECK_BODY_BYTES = 32 * 1024
 
 
 @router.post(
@@ -40,7 +41,7 @@ async def check(asked: CheckRequest, request: Request) -> object:
 def checked(asked: CheckRequest) -> Json:
     """Return the answer to a check as plain data."""
     case = translate.case(asked)
-    found = assessment(assess(case))
+    found = assessment(assess(case), asked.detail)
     if asked.measure_first:
         found["measure_first"] = measured_first(measure_first(case))
     return found

@@ -18,6 +18,7 @@ from service.api.render.numbers import Json
 from service.api.schemas.comparison import CompareRequest, Comparison
 from service.api.schemas.search import SearchRequest, SearchResult
 from service.api.transport.accept import preferred
+from service.api.transport.language import speech_of, spoken
 from service.api.transport.observability import observe_verdict
 from service.api.transport.routes import StrictRoute, body_limit
 from service.assessment.answer.verdict import VERDICTS
@@ -26,13 +27,15 @@ from service.assessment.batch.compare import compare as compare_candidates
 from service.assessment.batch.size_search import search as search_sizes
 from service.assessment.batch.sizes import grid, marking_for
 from service.assessment.batch.sizes import stock as stock_of
+from service.locales.speech import Speech
 
 router = APIRouter(prefix="/v1/fitments", route_class=StrictRoute, tags=["fitments"])
 
 JSON_MEDIA_TYPE = "application/json"
-_VARY = {"Vary": "Accept"}
-# The largest valid body, 500 candidates with every character of their texts and keys escaped, is some 2.8 MiB.
-COMPARE_BODY_BYTES = 3072 * 1024
+_VARY = {"Vary": "Accept, Accept-Language"}
+# The largest valid body, 500 candidates by text and by numbers, with every character of their texts and keys escaped,
+# is some 5.7 MiB.
+COMPARE_BODY_BYTES = 6 * 1024 * 1024
 # The same of a stock of 5,000 lines, each with an id, a size and all numbers, is some 15 MiB.
 SEARCH_BODY_BYTES = 16 * 1024 * 1024
 
@@ -60,19 +63,21 @@ _TABLE: dict[int | str, dict[str, Any]] = {
 @body_limit(COMPARE_BODY_BYTES)
 def compare(asked: CompareRequest, request: Request) -> object:
     """Answer with a row for each candidate, best first; with `Accept: text/csv`, as a table."""
-    answer, found = compared(asked)
+    said = speech_of(request.scope)
+    answer, found = compared(asked, said)
     _count_verdicts(request, found)
+    answer = spoken(answer, said)
     if preferred(request.headers.get("accept", "*/*"), (JSON_MEDIA_TYPE, CSV_MEDIA_TYPE)) == CSV_MEDIA_TYPE:
         return Response(render_comparison.table(answer), headers=_VARY, media_type=CSV_MEDIA_TYPE)
     return Response(orjson.dumps(answer), headers=_VARY, media_type=JSON_MEDIA_TYPE)
 
 
-def compared(asked: CompareRequest) -> tuple[Json, Compared | None]:
+def compared(asked: CompareRequest, said: Speech) -> tuple[Json, Compared | None]:
     """Return the answer to a comparison as plain data, and what it is drawn from, if anything could be read."""
     read = read_candidates(asked.candidates)
     case = translate.question(asked)
     found = compare_candidates(case, read.candidates, asked.rank_by) if read.candidates else None
-    return render_comparison.comparison(case, read, found, asked), found
+    return render_comparison.comparison(case, read, found, asked, said), found
 
 
 def _count_verdicts(request: Request, found: Compared | None) -> None:
@@ -93,12 +98,12 @@ def _count_verdicts(request: Request, found: Compared | None) -> None:
 @body_limit(SEARCH_BODY_BYTES)
 def search(asked: SearchRequest, request: Request) -> object:
     """Answer with the best sizes of a grid or of a stock on the rims offered, what they need, and why so few."""
-    answer, found = searched(asked)
+    answer, found = searched(asked, speech_of(request.scope))
     _count_verdicts(request, found)
     return answer
 
 
-def searched(asked: SearchRequest) -> tuple[Json, Compared | None]:
+def searched(asked: SearchRequest, said: Speech) -> tuple[Json, Compared | None]:
     """Return the answer to a search as plain data, and what it is drawn from, if anything was found."""
     case = translate.question(asked)
     stock = read_stock(asked.stock) if asked.stock else None
@@ -107,4 +112,4 @@ def searched(asked: SearchRequest) -> tuple[Json, Compared | None]:
     sizes = grid(marking_for(case)) if stock is None else stock_of(stock.designations)
     found = search_sizes(case, sizes, (front, rear), translate.wanted(asked))
     indices, refused = (None, ()) if stock is None else (stock.indices, stock.refused)
-    return render_search.search_result(asked, case, found, indices, refused), found.compared
+    return render_search.search_result(asked, case, found, indices, refused, said), found.compared

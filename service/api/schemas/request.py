@@ -10,9 +10,18 @@ from typing import Annotated, Any
 
 from pydantic import ConfigDict
 
-from service.api.schemas.base import Wire, number, part, readable, text, whole
+from service.api.schemas.base import Wire, identity, number, part, readable, text, whole
 from service.api.schemas.by_numbers import RimByNumbers, TyreByNumbers
-from service.api.schemas.vocabulary import Category, DrivenAxle, LabelLetter, RulePackId, Season
+from service.api.schemas.vocabulary import (
+    Category,
+    Detail,
+    DrivenAxle,
+    LabelLetter,
+    LanguageCode,
+    RulePackId,
+    Season,
+    UnitSystem,
+)
 from service.core import ranges
 from service.core.dates import DAY_LENGTH, DAY_PATTERN, parse_day
 from service.core.numeric import UNKNOWN
@@ -213,6 +222,7 @@ class Vehicle(RequestPart):
 class Candidate(RequestPart):
     """What is to be fitted."""
 
+    id: str = identity("The caller's own name of the candidate; comes back with what is said of it.")
     front: Fitment = part("The front fitment.")
     rear: Fitment = part("The rear fitment.")
     label: str = text("A name of the caller's own, repeated in the answer.", 80, "one step wider", default="")
@@ -220,6 +230,11 @@ class Candidate(RequestPart):
 
 class FitmentRequest(RequestPart):
     """What every question about fitments has in common."""
+
+    language: LanguageCode = part(
+        "The language of the sentences; absent: by the header Accept-Language, else English.", "de", default=None
+    )
+    units: UnitSystem = part("The units of the sentences; numbers of data fields stay metric.", "metric", default=None)
 
     vehicle: Vehicle = part("The vehicle as it is.")
     rule_pack: RulePackId = part("The rules to hold it against; see /v1/rule-packs.", "unece", default="unece")
@@ -233,6 +248,7 @@ class CheckRequest(FitmentRequest):
     """One candidate on one vehicle."""
 
     candidate: Candidate = part("What is to be fitted.")
+    detail: Detail = part("How much is answered.", "short", default="standard")
     measure_first: bool = part(
         "Whether to work out which missing fact would settle or narrow the most; this takes longer.",
         example=True,

@@ -15,6 +15,7 @@ from service.assessment import case
 from service.assessment.answer import verdict
 from service.assessment.batch import comparison_measures, search_pairs
 from service.core import findings
+from service.locales import speech
 from service.physics import tyre_label
 from service.rules.reader import pack_ids, pack_named
 
@@ -92,6 +93,26 @@ LabelLetter = TypeAliasType(
     "LabelLetter", Annotated[tyre_label.LabelClass, Field(description="A class of the tyre label, A the best.")]
 )
 Season = TypeAliasType("Season", Annotated[case.Season, Field(description="A season of tyres.")])
+
+
+DetailName = Literal["short", "standard", "full"]
+Detail = TypeAliasType(
+    "Detail",
+    Annotated[
+        DetailName,
+        Field(
+            description="How much is answered. short: verdict, summary, what is not met, the job card, key numbers; "
+            "standard: every finding and the numbers of both axles; full: every sentence, number and source."
+        ),
+    ],
+)
+
+
+LanguageCode = TypeAliasType("LanguageCode", Annotated[speech.Language, Field(description="A language by ISO 639-1.")])
+UnitSystem = TypeAliasType(
+    "UnitSystem",
+    Annotated[speech.Units, Field(description="metric: mm, kPa, kg, km/h; imperial: in, psi, lb, mph.")],
+)
 
 
 class _Packs:

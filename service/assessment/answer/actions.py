@@ -1,7 +1,4 @@
-"""The job card, in the order of work: what is dangerous first, then what is set and fixed, then what is passed on.
-
-And what the answer never replaces.
-"""
+"""The job card, in the order of work: what is dangerous first, then what is set and fixed, then what is passed on."""
 
 from __future__ import annotations
 
@@ -23,21 +20,6 @@ from service.core.numeric import known
 
 # Beyond this change of circumference electronic systems may need to be told: common practice, no source.
 RECALIBRATE_PERCENT = 0.5
-
-CAUTIONS = (
-    (
-        "This answer does not replace a trial fit by a qualified workshop: at full lock and full bump, with brakes, "
-        "struts, lines and arches checked by eye."
-    ),
-    "The vehicle maker's and the tyre maker's data come first wherever they differ from this answer.",
-    "Local law, inspection and insurance decide whether the change is allowed on the road.",
-    (
-        "Estimates of balance, contact patch and aquaplaning compare sizes only: tread pattern, compound, wear and "
-        "suspension matter as much."
-    ),
-    "Camber is not taken into account in load and pressure.",
-)
-
 
 STABILITY_CONTROL = Action(
     "stability_control",
@@ -71,7 +53,7 @@ def actions(car: CarView, findings: Sequence[Finding], verdict: Verdict) -> list
         return do_not_fit(findings)
     found = would_not_fit(findings) + settle_first(findings)
     found += _pressures(car, findings) + fixings(car, findings)
-    found += _speed_label(findings)
+    found += _speed_label(car, findings)
     if not car.vehicle.is_trailer:
         found += _recalibration(car.change, findings)
     found += trial_fit(car, findings)
@@ -87,13 +69,17 @@ def _pressures(car: CarView, findings: Sequence[Finding]) -> list[Action]:
     return [answering(_set_pressure(view), (each for each in advised if each.axle == view.name)) for view in views]
 
 
-def _speed_label(findings: Sequence[Finding]) -> list[Action]:
-    """Return the label of a winter tyre that is slower than the car: no other tyre is advisory for its speed."""
+def _speed_label(car: CarView, findings: Sequence[Finding]) -> list[Action]:
+    """Return how the driver of a car with a slower winter tyre is told: no other tyre is advisory for its speed."""
     slow = [each for each in of_outcome(findings, ADVISORY) if each.code == "speed.capability"]
     speeds = [each.measured for each in slow if each.measured is not None]
     if not speeds:
         return []
-    kmh = min(speeds)
+    kmh, winter = min(speeds), car.front.pack.winter
+    if winter is None or not winter.label_required:
+        return [
+            answering(Action("keep_to_speed", f"Tell the driver to keep to {plain(kmh)} km/h.", speed_kmh=kmh), slow)
+        ]
     text = f"Put a label of {plain(kmh)} km/h into the driver's view, and tell the driver to keep to it."
     return [answering(Action("speed_label", text, speed_kmh=kmh), slow)]
 

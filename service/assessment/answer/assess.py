@@ -8,7 +8,7 @@ from __future__ import annotations
 from typing import NamedTuple
 
 from service.assessment.answer.action import Action
-from service.assessment.answer.actions import CAUTIONS, actions
+from service.assessment.answer.actions import actions
 from service.assessment.answer.already import with_already
 from service.assessment.answer.assumptions import assumptions
 from service.assessment.answer.keep_present import with_kept_axle
@@ -32,7 +32,6 @@ class Assessment(NamedTuple):
     findings: list[Finding]
     """Worst first; alike ones in the order of the questions."""
     actions: list[Action]
-    cautions: tuple[str, ...]
     trade_offs: tuple[TradeOff, ...]
     """Front, rear, vehicle; empty where nothing could be felt."""
     assumptions: list[str]
@@ -51,7 +50,6 @@ def assess(case: Case) -> Assessment:
         summary=summary(verdict, findings),
         findings=findings,
         actions=actions(car, findings, verdict),
-        cautions=CAUTIONS,
         trade_offs=trade_offs(car, case.candidate),
         assumptions=assumptions(case, car),
         law=law.tally(case, car, findings),

@@ -3,11 +3,14 @@
 from __future__ import annotations
 
 from service.assessment.answer.dimensions_note import dimensions_note
+from service.assessment.answer.unlikely import unlikely
 from service.assessment.case import Case, Fitment
 from service.assessment.checks.words import plain
 from service.assessment.view.figures import LATERAL_ACCELERATION_G, NEW_TREAD_DEPTH_MM, TEXTURE_DEPTH_MM, WATER_FILM_MM
 from service.assessment.view.views import AxleView, CarView
 from service.core.numeric import known, unknown
+from service.designation.tyre import not_read
+from service.designation.tyre_size import STRUCTURE_ASSUMED
 
 NEW_TYRE = (
     f"A tyre without a tread depth counts as new ({plain(NEW_TREAD_DEPTH_MM)} mm); aquaplaning is estimated for "
@@ -30,9 +33,20 @@ def _on_axle(view: AxleView, proposed: Fitment) -> list[str]:
         found.append(f"The {name} tyre states no load index for twin mounting; its single index is taken for it.")
     assumed = (*proposed.tyre.designation.assumed, *proposed.rim.designation.assumed)
     found += [f"{name.capitalize()}: {text}" for text in assumed]
+    found += [f"{name.capitalize()}, present tyre: {text}" for text in _of_the_present(axle.fitted, proposed)]
     # Of a size on both sides of the change the same is said once.
-    notes = dict.fromkeys(dimensions_note(each.tyre) for each in (axle.fitted, proposed))
+    tyres = (axle.fitted.tyre, proposed.tyre)
+    notes = dict.fromkeys(text for tyre in tyres for text in (dimensions_note(tyre), *unlikely(tyre)))
     return found + [f"{name.capitalize()}: {text}" for text in notes if text]
+
+
+def _of_the_present(fitted: Fitment, proposed: Fitment) -> list[str]:
+    """Return what was taken or passed over in the present tyre's designation, where it is not the proposed one's."""
+    now = fitted.tyre.designation
+    if now == proposed.tyre.designation:
+        return []
+    taken = [text for text in now.assumed if text in STRUCTURE_ASSUMED]
+    return [*taken, not_read(now.unread)] if now.unread else taken
 
 
 def _pressures_taken(view: AxleView) -> list[str]:

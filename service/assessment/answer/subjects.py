@@ -7,7 +7,7 @@ from types import MappingProxyType
 
 from service.core.findings import Finding
 
-_SUBJECTS = MappingProxyType(
+SUBJECTS = MappingProxyType(
     {
         "rim.diameter": "tyre and rim of different diameters",
         "rim.width": "width of the rim for this tyre",
@@ -49,7 +49,7 @@ def subject(code: str) -> str:
     """Return what a finding is about; of one that is not known here, what its code says."""
     if code.startswith("law."):
         return OF_THE_PLACE
-    return _SUBJECTS.get(code, code.rpartition(".")[2].replace("_", " "))
+    return SUBJECTS.get(code, code.rpartition(".")[2].replace("_", " "))
 
 
 def where(findings: Sequence[Finding]) -> str:

@@ -13,6 +13,8 @@ from service.core.findings import Finding
 
 # How the car drives concerns the driver, all else the customer.
 FOR_THE_DRIVER = ("balance.", "wet.")
+# How the codes of lines begin that say again what a finding says.
+RETOLD = ("tell_", "ask_")
 
 
 def told(findings: Sequence[Finding]) -> list[Action]:

@@ -39,6 +39,7 @@ PRACTICE = basis("COMMON-PRACTICE", "usual direction, no published number")
 GRIP = basis("PROJECT", "friction after the load reserve, same make and compound")
 HEAT = basis("PROJECT", "tread width and overall diameter for the same work of friction")
 LOAD = basis("UN-R30 load index")
+COMMERCIAL_LOAD = basis("UN-R54 annex 8")
 # Less than this is no difference worth a word.
 WORTH_A_WORD_PERCENT = 0.5
 WORTH_A_WORD_MM = 2.0
@@ -157,7 +158,8 @@ def _load(view: AxleView) -> TradeOff:
     text = change.words(
         f"the tyres carry {size} % more", f"the tyres carry {size} % less", "the tyres carry as much as now"
     )
-    return _entry("load_capacity", view, change, text, LOAD)
+    ground = COMMERCIAL_LOAD if view.then.facts.commercial else LOAD
+    return _entry("load_capacity", view, change, text, ground)
 
 
 def _ride(view: AxleView) -> TradeOff:

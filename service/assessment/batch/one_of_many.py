@@ -21,14 +21,14 @@ from service.assessment.batch.kept_axle import SETTLED, kept_axles
 from service.assessment.batch.ranking import Places
 from service.assessment.case import Candidate, Case
 from service.assessment.checks import AXLE_CHECKS, CAR_CHECKS
-from service.assessment.checks.grade import Check, Grade
+from service.assessment.checks.grade import AxleCheck, CarCheck, Grade
 from service.assessment.law import law_findings as law
 from service.assessment.view.views import CarView
 from service.assessment.view.wheel_facts import FACTS, WheelFacts
 from service.core.findings import ADVISORY, Finding, Where
 
-_ON_AN_AXLE: dict[str, Check[Any]] = {check.code: check for check in AXLE_CHECKS}
-_CHECKS: dict[str, Check[Any]] = _ON_AN_AXLE | {check.code: check for check in CAR_CHECKS}
+_ON_AN_AXLE: dict[str, AxleCheck] = {check.code: check for check in AXLE_CHECKS}
+_CHECKS: dict[str, AxleCheck | CarCheck] = {**_ON_AN_AXLE, **{check.code: check for check in CAR_CHECKS}}
 
 
 class Words(NamedTuple):

@@ -2,23 +2,23 @@
 
 from __future__ import annotations
 
-from service.assessment.checks.grade import LAST_BIT, Check, Grade, finite
+from service.assessment.checks.grade import LAST_BIT, CarCheck, Grade, finite
 from service.assessment.checks.missing import diameter_remedy
 from service.assessment.checks.words import apart, plain, signed, span
 from service.assessment.view.views import CarView
 from service.core.findings import MET, NOT_MET, Finding, Remedy, is_open, worst
-from service.core.numeric import pick, unknown
+from service.core.numeric import Num, magnitude, pick, unknown
 
 NOT_DRIVEN = "A trailer has no drive or stability control of its own that unlike circumferences could mislead."
 
 
-def _grade(car: CarView) -> Grade:
+def _grade(car: CarView[Num]) -> Grade[Num]:
     return grade_ratio(car, car.change.axle_ratio_percent)
 
 
-def grade_ratio(car: CarView, change: float) -> Grade:
+def grade_ratio(car: CarView[Num], change: Num) -> Grade[Num]:
     """Return whether front and rear may be so many per cent apart; all-wheel drive forbids what else is an advisory."""
-    size, limits = abs(change), car.limits
+    size, limits = magnitude(change), car.limits
     near, far = limits.axle_ratio_met_percent.value, limits.axle_ratio_advisory_percent.value
     if car.vehicle.is_trailer:
         return Grade(MET, change, near)
@@ -79,4 +79,4 @@ def _remedy(car: CarView, near_percent: float) -> Remedy:
     )
 
 
-AXLE_RATIO = Check("diameter.axle_ratio", _grade, _explain)
+AXLE_RATIO = CarCheck("diameter.axle_ratio", _grade, _explain)

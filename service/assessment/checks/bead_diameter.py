@@ -2,16 +2,17 @@
 
 from __future__ import annotations
 
-from service.assessment.checks.grade import Check, Grade
+from service.assessment.checks.grade import AxleCheck, Grade
 from service.assessment.checks.words import plain, rim_pointer
 from service.assessment.view.views import AxleView
 from service.core.findings import NOT_MET, Finding, Remedy, worst
+from service.core.numeric import Num
 from service.core.sources import basis
 
 BEAD = basis("ISO-4000-2", "nominal rim diameter code")
 
 
-def _grade(view: AxleView) -> Grade:
+def _grade(view: AxleView[Num]) -> Grade[Num]:
     rim, tyre = view.then.facts.rim_code, view.then.facts.tyre_rim_code
     return Grade(worst(not_met=rim != tyre), rim, tyre)
 
@@ -34,4 +35,4 @@ def _explain(view: AxleView, grade: Grade) -> Finding:
     return Finding("rim.diameter", view.name, grade.outcome, message, grade.measured, grade.limit, "in", BEAD, remedy)
 
 
-DIAMETER = Check("rim.diameter", _grade, _explain)
+DIAMETER = AxleCheck("rim.diameter", _grade, _explain)

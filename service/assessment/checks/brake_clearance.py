@@ -2,17 +2,17 @@
 
 from __future__ import annotations
 
-from service.assessment.checks.grade import Check, Grade, finite
+from service.assessment.checks.grade import AxleCheck, Grade, finite
 from service.assessment.checks.words import plain, rim_pointer
 from service.assessment.view.views import AxleView
 from service.core.findings import NOT_MET, Finding, Remedy, is_open, worst
-from service.core.numeric import known_or, unknown
+from service.core.numeric import Num, known_or, unknown
 from service.core.sources import basis
 
 BRAKE = basis("COMMON-PRACTICE", "the vehicle's maker states the least rim diameter")
 
 
-def _grade(view: AxleView) -> Grade:
+def _grade(view: AxleView[Num]) -> Grade[Num]:
     rim, present, least = view.then.facts.rim_code, view.now.facts.rim_code, view.axle.min_rim_diameter_in
     # A rim no smaller than the one that clears the brake today asks nobody to look.
     smaller = unknown(least) & (rim < present)
@@ -51,4 +51,4 @@ def _explain(view: AxleView, grade: Grade) -> Finding:
     return Finding("rim.brake_clearance", view.name, grade.outcome, message, measured, limit, "in", BRAKE, remedy)
 
 
-BRAKE_CLEARANCE = Check("rim.brake_clearance", _grade, _explain)
+BRAKE_CLEARANCE = AxleCheck("rim.brake_clearance", _grade, _explain)

@@ -7,20 +7,27 @@ it. Where nobody measured, the shift of the design says whether somebody has to.
 from __future__ import annotations
 
 from collections.abc import Callable
-from typing import NamedTuple
+from typing import NamedTuple, Protocol
 
-from service.assessment.checks.grade import LAST_BIT, Check, Grade, finite
+from service.assessment.checks.grade import LAST_BIT, AxleCheck, AxleFigure, Grade, finite
 from service.assessment.checks.missing import diameter_remedy, offset_remedy, width_remedy
 from service.assessment.checks.offset_window import offset_advice
 from service.assessment.checks.words import apart, plain, span, tyre_pointer
 from service.assessment.view.views import AxleView
 from service.assessment.view.wheel_facts import NO_MARK
 from service.core.findings import ADVISORY, MET, NOT_MET, Basis, Finding, Remedy, worst
-from service.core.numeric import UNKNOWN, known, known_or, pick, unknown
+from service.core.numeric import UNKNOWN, Num, known, known_or, pick, unknown
 from service.rules.limits import Limit, Limits
 
 # Below this a length is told in tenths.
 WHOLE_MM = 0.95
+
+
+class AxleRoom(Protocol):
+    """A measured room, the same whatever the wheel."""
+
+    def __call__(self, view: AxleView[Num], /) -> float:
+        """Return the room [mm], NaN where nobody measured."""
 
 
 class Side(NamedTuple):
@@ -28,13 +35,13 @@ class Side(NamedTuple):
 
     name: str
     towards: str
-    shift: Callable[[AxleView], float]
-    growth: Callable[[AxleView], float]
-    room: Callable[[AxleView], float]
+    shift: AxleFigure
+    growth: AxleFigure
+    room: AxleRoom
     enough: Callable[[Limits], Limit]
     unmeasured_most: Callable[[Limits], Limit]
 
-    def needed(self, view: AxleView) -> float:
+    def needed(self, view: AxleView[Num]) -> Num:
         """Return how much of a measured room the wheel takes beyond the present one."""
         return self.shift(view) + self.growth(view)
 
@@ -70,7 +77,7 @@ SIDES = (
 )
 
 
-def _grade(view: AxleView, side: Side) -> Grade:
+def _grade(view: AxleView[Num], side: Side) -> Grade[Num]:
     shift, needed, room = side.shift(view), side.needed(view), side.room(view)
     left = room - needed
     least, enough = view.limits.clearance_least_mm.value, side.enough(view.limits).value
@@ -197,14 +204,14 @@ def _narrower(view: AxleView, spare_mm: float) -> Remedy:
     return Remedy(text, pointer, "section_width_mm", at_most=most, unit="mm")
 
 
-def _check(side: Side) -> Check[AxleView]:
-    def grade(view: AxleView) -> Grade:
+def _check(side: Side) -> AxleCheck:
+    def grade(view: AxleView[Num]) -> Grade[Num]:
         return _grade(view, side)
 
     def explain(view: AxleView, found: Grade) -> Finding:
         return _explain(view, found, side)
 
-    return Check(f"clearance.{side.name}", grade, explain)
+    return AxleCheck(f"clearance.{side.name}", grade, explain)
 
 
 INBOARD, OUTBOARD, RADIAL = (_check(side) for side in SIDES)

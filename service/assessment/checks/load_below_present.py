@@ -2,18 +2,18 @@
 
 from __future__ import annotations
 
-from service.assessment.checks.grade import Check, Grade, finite
+from service.assessment.checks.grade import AxleCheck, Grade, finite
 from service.assessment.checks.load_capacity import index_remedy
 from service.assessment.checks.words import apart, plain, tyre_pointer
 from service.assessment.view.views import AxleView
 from service.core.findings import ADVISORY, Finding, Remedy, is_open, worst
-from service.core.numeric import known, unknown
+from service.core.numeric import Num, known, unknown
 from service.core.sources import basis
 
 PRESENT = basis("COMMON-PRACTICE", "the proposed tyres carry no less than the present ones")
 
 
-def _grade(view: AxleView) -> Grade:
+def _grade(view: AxleView[Num]) -> Grade[Num]:
     then, now = view.then.load.axle_capacity_kg, view.now.load.axle_capacity_kg
     return Grade(worst(open_question=unknown(then - now), advisory=then < now), then, now)
 
@@ -43,4 +43,4 @@ def _explain(view: AxleView, grade: Grade) -> Finding:
     return Finding("load.below_present", view.name, grade.outcome, message, measured, limit, "kg", PRESENT, remedy)
 
 
-BELOW_PRESENT = Check("load.below_present", _grade, _explain)
+BELOW_PRESENT = AxleCheck("load.below_present", _grade, _explain)

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from service.assessment.checks.grade import LAST_BIT, Check, Grade, finite
+from service.assessment.checks.grade import LAST_BIT, AxleCheck, Grade, finite
 from service.assessment.checks.words import apart, plain, tyre_pointer
 from service.assessment.view.figures import load_share
 from service.assessment.view.views import AxleView
 from service.core.findings import NOT_MET, Finding, Remedy, is_open, worst
-from service.core.numeric import known, unknown
+from service.core.numeric import Num, known, unknown
 from service.core.sources import basis
 from service.standards.load_index import least_index_for_kg
 from service.standards.passenger_speed_load import load_factor
@@ -17,7 +17,7 @@ PASSENGER = basis("UN-R30 2.31", "with the shares of the axle mass of UN R142 (f
 COMMERCIAL = basis("UN-R54 annex 8", "with the shares of the axle mass of UN R142 (from memory)")
 
 
-def _grade(view: AxleView) -> Grade:
+def _grade(view: AxleView[Num]) -> Grade[Num]:
     capacity, mass = view.then.load.axle_capacity_kg, view.axle.max_axle_mass_kg
     return Grade(worst(not_met=capacity < mass - LAST_BIT, not_assessed=unknown(capacity)), capacity, mass)
 
@@ -70,4 +70,4 @@ def _explain(view: AxleView, grade: Grade) -> Finding:
     )
 
 
-CAPACITY = Check("load.capacity", _grade, _explain)
+CAPACITY = AxleCheck("load.capacity", _grade, _explain)

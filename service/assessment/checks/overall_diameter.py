@@ -2,17 +2,17 @@
 
 from __future__ import annotations
 
-from service.assessment.checks.grade import LAST_BIT, Check, Grade, finite
+from service.assessment.checks.grade import LAST_BIT, AxleCheck, Grade, finite
 from service.assessment.checks.missing import diameter_remedy
 from service.assessment.checks.words import apart, plain, signed, span, tyre_pointer
 from service.assessment.view.views import AxleView
 from service.core.findings import MET, NOT_MET, Finding, Remedy, is_open, worst
-from service.core.numeric import pick, unknown
+from service.core.numeric import Num, magnitude, pick, unknown
 
 
-def _grade(view: AxleView) -> Grade:
+def _grade(view: AxleView[Num]) -> Grade[Num]:
     change = view.change.overall_diameter_percent
-    size, limits = abs(change), view.limits
+    size, limits = magnitude(change), view.limits
     near, far = limits.overall_diameter_met_percent.value, limits.overall_diameter_advisory_percent.value
     outcome = worst(not_met=size > far + LAST_BIT, not_assessed=unknown(size), advisory=size > near + LAST_BIT)
     return Grade(outcome, change, pick(outcome == NOT_MET, far, near))
@@ -50,4 +50,4 @@ def _explain(view: AxleView, grade: Grade) -> Finding:
     )
 
 
-DEVIATION = Check("diameter.deviation", _grade, _explain)
+DEVIATION = AxleCheck("diameter.deviation", _grade, _explain)

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from service.assessment.checks.grade import LAST_BIT, Check, Grade, finite
+from service.assessment.checks.grade import LAST_BIT, AxleCheck, Grade, finite
 from service.assessment.checks.load_capacity import index_remedy
 from service.assessment.checks.words import apart, plain, tyre_pointer
 from service.assessment.view.ordered_pressure import AS_SHOWN_KPA, is_too_high, is_too_low, usual_most_kpa
 from service.assessment.view.views import AxleView
 from service.core.findings import ADVISORY, NOT_MET, Finding, Remedy, worst
-from service.core.numeric import known, known_or, pick, unknown
+from service.core.numeric import Num, known, known_or, pick, unknown
 from service.core.sources import basis
 from service.physics.pressure_load import pressure_for_load_kpa
 
@@ -20,7 +20,7 @@ def in_words(pressure_kpa: float) -> str:
     return f"{plain(pressure_kpa)} kPa ({plain(pressure_kpa / 100.0, 2)} bar)"
 
 
-def _grade(view: AxleView) -> Grade:
+def _grade(view: AxleView[Num]) -> Grade[Num]:
     facts, carried = view.then.facts, view.then.load
     # A pressure that nobody stated is the one that will be set.
     pressure = known_or(facts.pressure_kpa, view.ordered_pressure_kpa)
@@ -110,4 +110,4 @@ def _without_reference(view: AxleView) -> tuple[str, Remedy]:
     )
 
 
-PRESSURE = Check("load.pressure", _grade, _explain)
+PRESSURE = AxleCheck("load.pressure", _grade, _explain)

@@ -5,17 +5,17 @@ Only the designation tells (RF or ZRF before the rim code): a run-flat tyre that
 
 from __future__ import annotations
 
-from service.assessment.checks.grade import Check, Grade
+from service.assessment.checks.grade import CarCheck, Grade
 from service.assessment.checks.words import tyre_pointer
 from service.assessment.view.views import AxleView, CarView
 from service.core.findings import ADVISORY, MET, Finding, Remedy, worst
-from service.core.numeric import UNKNOWN
+from service.core.numeric import UNKNOWN, Num
 from service.core.sources import basis
 
 BOTH = basis("COMMON-PRACTICE", "run-flat tyres on both axles or on neither")
 
 
-def _grade(car: CarView) -> Grade:
+def _grade(car: CarView[Num]) -> Grade[Num]:
     if car.vehicle.is_trailer:
         return Grade(MET, UNKNOWN, UNKNOWN)
     front, rear = car.front.then.facts, car.rear.then.facts
@@ -48,4 +48,4 @@ def _remedy(car: CarView) -> Remedy:
     return Remedy(f"fit {kind} tyres at the {odd.name} too", tyre_pointer(odd.name), "run_flat", equals=kind)
 
 
-RUN_FLAT_MIX = Check("tyre.run_flat_mix", _grade, _explain)
+RUN_FLAT_MIX = CarCheck("tyre.run_flat_mix", _grade, _explain)

@@ -6,7 +6,7 @@ from typing import NamedTuple
 
 from service.assessment.case import Case
 from service.assessment.view.wheel_facts import ALPINE, MUD_AND_SNOW
-from service.core.numeric import UNKNOWN, known, pick
+from service.core.numeric import UNKNOWN, Num, known, pick
 from service.rules.pack import RulePack
 from service.rules.rule import VehicleFacts
 
@@ -22,11 +22,11 @@ class Conditions(NamedTuple):
     axle_mass_share: float
     day: str
 
-    def winter_tyre(self, winter_mark: float) -> float:
+    def winter_tyre(self, winter_mark: Num) -> Num:
         """Return whether a tyre with this mark is a winter tyre here and today: 1, 0, NaN where unsettled."""
         return pick(winter_mark == ALPINE, self.alpine_counts, pick(winter_mark == MUD_AND_SNOW, self.snow_counts, 0.0))
 
-    def slow_winter_tyre(self, winter_mark: float) -> float:
+    def slow_winter_tyre(self, winter_mark: Num) -> Num:
         """Return whether it is one that may be slower than the vehicle: 3PMSF in any season, M+S alone in winter."""
         other = self.winter_tyre(winter_mark) if self.winter else 0.0
         return pick(winter_mark == ALPINE, self.alpine_counts, other)

@@ -1,0 +1,19 @@
+"""What an answer never replaces, by code."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+CAUTIONS: Mapping[str, str] = {
+    "trial_fit": (
+        "This answer does not replace a trial fit by a qualified workshop: at full lock and full bump, with brakes, "
+        "struts, lines and arches checked by eye."
+    ),
+    "maker_data": "The vehicle maker's and the tyre maker's data come first wherever they differ from this answer.",
+    "local_law": "Local law, inspection and insurance decide whether the change is allowed on the road.",
+    "estimates": (
+        "Estimates of balance, contact patch and aquaplaning compare sizes only: tread pattern, compound, wear and "
+        "suspension matter as much."
+    ),
+    "camber": "Camber is not taken into account in load and pressure.",
+}
