@@ -13,13 +13,16 @@ from service.api.inbound.candidate_lists import read_candidates, read_stock
 from service.api.render import assessment_answer as render
 from service.api.render import comparison_answer as render_comparison
 from service.api.render import reference as render_reference
+from service.api.render import rims_answer as render_rims
 from service.api.render import search_answer as render_search
 from service.api.render.numbers import Json
 from service.api.schemas.comparison import CompareRequest
 from service.api.schemas.request import CheckRequest
+from service.api.schemas.rims import RimsRequest
 from service.api.schemas.search import SearchRequest
 from service.assessment.answer.assess import assess
 from service.assessment.batch.compare import compare
+from service.assessment.batch.rim_search import rims_for
 from service.assessment.batch.size_search import search
 from service.assessment.batch.sizes import stock as sizes_of
 from service.designation.rim import parse_rim
@@ -123,6 +126,14 @@ def _search() -> Example:
     return Example(asked, render_search.search_result(question, case, found, stock.indices, stock.refused))
 
 
+def _rims() -> Example:
+    tyre = candidate()["front"]["tyre"]["size"]
+    asked = {"rule_pack": "unece", "vehicle": vehicle(), "tyres": {"front": [{"size": tyre}]}}
+    question = RimsRequest.model_validate(asked)
+    case = translate.question(question)
+    return Example(asked, render_rims.rims_result(case, rims_for(case, translate.rims_asked(question))))
+
+
 def _drawing() -> Example:
     return Example(_check().request, '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 1200 800">…</svg>', SVG)
 
@@ -144,6 +155,7 @@ EXAMPLES: Final[Mapping[str, Callable[[], Example]]] = {
     "check_fitment": _check,
     "compare_fitments": _compare,
     "search_fitments": _search,
+    "find_rims": _rims,
     "draw_fitment": _drawing,
     "report_fitment": _report,
     "read_tyre_designation": lambda: Example(None, render_reference.designation(parse_tyre(TYRE))),

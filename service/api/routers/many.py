@@ -12,9 +12,11 @@ from service.api.errors.problem import BODY_PROBLEMS, problem_responses
 from service.api.inbound import translate
 from service.api.inbound.candidate_lists import read_candidates, read_stock
 from service.api.render import comparison_answer as render_comparison
+from service.api.render import rims_answer as render_rims
 from service.api.render import search_answer as render_search
 from service.api.render.comparison_answer import CSV_MEDIA_TYPE
 from service.api.schemas.comparison import CompareRequest, Comparison
+from service.api.schemas.rims import RimsRequest, RimsResult
 from service.api.schemas.search import SearchRequest, SearchResult
 from service.api.transport.accept import preferred
 from service.api.transport.observability import observe_verdict
@@ -22,6 +24,7 @@ from service.api.transport.routes import StrictRoute, body_limit
 from service.assessment.answer.verdict import VERDICTS
 from service.assessment.batch.compare import Compared
 from service.assessment.batch.compare import compare as compare_candidates
+from service.assessment.batch.rim_search import rims_for
 from service.assessment.batch.size_search import search as search_sizes
 from service.assessment.batch.sizes import grid, marking_for
 from service.assessment.batch.sizes import stock as stock_of
@@ -34,6 +37,8 @@ _VARY = {"Vary": "Accept"}
 COMPARE_BODY_BYTES = 3072 * 1024
 # The same of a stock of 5,000 lines, each with an id, a size and all numbers, is some 15 MiB.
 SEARCH_BODY_BYTES = 16 * 1024 * 1024
+# The same of 48 tyres, each with its designation and all its numbers, is some 200 KiB.
+RIMS_BODY_BYTES = 256 * 1024
 
 _PROBLEMS = problem_responses(*BODY_PROBLEMS)
 _TABLE: dict[int | str, dict[str, Any]] = {
@@ -98,3 +103,17 @@ def search(asked: SearchRequest, request: Request) -> object:
     if stock is None:
         return render_search.search_result(asked, case, found, None, ())
     return render_search.search_result(asked, case, found, stock.indices, stock.refused)
+
+
+@router.post(
+    "/rims",
+    summary="Find the rims that would do for the tyres of a vehicle",
+    operation_id="find_rims",
+    response_model=RimsResult,
+    responses=_PROBLEMS,
+)
+@body_limit(RIMS_BODY_BYTES)
+def rims(asked: RimsRequest) -> object:
+    """Answer with the widths and windows of offsets for each tyre, what bounds them, and the fewest rims for all."""
+    case = translate.question(asked)
+    return render_rims.rims_result(case, rims_for(case, translate.rims_asked(asked)))

@@ -7,7 +7,7 @@ is: `as_column` is the way from a figure of a view to an array.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from typing import NamedTuple
 
 import numpy as np
@@ -68,26 +68,27 @@ def stack_candidates(case: Case, candidates: Sequence[Candidate]) -> tuple[Wheel
     return columns(table_of(front)), columns(table_of(rear))
 
 
+def graded_questions(case: Case, car: CarView) -> Iterator[tuple[Question, Grade]]:
+    """Return every question with its grade, on whatever shape of arrays the view holds."""
+    for check in AXLE_CHECKS:
+        for view in (car.front, car.rear):
+            yield Question(check.code, view.name), check.grade(view)
+    for car_check in CAR_CHECKS:
+        yield Question(car_check.code, car_check.where), car_check.grade(car)
+    for code, where, grade in law.grades(case, car):
+        yield Question(code, where), grade
+
+
 def grade_all(case: Case, front: WheelFacts, rear: WheelFacts) -> Graded:
     """Return the grades of many candidates on the vehicle of a case; its own candidate is not looked at."""
     car = weigh(case, front, rear)
     size = np.shape(front.rim_code)
-    questions: list[Question] = []
-    grades: list[Grade] = []
-    for check in AXLE_CHECKS:
-        for view in (car.front, car.rear):
-            questions.append(Question(check.code, view.name))
-            grades.append(check.grade(view))
-    for car_check in CAR_CHECKS:
-        questions.append(Question(car_check.code, car_check.where))
-        grades.append(car_check.grade(car))
-    for code, where, grade in law.grades(case, car):
-        questions.append(Question(code, where))
-        grades.append(grade)
+    asked = list(graded_questions(case, car))
+    grades = [grade for _, grade in asked]
     outcomes = np.empty((len(grades), *size), np.int8)
     measured = np.empty((len(grades), *size))
     limits = np.empty((len(grades), *size))
     for at, grade in enumerate(grades):
         outcomes[at], measured[at], limits[at] = grade
     verdicts = verdict_codes(outcomes.max(axis=0))
-    return Graded(car, tuple(questions), outcomes, measured, limits, verdicts)
+    return Graded(car, tuple(question for question, _ in asked), outcomes, measured, limits, verdicts)
