@@ -100,7 +100,8 @@ def _compare() -> Example:
     candidates = [candidate(), {"label": "the same tyre, a wider rim", "front": narrower, "rear": narrower}]
     asked = {"rule_pack": "unece", "vehicle": vehicle(), "candidates": candidates, "explain_first": 1}
     question = CompareRequest.model_validate(asked)
-    read, case = read_candidates(question.candidates), translate.question(question)
+    case = translate.question(question)
+    read = read_candidates(question.candidates, case.vehicle)
     found = compare(case, read.candidates, question.rank_by)
     answer = render_comparison.comparison(case, read, found, question)
     return Example(asked, answer)

@@ -64,8 +64,8 @@ _TABLE: dict[int | str, dict[str, Any]] = {
 @body_limit(COMPARE_BODY_BYTES)
 def compare(asked: CompareRequest, request: Request) -> object:
     """Answer with a row for each candidate, best first; with `Accept: text/csv`, as a table."""
-    read = read_candidates(asked.candidates)
     case = translate.question(asked)
+    read = read_candidates(asked.candidates, case.vehicle)
     found = None
     if read.candidates:
         found = compare_candidates(case, read.candidates, asked.rank_by)

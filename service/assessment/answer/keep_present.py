@@ -64,7 +64,7 @@ def _kept(case: Case, wanted: Sequence[Finding], most: int) -> tuple[AxleName | 
 def _has_present(case: Case, axle: AxleName) -> bool:
     """Return whether an axle keeps its tyre and rim anyway: its pressure is for the job card alone to say."""
     fitted, proposed = getattr(case.vehicle, axle).fitted, getattr(case.candidate, axle)
-    now, then = ((each.tyre.designation, each.rim.designation) for each in (fitted, proposed))
+    now, then = ((each.tyre.designation, each.rim.designation, each.spacer_mm) for each in (fitted, proposed))
     return bool(now == then)
 
 

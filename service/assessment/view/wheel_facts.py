@@ -17,6 +17,8 @@ from service.core.numeric import FloatArray, known, pick
 
 # Bolt circles are written to a tenth of a millimetre (114.3), so half of that is the same circle; bores are measured.
 SAME_CIRCLE_MM, SAME_BORE_MM = 0.05, 0.1
+# The last bit that adding a spacer may cost.
+SAME_OFFSET_MM = 1e-9
 # How the approved rim widths are known.
 BY_RULE, BY_TABLE, BY_MAKER = 0.0, 1.0, 2.0
 # What a tyre's markings say about winter use.
@@ -68,6 +70,7 @@ class RimFacts:
     rim_width_in: float
     rim_code: float
     offset_mm: float
+    """As the wheel stands: what is marked on the rim, less the spacer."""
     hump: float
     one_piece: float
     bolts: float
@@ -75,6 +78,7 @@ class RimFacts:
     centre_bore_mm: float
     rim_rating_kg: float
     rim_mass_kg: float
+    spacer_mm: float
 
 
 @dataclass(frozen=True)
@@ -99,12 +103,13 @@ Facts = TypeVar("Facts", TyreFacts, ServiceFacts, RimFacts, WheelFacts)
 def same_rim(now: RimFacts, then: RimFacts) -> float:
     """Return 1 where a proposed rim is, by all that is said of both, one that the axle has now; else 0.
 
-    Width, diameter, offset and pieces are equal; what only one of the two states contradicts nothing, but for the
-    offset, which tells where the wheel stands.
+    Width, diameter, marked offset and pieces are equal; what only one of the two states contradicts nothing, but for
+    the offset, which tells where the wheel stands.
     """
+    now_marked, then_marked = now.offset_mm + now.spacer_mm, then.offset_mm + then.spacer_mm
     differs = (then.rim_width_in != now.rim_width_in) | (then.rim_code != now.rim_code)
     differs = differs | (then.one_piece != now.one_piece)
-    differs = differs | ((then.offset_mm != now.offset_mm) & (known(then.offset_mm) | known(now.offset_mm)))
+    differs = differs | (abs(then_marked - now_marked) > SAME_OFFSET_MM) | (known(then_marked) != known(now_marked))
     differs = differs | (abs(then.bolt_circle_mm - now.bolt_circle_mm) > SAME_CIRCLE_MM)
     differs = differs | (abs(then.bolts - now.bolts) > 0.0)
     differs = differs | (abs(then.centre_bore_mm - now.centre_bore_mm) > SAME_BORE_MM)
