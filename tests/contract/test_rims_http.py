@@ -31,7 +31,7 @@ def test_the_present_rim_is_the_best_one_for_the_present_tyre():
 
 def test_an_axle_asks_of_a_rim_what_its_hub_its_brake_and_its_mass_ask():
     # 960 kg on two wheels are 480 kg each; the rest is as the vehicle states it.
-    assert ask()["axles"]["front"]["rim"] == {
+    assert ask()["needs"]["front"]["rim"] == {
         "min_diameter_in": 16.0,
         "bolt_circle": "5x112",
         "centre_bore_mm": 66.6,

@@ -8,15 +8,16 @@ from typing import Any
 
 import numpy as np
 
+from service.api.render.needs_answer import both_needs, known_numbers, of_the_disc
 from service.api.render.numbers import Json, to_hundredths
 from service.assessment.answer.actions import CAUTIONS
 from service.assessment.answer.verdict import VERDICTS, verdict_codes
-from service.assessment.batch.rim_grid import Grid, wanted_rim
+from service.assessment.batch.rim_grid import Grid
 from service.assessment.batch.rim_search import AXLE_NOTE, ApprovedBy, Combined, RimsFound, fitted_on
 from service.assessment.batch.rim_windows import Reason, RimWindows, Window
 from service.assessment.batch.rim_words import Units, in_words, units_of
 from service.assessment.batch.shared_rims import Demand
-from service.assessment.case import Axle, Case, Fitment, Rim
+from service.assessment.case import Case, Fitment
 from service.assessment.view.wheel_facts import BY_MAKER, BY_RULE, BY_TABLE
 from service.core.findings import ADVISORY, OUTCOME_NAMES
 from service.core.numeric import known
@@ -32,6 +33,7 @@ def rims_result(case: Case, found: RimsFound) -> Json:
     smallest = found.smallest
     return {
         "rule_pack": {"id": case.pack.id, "edition": case.pack.edition},
+        "needs": both_needs(case, found.needs),
         "axles": {"front": front, "rear": rear},
         "shared": [
             {
@@ -95,25 +97,11 @@ def _axle(grid: Grid, found: Sequence[RimWindows], told: Tell) -> Json:
             if window.row.tyre_at != at:
                 continue
             carried, low, high, approval = (column[row] for column in columns)
-            shown |= _numbers(mass_reserve_kg=carried, min_rim_width_in=low, max_rim_width_in=high)
+            shown |= known_numbers(mass_reserve_kg=carried, min_rim_width_in=low, max_rim_width_in=high)
             shown["rim_width_by"] = _BY[approval]
             shown["widths"].append(_width(grid, window, told))
         tyres.append(shown)
-    return {"rim": _rim_needs(axle), "tyres": tyres}
-
-
-def _numbers(**numbers: float) -> Json:
-    return {name: to_hundredths(value) for name, value in numbers.items() if known(value)}
-
-
-def _rim_needs(axle: Axle) -> Json:
-    wanted = wanted_rim(axle, axle.fitted.rim.designation)
-    return {**_numbers(min_diameter_in=axle.min_rim_diameter_in), **_of_the_disc(wanted)}
-
-
-def _of_the_disc(rim: Rim) -> Json:
-    shown: Json = {} if rim.bolt_circle is None else {"bolt_circle": rim.bolt_circle.canonical}
-    return shown | _numbers(centre_bore_mm=rim.centre_bore_mm, load_rating_kg=rim.load_rating_kg)
+    return {"tyres": tyres}
 
 
 def _width(grid: Grid, found: RimWindows, told: Tell) -> Json:
@@ -145,7 +133,7 @@ def _window(window: Window, told: Tell) -> Json:
 
 
 def _rim(fitted: Fitment) -> Json:
-    return {"size": fitted.rim.designation.canonical, **_of_the_disc(fitted.rim)}
+    return {"size": fitted.rim.designation.canonical, **of_the_disc(fitted.rim)}
 
 
 def _combination(found: Combined) -> Json:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from service.api.schemas.asked_of_wheels import BothNeeds
 from service.api.schemas.assessment import FindingHead, RulePackName
 from service.api.schemas.base import AnswerPart, maybe, number, part, text
 from service.api.schemas.request import Candidate, FitmentRequest, RequestPart, Rim, Tyre
@@ -116,19 +117,9 @@ class TyreRims(AnswerPart):
     widths: list[RimWidthWindow] = part("Each half inch of width that the tyre takes.", max_length=MAX_WIDTHS)
 
 
-class RimNeeds(AnswerPart):
-    """What an axle asks of a rim; absent where it is not known."""
-
-    min_diameter_in: float = maybe("Least diameter code that clears the brake", "1", 17.0)
-    bolt_circle: str = text("Bolt circle.", 20, "5x112", default=None)
-    centre_bore_mm: float = maybe("Centre bore; a larger one needs spigot rings", "mm", 66.6)
-    load_rating_kg: float = number("Least load rating", "kg", ranges.AXLE_MASS_KG, 480.0)
-
-
 class AxleRims(AnswerPart):
     """What was found for one axle."""
 
-    rim: RimNeeds = part("What the axle asks of any rim.")
     tyres: list[TyreRims] = part("The tyres asked about, each once.", max_length=MAX_LISTED)
 
 
@@ -192,6 +183,7 @@ class RimsResult(AnswerPart):
     """Which rims would do."""
 
     rule_pack: RulePackName = part("The rules they were held against.")
+    needs: BothNeeds = part("What each axle asks of any tyre and any rim.")
     axles: BothRims = part("Widths and offsets for each tyre on each axle.")
     shared: list[SharedRim] = part(
         "Rims that serve several of the tyres, those that serve most first; the first 40.", max_length=MAX_SHARED

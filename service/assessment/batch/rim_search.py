@@ -7,6 +7,7 @@ from itertools import product
 from typing import Literal, NamedTuple
 
 from service.assessment.answer.verdict import VERDICTS, Verdict
+from service.assessment.batch.axle_needs import AxleNeeds, axle_needs
 from service.assessment.batch.grading import grade_all, stack_candidates
 from service.assessment.batch.rim_grid import Grid, grid_of, rim_designation, wanted_rim
 from service.assessment.batch.rim_windows import RimWindows, windows_of
@@ -24,6 +25,8 @@ from service.assessment.case import Axle, Candidate, Case, Fitment, Tyre
 
 ApprovedBy = Literal["table", "maker", "estimate"]
 CoverMethod = Literal["exact", "greedy"]
+
+NO_MARGIN_PERCENT = 0.0
 
 AXLE_NOTE = (
     "A window tells what a check finds of this axle alone; what it finds of the vehicle, the other axle staying as it "
@@ -64,6 +67,7 @@ class Combined(NamedTuple):
 class RimsFound(NamedTuple):
     """What was found."""
 
+    needs: tuple[AxleNeeds, AxleNeeds]
     grids: tuple[Grid, Grid]
     windows: tuple[list[RimWindows], list[RimWindows]]
     shared: list[SharedRims]
@@ -80,6 +84,7 @@ def rims_for(case: Case, asked: RimsAsked) -> RimsFound:
     demands, cells = demands_of(grids), cells_of(grids)
     smallest = smallest_set(cells, demands)
     return RimsFound(
+        axle_needs(case, NO_MARGIN_PERCENT),
         grids,
         (windows_of(grids[0]), windows_of(grids[1])),
         shared_rims(cells, demands),

@@ -27,7 +27,7 @@ def units_of(case: Case) -> Units:
 def in_words(reason: Reason, case: Case, unit: str | None) -> str:
     """Return a reason in words: `room to the strut (front axle): 4.5 mm, the limit is 5 mm`."""
     place = PLACES[reason.where]
-    about = f"{_subject(reason.code, case)}{f' ({place})' if place else ''}"
+    about = f"{subject_of(reason.code, case)}{f' ({place})' if place else ''}"
     if reason.outcome == NOT_ASSESSED and unknown(reason.limit):
         return f"{about}: not known"
     if unit is None or unknown(reason.measured):
@@ -38,6 +38,7 @@ def in_words(reason: Reason, case: Case, unit: str | None) -> str:
     return f"{about}: {number} {unit}, the limit is {plain(reason.limit, _DIGITS)} {unit}"
 
 
-def _subject(code: str, case: Case) -> str:
+def subject_of(code: str, case: Case) -> str:
+    """Return what a question is about; of a rule of the place, its title."""
     titles = (rule.title for rule in case.pack.rules if rule.code == code)
     return next(titles, None) or subject(code)
