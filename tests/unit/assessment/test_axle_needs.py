@@ -65,7 +65,7 @@ def test_a_width_in_the_window_is_what_a_check_of_it_says(pack):
 
 
 def test_the_arch_bounds_the_diameter_from_above_by_its_room():
-    # 10 mm of room, of which some is to be left: the diameter cannot grow by more than half of twice that room (geometry).
+    # With 10 mm of room, of which 5 are to be left, the diameter cannot grow by more than 10 mm (geometry).
     tight = asked(**{"/vehicle/front/clearance/radial_mm": 10})
     need = axle_needs(check(tight).case, 0.0)[0].overall_diameter
     (arch,) = [window for question, window in need.by if question.code == "clearance.radial"]
