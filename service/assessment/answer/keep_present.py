@@ -143,8 +143,9 @@ def _with(candidate: Candidate, axle: AxleName, wheels: Fitment) -> Candidate:
 
 
 def _alike(one: Fitment, other: Fitment) -> bool:
-    """Return whether tyre and rim have the same designations."""
-    return (one.tyre.designation, one.rim.designation) == (other.tyre.designation, other.rim.designation)
+    """Return whether tyre and rim have the same designations and stand alike."""
+    now, then = ((each.tyre.designation, each.rim.designation, each.spacer_mm) for each in (one, other))
+    return now == then
 
 
 def _settled(case: Case, way: Way, most: int) -> set[tuple[str, str]]:
