@@ -20,8 +20,9 @@ UNREAD_OF_THE_PRESENT = {
     f"/vehicle/{axle}/fitted/{field}" for axle in ("front", "rear") for field in ("tyre/approved_rim_widths_in/max",)
 }
 WITHOUT_EFFECT = UNREAD_OF_THE_PRESENT
-# Asks for more of the answer and is no fact of the question; `test_measure_first.py` holds what it adds.
-OPTIONS = {"/measure_first"}
+# Ask for more or less of the answer and are no facts of the question; `test_measure_first.py` and `test_detail.py`
+# hold what they do.
+OPTIONS = {"/measure_first", "/detail"}
 
 SCHEMA = CheckRequest.model_json_schema()
 # What a text may be in its place, where neither the schema nor an example tells enough.

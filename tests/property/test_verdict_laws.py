@@ -12,7 +12,6 @@ import pytest
 
 from service.core import ranges
 from service.designation.rim_grammar import HIGHEST_OFFSET_MM
-from service.rules.reader import pack_ids
 from tests.support import many_cases, obeying, workshop
 from tests.support.cases import changed
 from tests.support.remedies import NotApplicable
@@ -35,10 +34,6 @@ def _case(seed: int):
     asked = many_cases.question(seed, 1)
     (candidate,) = asked.pop("candidates")
     return {**asked, "candidate": candidate}
-
-
-def test_the_rules_of_every_place_are_tried():
-    assert set(PACKS) == set(pack_ids())
 
 
 @pytest.mark.parametrize("pack", PACKS)

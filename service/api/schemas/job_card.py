@@ -41,9 +41,10 @@ class Action(AnswerPart):
         "Which action it is; a stable code, once in an answer.", 80, "set_pressure_front", r"^[a-z0-9_]+$"
     )
     text: str = words("What to do.", 3000, "Set the front tyres to 250 kPa (2.5 bar), cold.")
-    numbers: ActionNumbers = part("Its numbers; empty where it has none.")
+    numbers: ActionNumbers = part("Its numbers; empty where it has none, absent with `short`.", default=None)
     findings: list[str] = part(
-        "Codes of the findings that it answers; empty for what is done with every wheel.",
+        "Codes of the findings that it answers; empty for what is done with every wheel, absent with `short`.",
         ["load.pressure"],
+        default=None,
         max_length=60,
     )

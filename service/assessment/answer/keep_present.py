@@ -14,8 +14,8 @@ from service.assessment.answer.already import grades_of
 from service.assessment.case import Axle, Candidate, Case, Fitment
 from service.assessment.view.facts import rim_facts
 from service.assessment.view.wheel_facts import SAME_BORE_MM, SAME_CIRCLE_MM, RimFacts
-from service.core.findings import ADVISORY, MET, OPEN, AxleName, Finding, Remedy, Where
-from service.core.numeric import known
+from service.core.findings import ADVISORY, MET, OPEN, AxleName, Finding, Holds, Remedy, Where
+from service.core.numeric import Num, known, magnitude
 
 ASKING = ("balance.change", "balance.grip_order", "wet.reserve", "wet.axle_order", "wet.aquaplaning")
 # Where these speak too, the axle that is kept must settle them, since they name another change of one axle.
@@ -74,11 +74,11 @@ def ways(case: Case) -> list[Way]:
     return found
 
 
-def on_unlike_hubs(front: RimFacts, rear: RimFacts) -> bool:
+def on_unlike_hubs(front: RimFacts[Num], rear: RimFacts[Num]) -> Holds:
     """Return whether two rims belong on different hubs by what is stated of them; floats or arrays alike."""
-    differs = abs(front.bolt_circle_mm - rear.bolt_circle_mm) > SAME_CIRCLE_MM
-    differs = differs | (abs(front.bolts - rear.bolts) > 0.0)
-    return differs | (abs(front.centre_bore_mm - rear.centre_bore_mm) > SAME_BORE_MM)
+    differs = magnitude(front.bolt_circle_mm - rear.bolt_circle_mm) > SAME_CIRCLE_MM
+    differs = differs | (magnitude(front.bolts - rear.bolts) > 0.0)
+    return differs | (magnitude(front.centre_bore_mm - rear.centre_bore_mm) > SAME_BORE_MM)
 
 
 def _take_the_same(front: Axle, rear: Axle) -> bool:
@@ -131,6 +131,11 @@ def _wheels(case: Case, way: Way) -> Fitment:
         fitted: Fitment = getattr(case.vehicle, way.axle).fitted
         return fitted
     return case.candidate.front if way.wheels == "front" else case.candidate.rear
+
+
+def has_present(axle: Axle, proposed: Fitment) -> bool:
+    """Return whether an axle keeps its tyre and rim anyway: its pressure is for the job card alone to say."""
+    return _alike(axle.fitted, proposed)
 
 
 def _with(candidate: Candidate, axle: AxleName, wheels: Fitment) -> Candidate:

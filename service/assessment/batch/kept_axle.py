@@ -14,9 +14,9 @@ from service.assessment.batch.grading import Graded, as_column, grade_all
 from service.assessment.batch.ranking import Places
 from service.assessment.case import Candidate, Case
 from service.assessment.view.views import candidate_facts
-from service.assessment.view.wheel_facts import FACTS, columns
+from service.assessment.view.wheel_facts import FACTS, WheelFacts, columns
 from service.core.findings import ADVISORY, MET, OPEN
-from service.core.numeric import known
+from service.core.numeric import Number, known
 
 # What tells whether two axles are to get the same wheels.
 _WHEEL = attrgetter(
@@ -88,7 +88,7 @@ def _tried(case: Case, graded: Graded, places: Places, way: Way) -> Graded:
     proposed = {view.name: view.then.facts for view in (graded.car.front, graded.car.rear)}
     facts = []
     for present, name in zip(candidate_facts(case, fitted), AXLES, strict=True):
-        of_axle = proposed[name]
+        of_axle: WheelFacts[float] | WheelFacts[Number] = proposed[name]
         if name == way.axle:
             of_axle = present if way.wheels == "present" else proposed[way.wheels]
         facts.append(columns(np.stack([as_column(getattr(of_axle, each), size)[places] for each in FACTS])))

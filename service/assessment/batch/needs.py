@@ -16,7 +16,7 @@ from service.assessment.view.conditions import conditions_of
 from service.assessment.view.views import AxleView
 from service.assessment.view.wheel_facts import columns
 from service.core.findings import ADVISORY, NOT_MET
-from service.core.numeric import FloatArray
+from service.core.numeric import FloatArray, Number
 from service.designation.rim import parse_rim
 from service.designation.tyre import TyreDesignation, parse_tyre
 from service.standards.load_index import least_index_for_kg
@@ -110,7 +110,7 @@ def _descriptions(vehicle: Vehicle, axle: Axle) -> list[Needs]:
     ]
 
 
-def _least(graded: Graded, view: AxleView, least_margin_percent: float) -> int:
+def _least(graded: Graded, view: AxleView[Number], least_margin_percent: float) -> int:
     mine = [place for place, each in enumerate(graded.questions) if each.where == view.name]
     asked = np.array([graded.questions[place].code.startswith(_ADVICE_HEEDED) for place in mine])
     outcomes = graded.outcomes[mine]

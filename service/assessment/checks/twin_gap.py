@@ -3,20 +3,20 @@
 from __future__ import annotations
 
 from service.assessment.checks.clearance import millimetres
-from service.assessment.checks.grade import LAST_BIT, Check, Grade, finite
+from service.assessment.checks.grade import LAST_BIT, AxleCheck, Grade, finite
 from service.assessment.checks.missing import offset_remedy, width_remedy
 from service.assessment.checks.offset_window import offset_advice
 from service.assessment.checks.words import apart, plain, rim_pointer, span
 from service.assessment.view.views import AxleView
 from service.core.findings import MET, NOT_MET, Finding, Remedy, is_open, worst
-from service.core.numeric import pick, unknown
+from service.core.numeric import Num, pick, unknown
 from service.physics.dimensions import service_width_mm
 
 # No tyre of a car, van or lorry is narrower: common practice, no source.
 NARROWEST_MM = 105.0
 
 
-def _grade(view: AxleView) -> Grade:
+def _grade(view: AxleView[Num]) -> Grade[Num]:
     gap, limits = view.then.geometry.twin_gap_mm, view.limits
     least, enough = limits.clearance_least_mm.value, limits.clearance_twin_met_mm.value
     if view.axle.wheels_per_side == 1:
@@ -81,4 +81,4 @@ def _further_out(view: AxleView) -> Remedy:
     return Remedy(text, rim_pointer(view.name), "offset_mm", at_least=least, unit="mm")
 
 
-TWIN = Check("clearance.twin", _grade, _explain)
+TWIN = AxleCheck("clearance.twin", _grade, _explain)

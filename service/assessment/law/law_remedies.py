@@ -87,7 +87,7 @@ def _track_mm(view: AxleView, ends: Span) -> Remedy:
 
 
 def _track_percent(view: AxleView, ends: Span) -> Remedy:
-    least, most = (None if end is None else 0.01 * end * view.axle.track_mm for end in ends)
+    least, most = (None if end is None else 0.01 * end * view.axle.sure_track_mm for end in ends)
     return _track_mm(view, (least, most))
 
 

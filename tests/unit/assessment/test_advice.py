@@ -8,7 +8,7 @@ import pytest
 from service.assessment.answer.assess import assess
 from service.assessment.answer.trade_offs import trade_offs_text
 from service.core.findings import MET
-from tests.support.cases import ABSENT, changed, check, on_both_axles, saloon
+from tests.support.cases import ABSENT, answer, changed, check, on_both_axles, saloon
 
 REAR = "/candidate/rear"
 WIDER = {
@@ -193,7 +193,7 @@ def test_the_same_size_with_another_symbol_concerns_neither():
 @pytest.mark.parametrize("words", ["full lock", "maker's data", "law", "insurance", "tread pattern"])
 @pytest.mark.parametrize("changes", [{}, {f"{REAR}/rim/bolt_circle": "4x100"}])
 def test_what_the_answer_does_not_replace_is_always_said(changes, words):
-    assert any(words in caution for caution in check(changed(saloon(), changes)).cautions)
+    assert any(words in caution for caution in answer(check(changed(saloon(), changes)))["cautions"])
 
 
 @pytest.mark.parametrize(
