@@ -14,7 +14,7 @@ COMPILE := $(PY) -m uv pip compile --quiet --no-config --universal --python-vers
 
 .DEFAULT_GOAL := help
 .DELETE_ON_ERROR:
-.PHONY: help demo serve dev test lint openapi bench lock audit sbom fuzz clean
+.PHONY: help demo serve dev test lint openapi dist bench lock audit sbom fuzz clean
 
 help: ## show this list
 	@grep -hE '^[a-z]+:.*## ' $(MAKEFILE_LIST) | awk -F ':.*## ' '{printf "  make %-9s %s\n", $$1, $$2}'
@@ -27,7 +27,7 @@ serve: .venv/runtime.stamp ## run the service on PORT (default 8000)
 
 dev: .venv/dev.stamp ## install everything that contributors and the sweep need
 
-test: lint build/clients/.stamp need-chromium need-curl need-haproxy ## everything that must hold before a change goes in
+test: lint build/clients/.stamp need-chromium need-curl need-haproxy need-javac ## everything that must hold before a change goes in
 	$(PY) -m service openapi --check
 	$(PY) -m pytest -n 2
 
@@ -39,6 +39,10 @@ lint: .venv/dev.stamp ## style, types and import direction
 
 openapi: .venv/runtime.stamp ## write openapi/openapi.json
 	$(PY) -m service openapi
+
+dist: .venv/dev.stamp ## build the wheel and the source archive into dist
+	rm -rf dist
+	$(PY) -m hatchling build -d dist
 
 bench: .venv/dev.stamp need-wrk ## measure, and write the table to the terminal
 	$(PY) -m benchmarks
@@ -95,6 +99,7 @@ build/clients/.stamp: $(addprefix tests/contract/clients/package,.json -lock.jso
 
 # need-COMMAND installs the Debian package that brings COMMAND, where the command is missing.
 need-chromium: PACKAGES = chromium fonts-dejavu-core fonts-liberation
+need-javac: PACKAGES = default-jdk-headless
 need-node: PACKAGES = nodejs
 need-%:
 	@PATH="$$PATH:/usr/sbin"; command -v $* >/dev/null || { \

@@ -8,7 +8,6 @@ from fastapi import FastAPI
 from fastapi.telemetry import TelemetryConfig
 from limits.errors import ConfigurationError
 
-from service import __version__
 from service.api.contract import docs_page
 from service.api.contract.openapi_document import document
 from service.api.errors import problem
@@ -16,9 +15,10 @@ from service.api.routers import ROUTERS
 from service.api.transport.envelope import Envelope, Services
 from service.api.transport.observability import Metrics, make_logger
 from service.api.transport.request_body import BodySpace
-from service.api.transport.security import ApiKeys, Cors, TrustedHosts
+from service.api.transport.security import ALLOWED_HEADERS, ApiKeys, Cors, TrustedHosts
 from service.api.transport.work_pool import WorkPool
 from service.assessment.batch.sizes import GRID_MARKINGS, grid
+from service.core.version import VERSION
 from service.rules.reader import default_packs
 from service.settings import BadSettings, Settings
 from service.standards.catalogue import TABLE_NAMES, table
@@ -37,7 +37,7 @@ def create_app(settings: Settings) -> FastAPI:
         When a rule pack has a fault: a service without its rules must not start.
     """
     _make_ready()
-    app = FastAPI(version=__version__, openapi_url=None, redirect_slashes=False, telemetry=_NO_TELEMETRY)
+    app = FastAPI(version=VERSION, openapi_url=None, redirect_slashes=False, telemetry=_NO_TELEMETRY)
     pool = WorkPool(settings.queue_length, settings.retry_after_s)
     metrics = Metrics(lambda: pool.pending)
     services = Services(
@@ -60,7 +60,7 @@ def create_app(settings: Settings) -> FastAPI:
             Cors,
             allow_origins=settings.cors_origins,
             allow_methods=("GET", "POST"),
-            allow_headers=("Accept", "Content-Type", "If-None-Match", "X-API-Key", "X-Request-ID"),
+            allow_headers=ALLOWED_HEADERS,
             expose_headers=("ETag", "Retry-After", "X-Request-ID"),
             max_age=settings.cors_max_age_s,
         )

@@ -7,7 +7,7 @@ several counts. Named tuples, because some forty findings are made for every ans
 from __future__ import annotations
 
 from itertools import product
-from typing import Generic, Literal, NamedTuple, overload
+from typing import Generic, Literal, NamedTuple, cast
 
 import numpy as np
 from numpy.typing import NDArray
@@ -49,24 +49,6 @@ _OF_ONE: dict[tuple[Holds, ...], int] = {
 }
 
 
-@overload
-def worst(
-    *,
-    not_met: bool = ...,
-    not_recommended: bool = ...,
-    not_assessed: bool = ...,
-    advisory: bool = ...,
-    open_question: bool = ...,
-) -> int: ...
-@overload
-def worst(
-    *,
-    not_met: Holds = ...,
-    not_recommended: Holds = ...,
-    not_assessed: Holds = ...,
-    advisory: Holds = ...,
-    open_question: Holds = ...,
-) -> int | Outcomes: ...
 def worst(
     *,
     not_met: Holds = False,
@@ -74,8 +56,11 @@ def worst(
     not_assessed: Holds = False,
     advisory: Holds = False,
     open_question: Holds = False,
-) -> int | Outcomes:
-    """Return the outcome that counts, worst first, and MET where none holds; element by element for arrays."""
+) -> int:
+    """Return the outcome that counts, worst first, and MET where none holds; element by element for arrays.
+
+    For arrays it is an array of `Outcomes`: no type variable ties an int to arrays of small ones, so this says int.
+    """
     told = (not_met, not_recommended, not_assessed, advisory, open_question)
     try:
         return _OF_ONE[told]
@@ -85,7 +70,7 @@ def worst(
         for holds, code in zip(reversed(told), reversed(_WORST_FIRST), strict=True):
             if holds is not False:
                 outcome = np.where(holds, code, outcome)
-        return outcome
+        return cast("int", outcome)
 
 
 def is_open(outcome: int) -> bool:
@@ -102,11 +87,16 @@ class Estimate(NamedTuple, Generic[Num]):
 
 
 class Basis(NamedTuple):
-    """What a finding rests on: kind, the reference in words (article, edition, day checked), how far it was read."""
+    """What a finding rests on: kind, the document's key in `core/sources.py`, the place in it, how far it was read.
+
+    `reference` is all of it in words, with edition and day checked; `place` is empty for the document as a whole.
+    """
 
     kind: BasisKind
-    reference: str
+    source: str
+    place: str
     status: BasisStatus
+    reference: str
 
 
 class Remedy(NamedTuple):
@@ -139,3 +129,5 @@ class Finding(NamedTuple):
     remedy: Remedy | None = None
     already: bool = False
     """Whether the present fitment has it too, and no less."""
+    holds_within_tolerance: bool | None = None
+    """Whether it comes out so at either end of what was measured; None where no stated tolerance bears on it."""

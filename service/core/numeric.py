@@ -7,15 +7,19 @@ never passes for a number; `known` and `unknown` are the only ways to ask.
 from __future__ import annotations
 
 from math import exp, isnan, log, nan
-from typing import TypeVar, cast, overload
+from typing import Protocol, cast, overload
 
 import numpy as np
 from numpy.typing import NDArray
+from typing_extensions import TypeVar
 
 FloatArray = NDArray[np.float64]
 BoolArray = NDArray[np.bool_]
-Num = TypeVar("Num", float, FloatArray)
-Value = TypeVar("Value", int, float, FloatArray)
+# What stands where arrays come through: an array, or one number where no element differs.
+Number = float | FloatArray
+# A type without its argument is that of one wheel.
+Num = TypeVar("Num", float, Number, default=float)
+Value = TypeVar("Value", int, float, Number)
 
 UNKNOWN = nan
 
@@ -36,6 +40,14 @@ def unknown(value: FloatArray) -> BoolArray: ...
 def unknown(value: float | FloatArray) -> bool | BoolArray:
     """Return whether a quantity is not known, element by element."""
     return isnan(value) if isinstance(value, float) else np.isnan(value)
+
+
+class _OfAQuantity(Protocol):
+    def __call__(self, value: Num, /) -> Num: ...
+
+
+# A quantity without its sign: plain `abs`, whose published type forgets what either of two types gives.
+magnitude = cast("_OfAQuantity", abs)
 
 
 def larger(first: Num, second: Num) -> Num:

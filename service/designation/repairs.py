@@ -18,15 +18,17 @@ class Repair(NamedTuple):
     expected: str
 
 
-# Letters that are taken for digits, among digits.
-_RUN = re.compile("[0-9OoIl|]*[0-9][0-9OoIl|]*")
-_LOOK_ALIKE = re.compile("[OoIl|]")
-_DIGITS = str.maketrans("OoIl|", "00111")
+# Letters that are taken for digits, among digits; S and B, which also are speed symbols and structures, come last.
+_LOOK_ALIKES = tuple(
+    (re.compile(f"[0-9{letters}]*[0-9][0-9{letters}]*"), str.maketrans(letters, digits))
+    for letters, digits in (("OoIl|", "00111"), ("OoIl|SsB", "00111558"))
+)
 
 _PREFIX = "(?:(?:HL|LT|P|T) *)?"
 _NO_SLASH = re.compile(
     rf"( *{_PREFIX}[1-4][0-9][0-9])( *[-.X;:\\|_] *| *)([2-9][0-9])(?= *(?:[HQSTUVW] *|Z)?(?:RF?|[DB-])? *[12][0-9])"
 )
+_DASH_BEHIND = re.compile("([2-9][0-9]) *- *")
 _NO_LETTER = re.compile(rf"( *{_PREFIX}[1-4][0-9][0-9] */ *[2-9][0-9])( *[-/.X;:\\|_]? *[A-Z]? *)([12][0-9])(?![0-9])")
 _SIZE_BEHIND = re.compile(r"(?<= )(?:HL|LT|P|T)? *[0-9]+(?:\.[0-9]+)? *[/XR-]")
 
@@ -49,10 +51,15 @@ def repairs(error: UnreadableDesignation, text: str) -> Iterator[Repair]:
 
 def _look_alikes(text: str) -> Iterator[Repair]:
     """Return the text with digits in place of the letters among its digits."""
-    mended = _RUN.sub(lambda run: run.group().translate(_DIGITS), text)
-    if mended != text:
-        position = next(at for at, (before, after) in enumerate(zip(text, mended, strict=True)) if before != after)
-        yield Repair(mended, position, f"the digit {mended[position]}, not {_named(text[position])}")
+    for run, digits in _LOOK_ALIKES:
+        mended = _with_digits(text, run, digits)
+        if mended != text:
+            position = next(at for at, (before, after) in enumerate(zip(text, mended, strict=True)) if before != after)
+            yield Repair(mended, position, f"the digit {mended[position]}, not {_named(text[position])}")
+
+
+def _with_digits(text: str, run: re.Pattern[str], digits: dict[int, int]) -> str:
+    return run.sub(lambda found: found.group().translate(digits), text)
 
 
 def _named(character: str) -> str:
@@ -64,7 +71,10 @@ def _missing_signs(text: str) -> Iterator[Repair]:
     written = normal(text)
     slash = _NO_SLASH.match(written)
     if slash is not None:
-        mended = f"{text[: slash.end(1)]}/{text[slash.start(3) :]}"
+        # In 205-55-16 a dash that stands for the slash tells of the other as little: radial is what most tyres are.
+        dashes = _DASH_BEHIND.match(written, slash.start(3)) if slash[2].strip() == "-" else None
+        behind = f"{dashes[1]} R{text[dashes.end() :]}" if dashes else text[slash.start(3) :]
+        mended = f"{text[: slash.end(1)]}/{behind}"
         yield Repair(mended, _place(slash), "a slash between section width and aspect ratio")
     letter = _NO_LETTER.match(written)
     if letter is not None:

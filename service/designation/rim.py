@@ -48,6 +48,11 @@ _OFFSET = re.compile(" *(?:ET|IS|X) *(?P<marked>[+-]?)| +(?P<bare>[+-])")
 _MILLIMETRES = re.compile(rf" *({grammar.MILLIMETRES})(?![0-9.])(?: *MM)?")
 
 
+def smaller_is_width(width_in: float) -> str:
+    """Return the assumption on two numbers of which no flange letter tells which the width is."""
+    return f"The smaller number, {plain_number(width_in)}, is read as the rim width."
+
+
 @dataclass(frozen=True, slots=True)
 class RimDesignation:
     """What a rim designation says; two are equal when every field is, what was assumed included."""
@@ -203,7 +208,7 @@ def _assumed(width: _Number, diameter: _Number, hump: Hump | None) -> tuple[str,
         return ()
     assumed: list[str] = []
     if width.flange is None:
-        assumed.append(f"The smaller number, {plain_number(width.value)}, is read as the rim width.")
+        assumed.append(smaller_is_width(width.value))
         assumed.append(NO_FLANGE)
     if hump is None:
         assumed.append(NO_HUMP)

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TypedDict, Unpack
 
 from service.designation.composed import Part, Value, WrongNumber, differing, read_parts, require_same, stated, written
-from service.designation.rim import Flange, Hump, RimDesignation, parse_rim
+from service.designation.rim import Flange, Hump, RimDesignation, parse_rim, smaller_is_width
 from service.designation.rim_grammar import FLANGES
 
 
@@ -52,7 +53,7 @@ def rim_from_numbers(**numbers: Unpack[RimNumbers]) -> RimDesignation:
     ]
     designation = read_parts(parts + _behind(asked), asked, parse_rim, _EXPECTED)
     require_same(designation, asked, _ATTRIBUTES, _EXPECTED)
-    return designation
+    return _with_its_width_named(designation)
 
 
 def rim_from_both(text: str, **numbers: Unpack[RimNumbers]) -> RimDesignation:
@@ -71,7 +72,7 @@ def rim_from_both(text: str, **numbers: Unpack[RimNumbers]) -> RimDesignation:
     if missing:
         designation = read_parts([("", text), *_behind(missing)], asked, parse_rim, _EXPECTED)
     require_same(designation, asked, _ATTRIBUTES, {})
-    return designation
+    return _with_its_width_named(designation) if "width_in" in asked else designation
 
 
 def rim_disagreements(designation: RimDesignation, **numbers: Unpack[RimNumbers]) -> tuple[str, ...]:
@@ -82,6 +83,14 @@ def rim_disagreements(designation: RimDesignation, **numbers: Unpack[RimNumbers]
 def rim_agrees(designation: RimDesignation, **numbers: Unpack[RimNumbers]) -> bool:
     """Return whether the designation says every one of these numbers."""
     return not rim_disagreements(designation, **numbers)
+
+
+def _with_its_width_named(designation: RimDesignation) -> RimDesignation:
+    """Return the designation without the assumption on which number the width is: the caller named it."""
+    taken = smaller_is_width(designation.width_in)
+    if taken not in designation.assumed:
+        return designation
+    return replace(designation, assumed=tuple(each for each in designation.assumed if each != taken))
 
 
 def _behind(asked: dict[str, Value]) -> list[Part]:

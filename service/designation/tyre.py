@@ -98,6 +98,11 @@ def parse_tyre(text: str) -> TyreDesignation:
     raise refusal
 
 
+def not_read(words: tuple[str, ...]) -> str:
+    """Return the assumption on words that were passed over."""
+    return NOT_READ.format(words=", ".join(words))
+
+
 def _canonical(text: str) -> str:
     return _read(text).canonical
 
@@ -160,7 +165,7 @@ def _assumed(size: Size, tail: Tail, unread: tuple[str, ...]) -> tuple[str, ...]
     if tail.stated_version is None and size.system in ("iso_metric", "p_metric") and not _commercial(size, tail):
         assumed.append(NO_VERSION)
     if unread:
-        assumed.append(NOT_READ.format(words=", ".join(unread)))
+        assumed.append(not_read(unread))
     return tuple(assumed)
 
 

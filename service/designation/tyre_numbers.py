@@ -79,6 +79,9 @@ def tyre_from_both(text: str, **numbers: Unpack[TyreNumbers]) -> TyreDesignation
     designation, asked = parse_tyre(text), stated(numbers)
     missing = {name: asked[name] for name in _ADDED if name in asked and getattr(designation, name) is None}
     if missing and designation.load_index is None:
+        if designation.speed_symbol is not None:
+            # The letter inside the size tells the speed, so a load index alone completes the service description.
+            missing.setdefault("speed_symbol", designation.speed_symbol)
         designation = read_parts([("", text), *_behind(missing)], asked, parse_tyre, _EXPECTED)
     require_same(designation, asked, _ATTRIBUTES, {})
     return designation

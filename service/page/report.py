@@ -10,7 +10,6 @@ from typing import Any, Final, NamedTuple
 
 from markupsafe import Markup
 
-from service import __version__
 from service.assessment.answer.action import Action
 from service.assessment.answer.assess import Assessment
 from service.assessment.answer.trade_offs import trade_offs_text
@@ -20,6 +19,7 @@ from service.assessment.checks.balance import balance
 from service.core.findings import Basis, Finding
 from service.core.numeric import known
 from service.core.sources import UNPUBLISHED
+from service.core.version import VERSION
 from service.drawing import paper
 from service.drawing.lettering import clean, plain
 from service.drawing.marks import MARKS
@@ -126,8 +126,8 @@ def render_report(found: Assessment) -> str:
             actions=[(each.text, _weight(each)) for each in found.actions],
             marks=MARKS,
             assumptions=found.assumptions,
-            cautions=found.cautions,
-            version=__version__,
+            cautions=tuple(found.cautions.values()),
+            version=VERSION,
             pack=pack,
             law=_law_words(found),
         )

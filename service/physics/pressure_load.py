@@ -33,7 +33,7 @@ HIGH_SPEED_ENDS_KMH: Final = 240.0
 _HIGH_SPEED_SPAN_KMH: Final = HIGH_SPEED_ENDS_KMH - HIGH_SPEED_BEGINS_KMH
 
 
-def load_at_pressure_kg(rated_kg: Num, pressure_kpa: Num, reference_kpa: Num, exponent: float = LOAD_EXPONENT) -> Num:
+def load_at_pressure_kg(rated_kg: Num, pressure_kpa: Num, reference_kpa: Num, exponent: Num = LOAD_EXPONENT) -> Num:
     """Return what a tyre carries at a pressure; above the reference pressure it carries no more.
 
     F = F_rated (P / P_ref)^0.8.
@@ -63,7 +63,7 @@ def load_at_pressure_kg(rated_kg: Num, pressure_kpa: Num, reference_kpa: Num, ex
     return rated_kg * share
 
 
-def pressure_for_load_kpa(load_kg: Num, rated_kg: Num, reference_kpa: Num, exponent: float = LOAD_EXPONENT) -> Num:
+def pressure_for_load_kpa(load_kg: Num, rated_kg: Num, reference_kpa: Num, exponent: Num = LOAD_EXPONENT) -> Num:
     """Return the pressure at which a tyre carries a load, the inverse of `load_at_pressure_kg`.
 
     P = P_ref (F / F_rated)^1.25. A load above the rated one gives a pressure above the reference:

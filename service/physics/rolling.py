@@ -12,10 +12,14 @@ DIAGONAL_FACTOR: Final = 2.99
 """The same for diagonal and bias-belted tyres [COMMON-PRACTICE] (from memory)."""
 BAND: Final = 0.01
 """Half-width of the band as a share of the circumference."""
+TOLERANCE_DOWN_PERCENT: Final = 2.5
+"""By how much a tyre may roll less than its nominal circumference [WDK-107] (from memory) [%]."""
+TOLERANCE_UP_PERCENT: Final = 1.5
+"""By how much it may roll more, likewise [%]."""
 MM_PER_KM: Final = 1.0e6
 
 
-def rolling_circumference_mm(overall_diameter_mm: Num, factor: float = RADIAL_FACTOR) -> Num:
+def rolling_circumference_mm(overall_diameter_mm: Num, factor: Num = RADIAL_FACTOR) -> Num:
     """Return the distance rolled in one turn of the wheel at rated load and pressure and 60 km/h.
 
     U = F D. Less than pi D: a loaded tyre rolls on a smaller radius than its free one. In a ratio

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Final, Generic, NamedTuple
 
-from service.core.numeric import Num, natural_log
+from service.core.numeric import Num, natural_log, pick
 
 FIRST_TOLERANCE: Final = 0.03
 """Change of patch length over sidewall height up to which the first answer counts as alike; project's judgement."""
@@ -53,4 +53,4 @@ def turn_in(patch_length_ratio: Num, sidewall_height_ratio: Num, cornering_stiff
 
 def _direction(change: Num, tolerance: float) -> Num:
     # The last term is 0, or NaN where the change is not known: an unknown is not "alike".
-    return 1.0 * (change > tolerance) - 1.0 * (change < -tolerance) + (change - change)
+    return pick(change > tolerance, 1.0, 0.0) - pick(change < -tolerance, 1.0, 0.0) + (change - change)

@@ -74,8 +74,9 @@ def basis_of(provenance: Provenance) -> Basis:
     says_it_all = source.kind == "common_practice" or provenance.article in source.title
     joint = ": " if kind == "project_estimate" else ", "
     place = source.title if says_it_all else f"{source.title}{joint}{provenance.article}"
+    words = place
     if provenance.checked is not None:
-        return Basis(kind, f"{place}; checked {provenance.checked}", provenance.status)
-    if provenance.status == "own" or source.kind == "common_practice":
-        return Basis(kind, place, provenance.status)
-    return Basis(kind, f"{place}; text not read, {CHECK_THE_TEXT}", provenance.status)
+        words = f"{place}; checked {provenance.checked}"
+    elif provenance.status != "own" and source.kind != "common_practice":
+        words = f"{place}; text not read, {CHECK_THE_TEXT}"
+    return Basis(kind, source.key, "" if says_it_all else provenance.article, provenance.status, words)

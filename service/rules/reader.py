@@ -142,7 +142,8 @@ def _limits(sheet: Sheet, parents: list[RulePack], common: Mapping[str, Limit]) 
     lacking = [name for name in LIMIT_NAMES if name not in merged]
     if lacking:
         where = ".".join(SECTION_OF.get(lacking[0], ("limits", lacking[0])))
-        sheet.file.refuse(f"[{where}] is missing: a pack that inherits nothing gives every limit itself", "inherits")
+        reason = "a pack that inherits nothing gives every limit itself that common_practice.toml does not"
+        sheet.file.refuse(f"[{where}] is missing: {reason}", "inherits")
     return Limits(**merged)
 
 

@@ -12,8 +12,8 @@ from typing import Annotated, Literal, NamedTuple, get_args
 
 from pydantic import AfterValidator, Field, ValidationInfo
 
-from service.core.findings import ADVISORY, MET, NOT_MET, OPEN, BasisStatus, Where
-from service.core.numeric import pick, unknown
+from service.core.findings import ADVISORY, MET, NOT_MET, OPEN, BasisStatus, Holds, Where
+from service.core.numeric import Num, magnitude, pick, unknown
 from service.rules.provenance import CHECK_THE_TEXT, Provenance
 from service.rules.quantities import QUANTITIES
 from service.rules.written import CLOSED, Day, Flag, Number, Text, fault, known, not_before
@@ -125,13 +125,13 @@ class Bound:
     value: Number
     unit: Annotated[str, AfterValidator(_unit_of_the_quantity)]
 
-    def holds(self, measured: float) -> bool:
+    def holds(self, measured: Num) -> Holds:
         """Return whether the measured quantity keeps the bound; false where it is not known."""
         if self.comparison == "at_most":
             return measured <= self.value + TOLERANCE
         if self.comparison == "at_least":
             return measured >= self.value - TOLERANCE
-        return abs(measured - self.value) <= TOLERANCE
+        return magnitude(measured - self.value) <= TOLERANCE
 
 
 def _code_of_a_law(code: str) -> str:
@@ -193,14 +193,15 @@ class Rule(Provenance):
             return _CAVEATS[self.status]
         return f"Measured against the present fitment as a stand-in: {CHECK_THE_TEXT}." if self.stand_in else ""
 
-    def outcome(self, *measured: float) -> int:
+    def outcome(self, *measured: Num) -> int:
         """Return the outcome for the measured quantities, one for each bound and in that order.
 
         MET when a bound is kept, OPEN when none is and one could not be measured (NaN), else
         NOT_MET, or ADVISORY for a rule that cannot forbid.
         """
         broken = NOT_MET if self.can_forbid else ADVISORY
-        kept = lacking = False
+        kept: Holds = False
+        lacking: Holds = False
         for bound, value in zip(self.bounds, measured, strict=True):
             kept = kept | bound.holds(value)
             lacking = lacking | unknown(value)

@@ -27,7 +27,9 @@ def _by_limit_name(given: dict[str, Limit], info: ValidationInfo) -> dict[str, L
     for key, limit in given.items():
         if info.field_name == "limits" and key in SECTION_OF:
             raise fault(f"write this limit as [{'.'.join(SECTION_OF[key])}]", key)
-        known(limit.unit, (unit_of(names[known(key, names, key)]),), key, "unit")
+        if key not in names:
+            raise fault(f"unknown limit {key[:60]!r}; known: {', '.join(names)}", key)
+        known(limit.unit, (unit_of(names[key]),), key, "unit")
     return {names[key]: limit for key, limit in given.items()}
 
 

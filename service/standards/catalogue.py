@@ -74,6 +74,7 @@ def table(name: str) -> Table:
     if declared is None:
         raise UnknownName("table", TABLE_NAMES)
     kinds = [kind for _, _, kind, _ in declared["columns"]]
+    source = SOURCES[declared["source"]]
     lines = csv.reader((_DATA / declared["file"]).read_text(encoding="utf-8").splitlines())
     next(lines)
     return Table(
@@ -81,9 +82,9 @@ def table(name: str) -> Table:
         title=declared["title"],
         columns=tuple(Column(column, unit, description) for column, unit, _, description in declared["columns"]),
         rows=tuple(tuple(map(_cell, line, kinds)) for line in lines),
-        source=declared["source"],
-        status=declared["status"],
-        edition=SOURCES[declared["source"]].edition,
+        source=source.key,
+        status=source.status,
+        edition=source.edition,
         note=declared["note"],
         interpolate=declared["interpolate"],
     )

@@ -20,14 +20,14 @@ from service.assessment.view.conditions import conditions_of
 from service.assessment.view.facts import wheel_facts
 from service.assessment.view.views import candidate_facts
 from service.assessment.view.wheel_facts import ServiceFacts, WheelFacts, columns, rows_of, table_of
-from service.core.numeric import FloatArray
+from service.core.numeric import FloatArray, Number
 from service.designation.tyre import TyreDesignation
 from service.sweep.catalogue_rows import candidate, records
 
 # The facts that depend on the vehicle, by place in the row; a test compares whole rows over many vehicles.
 BY_VEHICLE = rows_of(ServiceFacts)
 
-Wheels = tuple[WheelFacts, WheelFacts]
+Wheels = tuple[WheelFacts[Number], WheelFacts[Number]]
 
 
 class Candidates(Protocol):
@@ -105,7 +105,7 @@ class _Slice:
         return _on_axle(case, vehicle.front, self._front), _on_axle(case, vehicle.rear, self._rear)
 
 
-def _on_axle(case: Case, axle: Axle, table: _AxleTable) -> WheelFacts:
+def _on_axle(case: Case, axle: Axle, table: _AxleTable) -> WheelFacts[Number]:
     top, law = case.vehicle.max_speed_kmh, conditions_of(case).law_speed_kmh
     samples = table_of([wheel_facts(sample, axle, top, law) for sample in table.samples])
     full = table.base.copy()

@@ -19,6 +19,7 @@ from numpy.typing import NDArray
 from service.assessment.batch.grading import grade_all
 from service.assessment.case import Case
 from service.assessment.view.wheel_facts import WheelFacts, columns, table_of_columns
+from service.core.numeric import Number
 from service.rules.reader import pack_named
 from service.sweep.candidate_arrays import Candidates, OwnCandidates, SharedCandidates, vehicle_key
 from service.sweep.catalogue_rows import candidate, records, vehicle
@@ -166,7 +167,9 @@ def _table(loaded: Loaded, part: Part) -> pa.Table:
     return pa.table(made).replace_schema_metadata({COUNTS_KEY: json.dumps(counts)})
 
 
-def _chunks(front: WheelFacts, rear: WheelFacts) -> Iterator[tuple[WheelFacts, WheelFacts]]:
+def _chunks(
+    front: WheelFacts[Number], rear: WheelFacts[Number]
+) -> Iterator[tuple[WheelFacts[Number], WheelFacts[Number]]]:
     """Return the candidates in chunks."""
     size = np.size(front.rim_code)
     if size <= CHUNK:

@@ -13,8 +13,9 @@ from service.assessment.batch.comparison_measures import load_margin_percent
 from service.assessment.batch.grading import Graded
 from service.assessment.view.views import AxleView
 from service.core.findings import ADVISORY, NOT_ASSESSED, NOT_MET, NOT_RECOMMENDED, Outcomes
+from service.core.numeric import Number
 
-Number = NDArray[np.float32]
+Numbers = NDArray[np.float32]
 _WORD_BITS = 64
 # The outcome that a verdict rests on, by the number of the verdict; a suitable one rests on none (-1 is no outcome).
 _RESTS_ON = np.array([-1, ADVISORY, NOT_ASSESSED, NOT_RECOMMENDED, NOT_MET], np.int8)
@@ -27,7 +28,7 @@ class Results(NamedTuple):
     reasons: NDArray[np.intp]
     """Place in `texts`."""
     texts: list[str]
-    numbers: dict[str, Number]
+    numbers: dict[str, Numbers]
 
 
 def results(graded: Graded) -> Results:
@@ -36,9 +37,9 @@ def results(graded: Graded) -> Results:
     return Results(graded.verdicts, reasons, texts, _numbers(graded))
 
 
-def _numbers(graded: Graded) -> dict[str, Number]:
+def _numbers(graded: Graded) -> dict[str, Numbers]:
     car, size = graded.car, graded.verdicts.shape
-    values: dict[str, float] = {}
+    values: dict[str, Number] = {}
     for view in (car.front, car.rear):
         values |= {f"{view.name}_{name}": value for name, value in _axle_numbers(view).items()}
     gradient = car.change.gradient_deg_per_g
@@ -53,7 +54,7 @@ def _numbers(graded: Graded) -> dict[str, Number]:
     return {name: np.broadcast_to(np.asarray(value, np.float32), size) for name, value in values.items()}
 
 
-def _axle_numbers(view: AxleView) -> dict[str, float]:
+def _axle_numbers(view: AxleView[Number]) -> dict[str, Number]:
     change = view.change
     return {
         "overall_diameter_percent": change.overall_diameter_percent,

@@ -28,7 +28,7 @@ class Inner(Wire):
 
     speed_kmh: float = number("A speed", "km/h", (1.0, 400.0), 120.0)
     wheel_count: int = whole("How many", "1", (1, 9), 4)
-    category: Literal["M1", "N1"] = part("A choice", "M1", default="M1")
+    choice: Literal["M1", "N1"] = part("A choice", "M1", default="M1")
     label: str = text("A text", 40, "one", default="")
 
 

@@ -20,13 +20,15 @@ UNREAD_OF_THE_PRESENT = {
     f"/vehicle/{axle}/fitted/{field}" for axle in ("front", "rear") for field in ("tyre/approved_rim_widths_in/max",)
 }
 WITHOUT_EFFECT = UNREAD_OF_THE_PRESENT
-# Asks for more of the answer and is no fact of the question; `test_measure_first.py` holds what it adds.
-OPTIONS = {"/measure_first"}
+# Ask for more or less of the answer and are no facts of the question; `test_measure_first.py` and `test_detail.py`
+# hold what they do.
+OPTIONS = {"/measure_first", "/detail"}
 
 SCHEMA = CheckRequest.model_json_schema()
 # What a text may be in its place, where neither the schema nor an example tells enough.
 TEXTS = {
     "/label": ("one", "another"),
+    "/id": ("one", "another"),
     "tyre/size": ("225/45 R17 94W XL", "205/55 R16 91V"),
     "rim/size": ("7.5J x 17 H2 ET45", "6.5J x 16 H2 ET40"),
     "/bolt_circle": ("5x112", "4x100"),
@@ -71,7 +73,10 @@ VEHICLES = {
     ),
     "a saloon without readings of its own": changed(
         saloon(("205/55 R16 91V", "6.5J x 16 H2 ET40"), ("245/40 R17 95W XL", "8.5J x 17 H2 ET40")),
-        {"/vehicle/speedometer": ABSENT, **on_both_axles({"/vehicle/{axle}/clearance": ABSENT})},
+        {
+            "/vehicle/speedometer": ABSENT,
+            **on_both_axles({f"/vehicle/{{axle}}/{part}": ABSENT for part in ("clearance", "hub")}),
+        },
     ),
     "a saloon in winter": changed(
         saloon(("225/45 R17 94H XL M+S", "7.5J x 17 H2 ET45")),

@@ -116,7 +116,8 @@ def test_a_generated_client_checks_a_fitment(answers):
 
 
 def test_a_generated_client_compares_and_tells_a_refused_row_from_the_others(answers):
-    assert answers["rows"] == ["unsuitable", "refused"]
+    assert answers["rows"] == ["unsuitable"]
+    assert answers["refused_rows"] == [[1, "/candidates/1/front/tyre/size"]]
 
 
 def test_a_generated_client_searches_a_stock(answers):

@@ -85,14 +85,15 @@ def test_another_origin_gets_no_leave(guarded: Server) -> None:
     assert guarded.get("/health/live", b"Origin: https://evil.example").headers["access-control-allow-origin"] is None
 
 
-def test_a_preflight_is_answered(guarded: Server) -> None:
+@pytest.mark.parametrize("wanted", [b"content-type, x-api-key", b"content-type,traceparent,tracestate"])
+def test_a_preflight_is_answered(guarded: Server, wanted: bytes) -> None:
     answer = guarded.send(
         head(
             "OPTIONS",
             "/v1/echo",
             b"Origin: " + ORIGIN.encode(),
             b"Access-Control-Request-Method: POST",
-            b"Access-Control-Request-Headers: content-type, x-api-key",
+            b"Access-Control-Request-Headers: " + wanted,
         )
     )
     assert (answer.status, answer.headers["access-control-allow-origin"]) == (200, ORIGIN)

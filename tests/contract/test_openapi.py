@@ -72,9 +72,50 @@ def test_a_field_is_left_out_and_not_null(member):
     assert member.get("default", "") is not None
 
 
-@pytest.mark.parametrize("name", [name for name, schema in MODELS.items() if schema["type"] == "object"])
-def test_every_object_is_closed(name):
-    assert MODELS[name]["additionalProperties"] is False
+def _named_in(part):
+    """Return the names of the models that a part of the document leads to."""
+    found, waiting = set(), [part]
+    while waiting:
+        each = waiting.pop()
+        if isinstance(each, dict):
+            waiting.extend(each.values())
+            name = str(each.get("$ref", "")).rpartition("/")[2]
+            if name in MODELS and name not in found:
+                found.add(name)
+                waiting.append(MODELS[name])
+        elif isinstance(each, list):
+            waiting.extend(each)
+    return found
+
+
+SENT = _named_in([operation.get("requestBody", {}) for _, _, operation in operations()])
+OBJECTS = [name for name, schema in MODELS.items() if schema["type"] == "object"]
+
+
+@pytest.mark.parametrize("name", OBJECTS)
+def test_what_is_sent_is_closed_and_what_is_answered_is_open(name):
+    assert MODELS[name].get("additionalProperties", True) is (name not in SENT)
+
+
+@pytest.mark.parametrize("name", [name for name in OBJECTS if name not in SENT])
+def test_an_answer_has_texts_with_known_values_and_no_closed_choice(name):
+    members = MODELS[name]["properties"].values()
+    for member in (*members, *(each.get("items", {}) for each in members)):
+        assert "enum" not in resolve(member) or (resolve(member) is not member and member_is_sent(member))
+
+
+def member_is_sent(member):
+    return str(member.get("$ref", "")).rpartition("/")[2] in SENT
+
+
+def test_no_choice_of_words_is_without_a_name():
+    members = [each for schema in MODELS.values() for each in schema.get("properties", {}).values()]
+    members += [each["schema"] for _, _, operation in operations() for each in operation.get("parameters", [])]
+    assert not [each for each in members if "enum" in each]
+
+
+def test_no_model_of_the_document_is_a_union():
+    assert not [name for name, schema in MODELS.items() if {"anyOf", "oneOf"} & set(str(schema).split("'"))]
 
 
 @pytest.mark.parametrize("name", MODELS)

@@ -185,7 +185,7 @@ def attached(request: pytest.FixtureRequest, service: Service) -> tuple[Page, An
     """A report and the check that it tells of."""
     answer = asked(service, REPORT, request.param)
     assert (answer.status, answer.headers["content-type"]) == (200, "text/html; charset=utf-8")
-    return Page(answer.body.decode("utf-8")), answered(service, CHECK, request.param)
+    return Page(answer.body.decode("utf-8")), answered(service, CHECK, {**request.param, "detail": "full"})
 
 
 VERDICTS = {

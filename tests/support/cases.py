@@ -104,8 +104,9 @@ def answer(found: Assessment) -> Json:
 
 def finding(found: Assessment, code: str, where: str = "rear") -> Finding:
     """Return the one finding with this code at this place."""
-    (one,) = [each for each in found.findings if (each.code, each.axle) == (code, where)]
-    return one
+    told = [each for each in found.findings if (each.code, each.axle) == (code, where)]
+    assert len(told) == 1, f"{len(told)} findings are {code!r} at {where!r}: is its check named in checks/__init__.py?"
+    return told[0]
 
 
 def outcome(found: Assessment, code: str, where: str = "rear") -> str:

@@ -1,7 +1,8 @@
 """What lies on the shelves of an ordinary shop: tyre designations from 13 to 22 inch, and rims.
 
 Load index and speed symbol of a size are pairs as makers print them, from memory (common practice, no source); what an
-index carries is in the load index table. The rims carry what is stamped on their back.
+index carries is in the load index table. The rims carry what is stamped on their back, and of a few the load rating or
+the bore was not noted, as in the lists that wholesalers send.
 """
 
 from __future__ import annotations
@@ -193,32 +194,30 @@ def of_codes(*codes: str) -> tuple[str, ...]:
     return tuple(each for each in STOCK if rim_code(each) in codes)
 
 
-def _rim(size: str, bolt_circle: str, centre_bore_mm: float, load_rating_kg: float) -> Json:
-    return {
-        "size": size,
-        "bolt_circle": bolt_circle,
-        "centre_bore_mm": centre_bore_mm,
-        "load_rating_kg": load_rating_kg,
+def _rim(size: str, bolt_circle: str, centre_bore_mm: float | None, load_rating_kg: float | None) -> Json:
+    noted = {"centre_bore_mm": centre_bore_mm, "load_rating_kg": load_rating_kg}
+    return {"size": size, "bolt_circle": bolt_circle} | {
+        name: value for name, value in noted.items() if value is not None
     }
 
 
 RIMS: tuple[Json, ...] = (
     _rim("4.5J x 13 H2 ET38", "4x100", 57.1, 450),
-    _rim("5J x 13 H2 ET35", "4x100", 57.1, 475),
+    _rim("5J x 13 H2 ET35", "4x100", 57.1, None),
     _rim("5J x 14 H2 ET35", "4x100", 54.1, 480),
     _rim("5.5J x 14 H2 ET38", "4x100", 60.1, 500),
     _rim("5.5J x 15 H2 ET40", "4x100", 54.1, 520),
     _rim("6J x 15 H2 ET43", "5x108", 63.4, 600),
     _rim("6.5J x 16 H2 ET46", "5x108", 63.4, 630),
-    _rim("7J x 17 H2 ET45", "5x108", 70.1, 650),
+    _rim("7J x 17 H2 ET45", "5x108", 70.1, None),
     _rim("6J x 15 H2 ET45", "5x112", 57.1, 620),
     _rim("6.5J x 16 H2 ET46", "5x112", 57.1, 650),
     _rim("7J x 17 H2 ET48", "5x112", 66.6, 690),
     _rim("7.5J x 17 H2 ET47", "5x112", 66.6, 720),
-    _rim("8J x 18 H2 ET45", "5x112", 66.6, 720),
+    _rim("8J x 18 H2 ET45", "5x112", None, 720),
     _rim("7.5J x 18 H2 ET45", "5x112", 66.6, 750),
     _rim("8J x 19 H2 ET30", "5x112", 66.6, 725),
-    _rim("8.5J x 19 H2 ET35", "5x112", 66.6, 725),
+    _rim("8.5J x 19 H2 ET35", "5x112", 66.6, None),
     _rim("9J x 19 H2 ET38", "5x112", 66.6, 740),
     _rim("8J x 19 H2 ET40", "5x114.3", 67.1, 800),
     _rim("8.5J x 20 H2 ET40", "5x114.3", 67.1, 850),

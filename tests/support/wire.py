@@ -10,13 +10,14 @@ from typing import Any
 from starlette.testclient import TestClient
 
 from service.app import create_app
+from service.rules.reader import pack_ids
 from service.settings import Settings
 
 Json = dict[str, Any]
 
 # From the best to the worst.
 VERDICTS = ("suitable", "suitable_with_conditions", "undetermined", "not_recommended", "unsuitable")
-PACKS = ("unece", "de", "es", "fi", "gb", "jp", "nl", "nz", "us", "au-nsw", "au-sa", "au-wa")
+PACKS = pack_ids()
 AXLES = ("front", "rear")
 
 

@@ -1,9 +1,11 @@
 """Twelve ordinary vehicles, all invented, as a workshop knows them: registration document, sidewall, back of the wheel.
 
 Nobody there has a speedometer reading, and the room around the wheel was measured on one of them only. Offsets are
-known, some bolt circles, bores and ratings too. Masses, speeds and sizes are common practice, no source. Each fitment
-carries its axle by the load index table (UN R30, annex 4; UN R54 for C and LT tyres) with the reduction at speed, and
-each pressure is enough by P = P_ref (load / capacity)^1.25 with the addition for speed; the comments show the sums.
+known. Bolt circle and bore are those of the hub, as a configurator keeps them, or what is read on the back of the
+wheel; of the classic car nobody noted them. Ratings of rims are known of some. Masses, speeds and sizes are common
+practice, no source. Each fitment carries its axle by the load index table (UN R30, annex 4; UN R54 for C and LT tyres)
+with the reduction at speed, and each pressure is enough by P = P_ref (load / capacity)^1.25 with the addition for
+speed; the comments show the sums.
 """
 
 from __future__ import annotations
@@ -61,23 +63,28 @@ def _staggered_saloon() -> Json:
 def _suv() -> Json:
     # 875 kg at 250 kPa: 600 kg need 156; V at 210 km/h adds 30.
     fitted = ("235/60 R18 103V", "7.5J x 18 H2 ET45")
+    hub: dict[str, float | str] = {"bolt_circle": "5x112", "centre_bore_mm": 66.6}
     return _vehicle(
         ("M1G", 210, "all"),
         (2270, "2020-09-02"),
-        _axle(1150, _wheel(*fitted, 230, load_rating_kg=750)),
-        _axle(1200, _wheel(*fitted, 230, load_rating_kg=750)),
+        _axle(1150, _wheel(*fitted, 230, load_rating_kg=750, **hub), hub=hub),
+        _axle(1200, _wheel(*fitted, 230, load_rating_kg=750, **hub), hub=hub),
     )
 
 
 def _all_wheel_drive_estate() -> Json:
     # 750 kg at 290 kPa: 565 kg need 204, 600 kg need 220; W at 235 km/h adds 45.
     fitted = ("225/50 R17 98W XL", "7.5J x 17 H2 ET47")
-    room = {"inboard_mm": 18, "outboard_mm": 14, "radial_mm": 30}
+    known = {
+        "hub": {"bolt_circle": "5x112", "centre_bore_mm": 66.6},
+        "clearance": {"inboard_mm": 18, "outboard_mm": 14, "radial_mm": 30},
+        "min_rim_diameter_in": 16,
+    }
     return _vehicle(
         ("M1", 235, "all"),
         (2230, "2018-11-06"),
-        _axle(1130, _wheel(*fitted, 260), clearance=room, min_rim_diameter_in=16),
-        _axle(1200, _wheel(*fitted, 270), clearance=room, min_rim_diameter_in=16),
+        _axle(1130, _wheel(*fitted, 260), **known),
+        _axle(1200, _wheel(*fitted, 270), **known),
     )
 
 
@@ -161,11 +168,12 @@ def _classic() -> Json:
 def _worn() -> Json:
     # 615 kg at 250 kPa: 510 kg need 198, 450 kg need 169; V at 200 km/h adds 24.
     fitted = ("205/55 R16 91V", "6.5J x 16 H2 ET46")
+    back: dict[str, float | str] = {"bolt_circle": "5x112", "centre_bore_mm": 57.1}
     return _vehicle(
         ("M1", 200, "front"),
         (1870, "2013-08-16"),
-        _axle(1020, _wheel(*fitted, 240, tread_depth_mm=2.5)),
-        _axle(900, _wheel(*fitted, 220, tread_depth_mm=4.0)),
+        _axle(1020, _wheel(*fitted, 240, tread_depth_mm=2.5, **back)),
+        _axle(900, _wheel(*fitted, 220, tread_depth_mm=4.0, **back)),
     )
 
 

@@ -12,14 +12,15 @@ from service.api.errors.problem import clean
 from service.api.errors.request_faults import RequestFault, domain_fault, validation_faults
 from service.api.inbound import translate
 from service.api.schemas.base import MAX_ID
-from service.api.schemas.comparison import MAX_FAULTS_PER_ROW, ComparedCandidate
+from service.api.schemas.comparison import MAX_FAULTS_PER_ROW
+from service.api.schemas.request import Candidate as AskedCandidate
 from service.api.schemas.search import StockLine
 from service.assessment.case import Candidate, Vehicle
 from service.core.errors import DomainError
 from service.designation.tyre import TyreDesignation
 
 MAX_LABEL = 80
-_MANY = TypeAdapter(list[ComparedCandidate]).validator
+_MANY = TypeAdapter(list[AskedCandidate]).validator
 
 
 class Refused(NamedTuple):
@@ -58,7 +59,7 @@ def read_candidates(items: Sequence[dict[str, Any]], vehicle: Vehicle) -> Read:
             _named(items[index], "label", MAX_LABEL),
             [
                 fault._replace(pointer=f"/candidates/{index}{fault.pointer}")
-                for fault in validation_faults(errors[:MAX_FAULTS_PER_ROW], items[index], ComparedCandidate)
+                for fault in validation_faults(errors[:MAX_FAULTS_PER_ROW], items[index], AskedCandidate)
             ],
             len(errors),
         )
@@ -69,7 +70,7 @@ def read_candidates(items: Sequence[dict[str, Any]], vehicle: Vehicle) -> Read:
     return read._replace(refused=sorted([*refused, *read.refused]))
 
 
-def _translated(indices: Sequence[int], asked: Sequence[ComparedCandidate], vehicle: Vehicle) -> Read:
+def _translated(indices: Sequence[int], asked: Sequence[AskedCandidate], vehicle: Vehicle) -> Read:
     refused: list[Refused] = []
     kept: list[int] = []
     ids: list[str] = []

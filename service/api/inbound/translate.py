@@ -32,25 +32,35 @@ def tyre(asked: wire.Tyre) -> Tyre:
     measured = None
     if not _MEASURED.isdisjoint(asked.model_fields_set):
         measured = Measured(
-            asked.overall_diameter_mm,
+            overall_diameter_mm=asked.overall_diameter_mm,
             # Without a designation it is the nominal width, and nothing measured.
-            asked.section_width_mm if asked.size else UNKNOWN,
-            asked.rolling_circumference_mm,
-            asked.approved_rim_widths_in.min,
-            asked.approved_rim_widths_in.max,
-            asked.reference_pressure_kpa,
-            asked.mass_kg,
+            section_width_mm=asked.section_width_mm if asked.size else UNKNOWN,
+            rolling_circumference_mm=asked.rolling_circumference_mm,
+            approved_min_in=asked.approved_rim_widths_in.min,
+            approved_max_in=asked.approved_rim_widths_in.max,
+            reference_pressure_kpa=asked.reference_pressure_kpa,
+            mass_kg=asked.mass_kg,
         )
     label = None
     if "label" in asked.model_fields_set:
-        label = TyreLabel(asked.label.rolling_resistance_class, asked.label.wet_grip_class, asked.label.noise_db)
-    return Tyre(asked.designation(), asked.tread_depth_mm, measured, label)
+        label = TyreLabel(
+            rolling_resistance_class=asked.label.rolling_resistance_class,
+            wet_grip_class=asked.label.wet_grip_class,
+            noise_db=asked.label.noise_db,
+        )
+    return Tyre(asked.designation(), tread_depth_mm=asked.tread_depth_mm, measured=measured, label=label)
 
 
 def rim(asked: wire.Rim) -> Rim:
     """Return the rim of a request."""
     circle = parse_bolt_circle(asked.bolt_circle) if asked.bolt_circle else None
-    return Rim(asked.designation(), circle, asked.centre_bore_mm, asked.load_rating_kg, asked.mass_kg)
+    return Rim(
+        asked.designation(),
+        bolt_circle=circle,
+        centre_bore_mm=asked.centre_bore_mm,
+        load_rating_kg=asked.load_rating_kg,
+        mass_kg=asked.mass_kg,
+    )
 
 
 def fitment(asked: wire.Fitment) -> Fitment:
@@ -63,38 +73,41 @@ def axle(name: AxleName, asked: wire.Axle) -> Axle:
     hub, room = asked.hub, asked.clearance
     _refuse_spaced_twins(asked.fitted, asked.wheels_per_side, f"/vehicle/{name}/fitted")
     return Axle(
-        name,
-        asked.max_axle_mass_kg,
-        fitment(asked.fitted),
-        asked.kerb_axle_mass_kg,
-        asked.track_mm,
-        asked.wheels_per_side,
-        parse_bolt_circle(hub.bolt_circle) if hub.bolt_circle else None,
-        hub.centre_bore_mm,
-        room.inboard_mm,
-        room.outboard_mm,
-        room.radial_mm,
-        asked.min_rim_diameter_in,
+        name=name,
+        max_axle_mass_kg=asked.max_axle_mass_kg,
+        fitted=fitment(asked.fitted),
+        kerb_axle_mass_kg=asked.kerb_axle_mass_kg,
+        track_mm=asked.track_mm,
+        wheels_per_side=asked.wheels_per_side,
+        hub_bolt_circle=parse_bolt_circle(hub.bolt_circle) if hub.bolt_circle else None,
+        hub_centre_bore_mm=hub.centre_bore_mm,
+        clearance_inboard_mm=room.inboard_mm,
+        clearance_outboard_mm=room.outboard_mm,
+        clearance_radial_mm=room.radial_mm,
+        min_rim_diameter_in=asked.min_rim_diameter_in,
+        clearance_tolerance_mm=room.tolerance_mm,
+        track_tolerance_mm=asked.track_tolerance_mm,
     )
 
 
 def vehicle(asked: wire.Vehicle) -> Vehicle:
     """Return the vehicle of a request."""
     return Vehicle(
-        asked.max_speed_kmh,
-        axle("front", asked.front),
-        axle("rear", asked.rear),
-        asked.category,
-        asked.driven_axle,
-        asked.wheelbase_mm,
-        asked.centre_of_gravity_height_mm,
-        asked.speedometer.displayed_kmh,
-        asked.speedometer.true_kmh,
-        asked.built or None,
-        asked.max_mass_kg,
-        asked.seats_standing,
-        asked.speed_limited_kmh,
-        asked.towing,
+        max_speed_kmh=asked.max_speed_kmh,
+        front=axle("front", asked.front),
+        rear=axle("rear", asked.rear),
+        category=asked.category,
+        driven_axle=asked.driven_axle,
+        wheelbase_mm=asked.wheelbase_mm,
+        centre_of_gravity_height_mm=asked.centre_of_gravity_height_mm,
+        displayed_kmh=asked.speedometer.displayed_kmh,
+        true_kmh=asked.speedometer.true_kmh,
+        built=asked.built or None,
+        max_mass_kg=asked.max_mass_kg,
+        seats_standing=asked.seats_standing,
+        speed_limited_kmh=asked.speed_limited_kmh,
+        towing=asked.towing,
+        speedometer_tolerance_percent=asked.speedometer.tolerance_percent,
     )
 
 
@@ -127,7 +140,7 @@ def candidate(asked: wire.Candidate, vehicle: Vehicle) -> Candidate:
     if "rear" in asked.model_fields_set:
         _refuse_spaced_twins(asked.rear, vehicle.rear.wheels_per_side, "/rear")
         rear = fitment(asked.rear)
-    return Candidate(front, rear, asked.label)
+    return Candidate(front, rear, asked.label, asked.id)
 
 
 def case(asked: wire.CheckRequest) -> Case:
@@ -152,6 +165,7 @@ def _case(asked: wire.FitmentRequest, asked_of: Vehicle, proposed: Candidate) ->
         pack_named(asked.rule_pack),
         asked.season,
         asked.date or None,
+        asked.tyre_tolerance,
     )
 
 

@@ -1,31 +1,89 @@
-"""From the domain to the wire: rounding, and leaving out what is not known. Nothing is computed here."""
+"""The answer to a check, with as much of it as was asked for. Nothing is computed here.
+
+`short` is what a shop shows, `standard` leaves out what stands in another place of the answer or what few look at,
+`full` has everything.
+"""
 
 from __future__ import annotations
 
-import math
 from collections import Counter
 from collections.abc import Sequence
-from functools import lru_cache
-
-import orjson
 
 from service.api.render.driving_answer import add_driving
-from service.api.render.figures_answer import axle_figures, vehicle_figures
-from service.api.render.numbers import Json, to_hundredths
-from service.assessment.answer.action import Action
+from service.api.render.figures_answer import axle_figures, key_figures, vehicle_figures
+from service.api.render.findings_answer import action, brief, finding, head, line, sources, trade_off
+from service.api.render.numbers import Json
+from service.api.schemas.vocabulary import DetailName
 from service.assessment.answer.assess import Assessment
-from service.assessment.answer.trade_offs import TradeOff, trade_offs_text
-from service.core.findings import NOT_ASSESSED, OPEN, OUTCOME_NAMES, Basis, Finding, Remedy
+from service.assessment.answer.told import RETOLD
+from service.assessment.answer.trade_offs import trade_offs_text
+from service.core.findings import MET, OPEN, OUTCOME_NAMES, Finding
 
-# The ends of a remedy are rounded into its range, so that the number shown settles the finding.
-REMEDY_STEPS = 1e4
-LAST_BIT = 1e-6
 # What a check may be asked for whatever it shows of the findings.
 _NO_FINDINGS: dict[str, int] = dict.fromkeys(OUTCOME_NAMES, 0)
+# What `standard` leaves out of the figures of a wheel and of the vehicle.
+_OF_A_WHEEL = (
+    "section_height_mm",
+    "revolutions_per_km",
+    "rolling_circumference_band_mm",
+    "static_loaded_radius_mm",
+    "wheel_mass_kg",
+    "wheel_inertia_kg_m2",
+)
+_OF_THE_SPEEDOMETER = "readings"
 
 
-def assessment(found: Assessment) -> Json:
+def assessment(found: Assessment, detail: DetailName = "full") -> Json:
     """Return the answer to a check as plain data."""
+    if detail == "short":
+        return _short(found)
+    case, counted = found.case, found.findings
+    told = [each for each in counted if each.outcome != MET]
+    whole = detail == "full"
+    axles, vehicle = _figures(found, whole=whole)
+    shown: Json = {
+        "verdict": found.verdict,
+        "summary": found.summary,
+        **({"id": case.candidate.id} if case.candidate.id else {}),
+        "label": case.candidate.label,
+        "rule_pack": _rule_pack(found),
+        "findings": [finding(each, whole=whole) if whole or each.outcome != MET else head(each) for each in counted],
+        "finding_counts": _counts(counted),
+        "axles": axles,
+        "vehicle": vehicle,
+        "trade_offs_text": trade_offs_text(found.trade_offs),
+        "actions": list(map(action, found.actions)),
+        "assumptions": found.assumptions,
+        "cautions": tuple(found.cautions.values()),
+        "sources": sources(each.basis for each in (counted if whole else told)),
+    }
+    if whole:
+        shown["trade_offs"] = list(map(trade_off, found.trade_offs))
+        shown["sources"] |= sources(each.basis for each in found.trade_offs)
+    return shown
+
+
+def _short(found: Assessment) -> Json:
+    pack = found.case.pack
+    return {
+        "verdict": found.verdict,
+        "summary": found.summary,
+        **({"id": found.case.candidate.id} if found.case.candidate.id else {}),
+        "label": found.case.candidate.label,
+        "rule_pack": {"id": pack.id, "edition": pack.edition},
+        "findings": [brief(each) for each in found.findings if each.outcome not in (MET, OPEN)],
+        "finding_counts": _counts(found.findings),
+        "axles": {
+            "front": key_figures(found.car.front, found.case.candidate.front),
+            "rear": key_figures(found.car.rear, found.case.candidate.rear),
+        },
+        "actions": [line(each) for each in found.actions if not each.code.startswith(RETOLD)],
+        "caution_codes": tuple(found.cautions),
+    }
+
+
+def _figures(found: Assessment, *, whole: bool) -> tuple[Json, Json]:
+    """Return the figures of the axles and of the vehicle."""
     case, car = found.case, found.car
     patch_mm = car.front.now.behaviour.patch_width_mm
     axles = {
@@ -34,21 +92,13 @@ def assessment(found: Assessment) -> Json:
     }
     vehicle = vehicle_figures(car)
     add_driving(axles, vehicle, car, case.candidate)
-    return {
-        "verdict": found.verdict,
-        "summary": found.summary,
-        "label": case.candidate.label,
-        "rule_pack": _rule_pack(found),
-        "findings": list(map(finding, found.findings)),
-        "finding_counts": _counts(found.findings),
-        "axles": axles,
-        "vehicle": vehicle,
-        "trade_offs": list(map(trade_off, found.trade_offs)),
-        "trade_offs_text": trade_offs_text(found.trade_offs),
-        "actions": list(map(action, found.actions)),
-        "assumptions": found.assumptions,
-        "cautions": found.cautions,
-    }
+    if not whole:
+        for axle in axles.values():
+            for wheel in (axle["present"], axle["proposed"]):
+                for name in _OF_A_WHEEL:
+                    wheel.pop(name, None)
+        vehicle["speedometer"].pop(_OF_THE_SPEEDOMETER)
+    return axles, vehicle
 
 
 def _counts(findings: Sequence[Finding]) -> Json:
@@ -65,65 +115,3 @@ def _rule_pack(found: Assessment) -> Json:
         "rules_met": law.met,
         "not_held": pack.not_held,
     }
-
-
-def action(each: Action) -> Json:
-    """Return one action as plain data."""
-    numbers = {name: round(number, 2) for name, number in each.numbers.items()}
-    return {"code": each.code, "text": each.text, "numbers": numbers, "findings": list(each.findings)}
-
-
-def finding(each: Finding) -> Json:
-    """Return one finding as plain data."""
-    code, axle, outcome, message, measured, limit, unit, ground, remedy, already = each
-    shown: Json = {
-        "code": code,
-        "axle": axle,
-        "outcome": OUTCOME_NAMES[outcome],
-        "already": already,
-        "message": message,
-    }
-    if outcome in (OPEN, NOT_ASSESSED):
-        shown["decides"] = outcome == NOT_ASSESSED
-    if measured is not None:
-        shown["measured"] = to_hundredths(measured)
-    if limit is not None:
-        shown["limit"] = to_hundredths(limit)
-    if unit is not None and (measured is not None or limit is not None):
-        shown["unit"] = unit
-    shown["basis"] = basis(ground)
-    if remedy is not None:
-        shown["remedy"] = _remedy(remedy)
-    return shown
-
-
-def trade_off(each: TradeOff) -> Json:
-    """Return one gain or loss as plain data."""
-    shown: Json = {"code": each.code, "axle": each.axle, "direction": each.direction}
-    if each.value is not None:
-        shown |= {"value": to_hundredths(each.value), "unit": each.unit}
-    return shown | {"text": each.text, "basis": basis(each.basis)}
-
-
-@lru_cache(maxsize=1024)
-def basis(ground: Basis) -> orjson.Fragment:
-    """Return what something rests on, ready to be sent: there are some dozens of grounds and as many findings."""
-    kind, reference, status = ground
-    return orjson.Fragment(orjson.dumps({"kind": kind, "reference": reference, "status": status}))
-
-
-def _remedy(remedy: Remedy) -> Json:
-    words, pointer, quantity, at_least, at_most, equals, unit = remedy
-    shown: Json = {"text": words, "pointer": pointer, "quantity": quantity}
-    if at_least is not None and at_least == at_most:
-        shown["at_least"] = shown["at_most"] = round(at_least, 4)
-        at_least = at_most = None
-    if at_least is not None:
-        shown["at_least"] = math.ceil(at_least * REMEDY_STEPS - LAST_BIT) / REMEDY_STEPS
-    if at_most is not None:
-        shown["at_most"] = math.floor(at_most * REMEDY_STEPS + LAST_BIT) / REMEDY_STEPS
-    if equals is not None:
-        shown["equals"] = equals
-    if unit is not None:
-        shown["unit"] = unit
-    return shown

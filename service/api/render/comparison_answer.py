@@ -13,10 +13,11 @@ from service.api.inbound.candidate_lists import Read, Refused
 from service.api.render.numbers import Json
 from service.api.render.rows import explain, rows
 from service.api.schemas.comparison import CompareRequest
-from service.assessment.answer.actions import CAUTIONS
+from service.assessment.answer.cautions import CAUTIONS
 from service.assessment.answer.verdict import VERDICTS, Verdict
 from service.assessment.batch.compare import Compared, explained
 from service.assessment.case import Case
+from service.locales.speech import Speech
 
 CSV_MEDIA_TYPE = "text/csv"
 IN_WORDS: Mapping[Verdict, str] = {
@@ -62,20 +63,22 @@ COLUMNS = (
 )
 
 
-def comparison(case: Case, read: Read, found: Compared | None, asked: CompareRequest) -> Json:
+def comparison(case: Case, read: Read, found: Compared | None, asked: CompareRequest, said: Speech) -> Json:
     """Return the answer to a comparison; `found` is None where no candidate could be read."""
-    shown = [] if found is None else _rows(case, read, found, asked)
+    shown, cited = ([], {}) if found is None else _rows(case, read, found, asked)
     left_out = len(read.indices) - len(shown)
     none = {"why_none": _why_none(found, left_out)} if found is not None and not shown else {}
     return {
         "rule_pack": {"id": case.pack.id, "edition": case.pack.edition},
         "rank_by": asked.rank_by,
         "compared": len(read.indices),
-        "refused": len(read.refused),
+        "refused_count": len(read.refused),
         "left_out": left_out,
         **none,
-        "rows": shown + [_refused(each) for each in read.refused],
-        "cautions": CAUTIONS,
+        "rows": shown,
+        "refused": [_refused(each, said) for each in read.refused],
+        **cited,
+        "cautions": tuple(CAUTIONS.values()),
     }
 
 
@@ -85,27 +88,30 @@ def _why_none(found: Compared, left_out: int) -> str:
     return f"The verdicts asked for leave out every candidate: of {left_out}, {told}."
 
 
-def _rows(case: Case, read: Read, found: Compared, asked: CompareRequest) -> list[Json]:
-    made = rows(found)
+def _rows(case: Case, read: Read, found: Compared, asked: CompareRequest) -> tuple[list[Json], Json]:
+    """Return the rows, and the documents that they name where they do."""
+    made = rows(found, asked.detail)
+    cited: Json = {}
     order: list[int] = [at for at in found.order.tolist() if made[at]["verdict"] in asked.verdicts]
     first = order[: asked.explain_first]
     for at, whole in zip(first, explained(case, [read.candidates[at] for at in first]), strict=True):
-        explain(made[at], whole, f"/candidates/{read.indices[at]}")
-    return [
+        cited |= explain(made[at], whole, f"/candidates/{read.indices[at]}", asked.detail)
+    shown = [
         {"index": read.indices[at], **_id(read.ids[at]), "label": read.candidates[at].label, **made[at]} for at in order
     ]
+    return shown, {"sources": cited} if cited else {}
 
 
 def _id(name: str) -> Json:
     return {"id": name} if name else {}
 
 
-def _refused(each: Refused) -> Json:
+def _refused(each: Refused, said: Speech) -> Json:
     return {
         "index": each.place,
         **_id(each.id),
         "label": each.label,
-        "errors": [member(fault) for fault in each.faults],
+        "errors": [member(fault, said) for fault in each.faults],
         "error_count": each.fault_count,
     }
 
@@ -115,9 +121,9 @@ def table(answer: Json) -> str:
     text = io.StringIO()
     writer = csv.writer(text)
     writer.writerow(COLUMNS)
-    for row in answer["rows"]:
+    for row in (*answer["rows"], *answer["refused"]):
         cells = dict(_cells(row, ""))
-        writer.writerow([_safe(cells.get(name, "")) for name in COLUMNS])
+        writer.writerow([safe(cells.get(name, "")) for name in COLUMNS])
     return text.getvalue()
 
 
@@ -146,6 +152,6 @@ def _words(item: object) -> str:
     return f"{item['axle']} {item['code']} {item['outcome']}{numbers}{unit}"
 
 
-def _safe(cell: object) -> object:
+def safe(cell: object) -> object:
     """Return the cell; a text that a spreadsheet would take for a formula behind an apostrophe."""
     return f"'{cell}" if isinstance(cell, str) and cell.startswith(_FORMULA) else cell

@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from itertools import chain
+from operator import attrgetter
+
 from service.api.render.numbers import HUNDREDTHS, TENTHS, Json, Layout, rounded, scale
 from service.assessment.case import Fitment
 from service.assessment.checks.balance import balance
@@ -10,6 +13,7 @@ from service.assessment.view.change import AxleChange, Wheel
 from service.assessment.view.estimates import WheelEstimates, wheel_estimates
 from service.assessment.view.views import AxleView, CarView
 from service.core.findings import Estimate
+from service.core.numeric import Num
 
 _WHEEL = Layout(
     {
@@ -32,6 +36,7 @@ _WHEEL = Layout(
         "wheel_inertia_kg_m2": 2,
     },
 )
+_ESTIMATES_OF = attrgetter(*_WHEEL.estimates)
 _PATCH = Layout({}, {"length_mm": 0, "width_mm": 0, "area_cm2": 0})
 _BAND = Layout({"low": 1, "high": 1}, {})
 _CHANGE = Layout(
@@ -75,7 +80,38 @@ def axle_figures(view: AxleView, proposed: Fitment, front_patch_mm: float) -> Js
     }
 
 
-def percent_estimate(ratio: Estimate[float]) -> Estimate[float]:
+_KEY = Layout(
+    {
+        "set_pressure_kpa": 0,
+        "overall_diameter_percent": 2,
+        "section_width_mm": 1,
+        "inboard_edge_mm": 1,
+        "outboard_edge_mm": 1,
+        "track_mm": 1,
+    },
+    {},
+)
+_KEY_SCALE = scale(_KEY.decimals)
+
+
+def key_figures(view: AxleView, proposed: Fitment) -> Json:
+    """Return the few figures of one axle that a shop shows."""
+    change = view.change
+    numbers = (
+        view.ordered_pressure_kpa,
+        change.overall_diameter_percent,
+        change.section_width_mm,
+        change.inboard_edge_mm,
+        change.outboard_edge_mm,
+        change.track_mm,
+    )
+    shown = _KEY.named(rounded(numbers, _KEY_SCALE))
+    pressure = {"set_pressure_kpa": shown.pop("set_pressure_kpa")} if "set_pressure_kpa" in shown else {}
+    names = {"tyre": proposed.tyre.designation.canonical, "rim": proposed.rim.designation.canonical}
+    return {"proposed": names | pressure, "change": shown}
+
+
+def percent_estimate(ratio: Estimate[Num]) -> Estimate[Num]:
     """Return a ratio with its band as a change in per cent."""
     value, low, high = ratio
     return Estimate(100.0 * (value - 1.0), 100.0 * (low - 1.0), 100.0 * (high - 1.0))
@@ -106,11 +142,7 @@ def _wheel_numbers(wheel: Wheel, bands: WheelEstimates) -> tuple[float, ...]:
         facts.speed_capability_kmh,
         carried.required_pressure_kpa,
         wheel.behaviour.pressure_kpa,
-        *bands.static_loaded_radius_mm,
-        *bands.cornering_stiffness_n_per_deg,
-        *bands.aquaplaning_onset_kmh,
-        *bands.wheel_mass_kg,
-        *bands.wheel_inertia_kg_m2,
+        *chain.from_iterable(_ESTIMATES_OF(bands)),
         *bands.patch_length_mm,
         *bands.patch_width_mm,
         *bands.patch_area_cm2,

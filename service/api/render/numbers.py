@@ -38,11 +38,11 @@ TENTHS: Final = repeat(10.0)
 class Layout:
     """Names for a row of numbers: plain ones first, then estimates of three numbers each, with their decimals."""
 
-    __slots__ = ("_estimates", "_plain", "decimals")
+    __slots__ = ("_plain", "decimals", "estimates")
 
     def __init__(self, plain: Mapping[str, int], estimates: Mapping[str, int]) -> None:
         self._plain = tuple(plain)
-        self._estimates = tuple(estimates)
+        self.estimates = tuple(estimates)
         self.decimals = (*plain.values(), *(each for each in estimates.values() for _ in range(3)))
 
     def named(self, numbers: Sequence[float]) -> Json:
@@ -51,7 +51,7 @@ class Layout:
         shown: Json = dict(zip(self._plain, ends, strict=False))
         if isnan(sum(shown.values())):
             shown = {name: value for name, value in shown.items() if not isnan(value)}
-        for name, value, low, high in zip(self._estimates, ends, ends, ends, strict=False):
+        for name, value, low, high in zip(self.estimates, ends, ends, ends, strict=False):
             if not isnan(value):
                 shown[name] = {"value": value, "low": low, "high": high}
         return shown

@@ -6,8 +6,8 @@ from collections.abc import Mapping
 from dataclasses import fields, is_dataclass
 from typing import Any
 
-from service.api.render.assessment_answer import basis
-from service.api.render.numbers import Json
+from service.api.render.findings_answer import in_full
+from service.api.render.numbers import Json, to_hundredths
 from service.core.findings import Basis
 from service.core.sources import basis as basis_of
 from service.designation.rim import RimDesignation
@@ -21,7 +21,7 @@ from service.standards.catalogue import Table
 def plain(value: object) -> Any:  # noqa: ANN401 - any value of the domain becomes any value of JSON
     """Return records as objects, what is None or empty left out."""
     if isinstance(value, Basis):
-        return basis(value)
+        return in_full(value)
     if hasattr(value, "_asdict"):
         return _members(value._asdict())
     if is_dataclass(value):
@@ -59,6 +59,8 @@ def designation(found: TyreDesignation | RimDesignation) -> Json:
     parts: Json = plain(found)
     if isinstance(found, TyreDesignation):
         parts["structure_assumed"] = found.structure_assumed
+        # A width in inches makes 177.79999999999998 mm of 7.00.
+        parts["section_width_mm"] = to_hundredths(found.section_width_mm)
     return parts
 
 
@@ -106,5 +108,5 @@ def _rule(rule: Rule) -> Json:
 
 
 def _limit(name: str, limit: Limit) -> Json:
-    shown = {"name": name, "value": limit.value, "unit": limit.unit, "basis": basis(limit.basis)}
+    shown = {"name": name, "value": limit.value, "unit": limit.unit, "basis": in_full(limit.basis)}
     return shown | ({"note": limit.note} if limit.note else {})

@@ -10,7 +10,7 @@ import numpy as np
 
 from service.api.render.needs_answer import both_needs, known_numbers, of_the_disc
 from service.api.render.numbers import Json, to_hundredths
-from service.assessment.answer.actions import CAUTIONS
+from service.assessment.answer.cautions import CAUTIONS
 from service.assessment.answer.verdict import VERDICTS, verdict_codes
 from service.assessment.batch.rim_grid import Grid
 from service.assessment.batch.rim_search import AXLE_NOTE, ApprovedBy, Combined, RimsFound, fitted_on
@@ -62,7 +62,7 @@ def rims_result(case: Case, found: RimsFound) -> Json:
         },
         "combinations": [_combination(each) for each in found.combinations],
         "notes": [AXLE_NOTE],
-        "cautions": CAUTIONS,
+        "cautions": tuple(CAUTIONS.values()),
     }
 
 

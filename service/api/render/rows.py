@@ -11,10 +11,12 @@ from typing import Any, cast
 
 import numpy as np
 
-from service.api.render.assessment_answer import action, finding
 from service.api.render.figures_answer import percent_estimate
+from service.api.render.findings_answer import action, finding, line, sources
 from service.api.render.numbers import Json
+from service.api.schemas.vocabulary import DetailName
 from service.assessment.answer.assess import Assessment
+from service.assessment.answer.told import RETOLD
 from service.assessment.answer.verdict import VERDICTS
 from service.assessment.batch.compare import MOST_FINDINGS, Compared
 from service.assessment.batch.comparison_measures import load_margin_percent, trades
@@ -22,15 +24,15 @@ from service.assessment.checks.balance import DEGREES, DIRECTIONS, degree_code, 
 from service.assessment.checks.speedometer_lead import lead_after_percent
 from service.assessment.view.views import AxleView
 from service.core.findings import NOT_ASSESSED, OPEN, OUTCOME_NAMES, Estimate
-from service.core.numeric import FloatArray, known
+from service.core.numeric import FloatArray, Number, known
 
-Column = tuple[float, int]
+Column = tuple[Number, int]
 """Values, of all candidates, and the decimals that are shown."""
 _DIGITS = 2
 
 
-def rows(found: Compared) -> list[Json]:
-    """Return one row for each candidate, in the caller's order."""
+def rows(found: Compared, detail: DetailName) -> list[Json]:
+    """Return one row for each candidate, in the caller's order; a short one without findings, axles and vehicle."""
     size = len(found.order)
     parts: dict[str, list[Any]] = {
         "rank": _ranks(found),
@@ -41,11 +43,10 @@ def rows(found: Compared) -> list[Json]:
         "measures": _measures(found, size),
         "gains": _trades(found.gains.tolist()),
         "losses": _trades(found.losses.tolist()),
-        "axles": _axles(found, size),
-        "vehicle": _vehicle(found, size),
-        "findings": _findings(found),
         "finding_counts": _counts(found),
     }
+    if detail != "short":
+        parts |= {"axles": _axles(found, size), "vehicle": _vehicle(found, size), "findings": _findings(found)}
     names = tuple(parts)
     made = [dict(zip(names, values, strict=True)) for values in zip(*parts.values(), strict=True)]
     _add_words(made, found)
@@ -65,16 +66,25 @@ def _add_words(made: list[Json], found: Compared) -> None:
             row["first_remedy"] = remedy
 
 
-def explain(row: Json, whole: Assessment, pointer: str) -> None:
-    """Put the sentences and remedies of a single check into the row of the candidate at this pointer."""
+def explain(row: Json, whole: Assessment, pointer: str, detail: DetailName) -> Json:
+    """Put the sentences and remedies of a single check into the row of the candidate at this pointer.
+
+    Return the documents that its bases name; none unless they are shown.
+    """
     row["summary"] = whole.summary
+    if detail == "short":
+        row["actions"] = [line(each) for each in whole.actions if not each.code.startswith(RETOLD)]
+        return {}
     row["actions"] = [action(each) for each in whole.actions]
-    row["findings"] = told = [finding(each) for each in whole.findings[:MOST_FINDINGS] if each.outcome > OPEN]
+    shown = [each for each in whole.findings[:MOST_FINDINGS] if each.outcome > OPEN]
+    row["findings"] = told = [finding(each) for each in shown]
     for each in told:
-        del each["basis"]
+        if detail == "standard":
+            del each["basis"]
         if "remedy" in each:
             remedy = each["remedy"]
             remedy["pointer"] = remedy["pointer"].replace("/candidate", pointer, 1)
+    return sources(each.basis for each in shown) if detail == "full" else {}
 
 
 def records(columns: Mapping[str, Column], size: int) -> list[Json]:
@@ -91,7 +101,7 @@ def records(columns: Mapping[str, Column], size: int) -> list[Json]:
     return [{name: value for name, value in zip(names, values, strict=True) if not isnan(value)} for values in made]
 
 
-def estimates(found: Estimate[float], digits: int, size: int) -> list[Json | None]:
+def estimates(found: Estimate[Number], digits: int, size: int) -> list[Json | None]:
     """Return an estimate for each candidate, None where it is not known."""
     value, low, high = (_rounded(end, digits, size).tolist() for end in found)
     return [
@@ -100,9 +110,9 @@ def estimates(found: Estimate[float], digits: int, size: int) -> list[Json | Non
     ]
 
 
-def _rounded(values: float, digits: int, size: int) -> FloatArray:
+def _rounded(values: Number, digits: int, size: int) -> FloatArray:
     # Adding zero takes the sign from a zero.
-    return np.broadcast_to(np.round(cast("FloatArray", values), digits) + 0.0, (size,))
+    return np.broadcast_to(np.round(values, digits) + 0.0, (size,))
 
 
 def _add(to: list[Json], name: str, values: Iterable[Any]) -> None:
@@ -135,7 +145,7 @@ def _axles(found: Compared, size: int) -> list[Json]:
     ]
 
 
-def _axle(view: AxleView, size: int) -> list[Json]:
+def _axle(view: AxleView[Number], size: int) -> list[Json]:
     change = view.change
     made = records(
         {

@@ -10,22 +10,29 @@ from service.api.render.needs_answer import both_needs
 from service.api.render.numbers import Json
 from service.api.render.rows import explain, rows
 from service.api.schemas.search import MAX_STOCK_FAULTS, OfferedRim, SearchRequest
-from service.assessment.answer.actions import CAUTIONS
+from service.assessment.answer.cautions import CAUTIONS
 from service.assessment.batch.compare import explained
 from service.assessment.batch.left_out import Sieve, reason_in_words
 from service.assessment.batch.size_search import GRID_NOTE, NEW_NOTE, Found
 from service.assessment.case import Case, Fitment
 from service.core.numeric import known
+from service.locales.speech import Speech
 
 
 def search_result(
-    asked: SearchRequest, case: Case, found: Found, read: Sequence[int] | None, refused: Sequence[UnreadLine]
+    asked: SearchRequest,
+    case: Case,
+    found: Found,
+    read: Sequence[int] | None,
+    refused: Sequence[UnreadLine],
+    said: Speech,
 ) -> Json:
     """Return the answer to a search; `read` names the places in the stock that were read, None for the grid."""
+    listed, cited = _rows(asked, case, found, read)
     return {
         "rule_pack": {"id": case.pack.id, "edition": case.pack.edition},
         "rank_by": asked.rank_by,
-        "rows": _rows(asked, case, found, read),
+        "rows": listed,
         **({"why_none": found.why_none} if found.why_none else {}),
         "needs": both_needs(case, found.needs),
         "sieves": {
@@ -33,20 +40,23 @@ def search_result(
             "rear": _sieve(found.rear, found.defaults),
             "pairs": _sieve(found.pairs, found.defaults),
         },
-        "refused": [_refused(each) for each in refused[:MAX_STOCK_FAULTS]],
+        "refused": [_refused(each, said) for each in refused[:MAX_STOCK_FAULTS]],
         "refused_count": len(refused),
         "notes": [NEW_NOTE] if read is not None else [GRID_NOTE, NEW_NOTE],
-        "cautions": CAUTIONS,
+        **({"sources": cited} if cited else {}),
+        "cautions": tuple(CAUTIONS.values()),
     }
 
 
-def _rows(asked: SearchRequest, case: Case, found: Found, read: Sequence[int] | None) -> list[Json]:
+def _rows(asked: SearchRequest, case: Case, found: Found, read: Sequence[int] | None) -> tuple[list[Json], Json]:
+    """Return the rows, and the documents that they name where they do."""
+    cited: Json = {}
     if found.compared is None:
-        return []
+        return [], cited
     offered = asked.rims.front, asked.rims.rear or asked.rims.front
     # The check knows no `id` of a rim.
     front_rims, rear_rims = ([each.model_dump(exclude_unset=True, exclude={"id"}) for each in axle] for axle in offered)
-    made = rows(found.compared)
+    made = rows(found.compared, asked.detail)
     for row, candidate, hit in zip(made, found.candidates, found.hits, strict=True):
         front, rear = candidate.front, candidate.rear
         row["fitment"] = {
@@ -60,8 +70,8 @@ def _rows(asked: SearchRequest, case: Case, found: Found, read: Sequence[int] | 
     order: list[int] = found.compared.order.tolist()
     first = order[: asked.explain_first]
     for at, whole in zip(first, explained(case, [found.candidates[at] for at in first]), strict=True):
-        explain(made[at], whole, "/candidate")
-    return [made[at] for at in order]
+        cited |= explain(made[at], whole, "/candidate", asked.detail)
+    return [made[at] for at in order], cited
 
 
 def _axle(fitted: Fitment, rim_index: int, rims: Sequence[OfferedRim]) -> Json:
@@ -78,8 +88,8 @@ def _id(name: str, value: str) -> Json:
     return {name: value} if value else {}
 
 
-def _refused(line: UnreadLine) -> Json:
-    return member(line.fault) | _id("id", line.id)
+def _refused(line: UnreadLine, said: Speech) -> Json:
+    return member(line.fault, said) | _id("id", line.id)
 
 
 def _candidate(fitted: Fitment, rim: Json) -> Json:

@@ -4,65 +4,20 @@ from __future__ import annotations
 
 from typing import Any
 
-from service.api.schemas.base import ANY, CODE, AnswerPart, maybe, number, part, whole
+from service.api.schemas.base import ANY, MAX_ID, AnswerPart, maybe, number, part, whole
 from service.api.schemas.base import text as words
+from service.api.schemas.finding_answer import CITED, Basis, Finding, Sources
 from service.api.schemas.finding_counts import FindingCounts
 from service.api.schemas.job_card import Action
 from service.api.schemas.on_the_road import DryBalance, LabelEffects, MeasureFirst, TurnIn, WetBalance
 from service.api.schemas.quantity_bands import Band, Estimate
-from service.api.schemas.vocabulary import Outcome, Status, Verdict, Where
+from service.api.schemas.vocabulary import Verdict, Where
 from service.assessment.answer.trade_offs import TradeCode, TradeDirection
 from service.assessment.checks.balance import Degree, Direction
-from service.core.findings import BasisKind
 
 
 def _value(description: str, unit: str, example: float, default: Any = ...) -> Any:  # noqa: ANN401 - as pydantic's Field
     return number(description, unit, ANY, example, default)
-
-
-class Basis(AnswerPart):
-    """What a finding rests on."""
-
-    kind: BasisKind = part("What kind of ground it is.", "regulation")
-    reference: str = words("Document, article and the day it was checked.", 400, "UN Regulation No. 30, para. 2.31")
-    status: Status = part("How far its text was really read.", "read")
-
-
-class Remedy(AnswerPart):
-    """The least change that settles a finding, in words and as data."""
-
-    text: str = words("What to change, in words.", 400, "load index 95 or more")
-    pointer: str = words("RFC 6901 pointer into the request: where to change it.", 200, "/candidate/rear/tyre/size")
-    quantity: str = words("What has to change there.", 80, "load_index")
-    at_least: float = maybe("Least value that settles it", "of the quantity", 95.0)
-    at_most: float = maybe("Greatest value that settles it", "of the quantity", 104.0)
-    equals: str = words("The text that settles it; absent when a range does.", 80, "5x112", default=None)
-    unit: str = words("Unit of the two values; absent for plain numbers.", 20, "kg", default=None)
-
-
-class FindingHead(AnswerPart):
-    """What any answered question says: which it is, where, how it came out, by which numbers."""
-
-    code: str = words("Which question it answers; a stable code.", 60, "load.capacity", CODE)
-    axle: Where = part("The axle it concerns, or the vehicle.", "rear")
-    outcome: Outcome = part("How the question came out.", "not_met")
-    measured: float = maybe("The number found", "in `unit`", 1137.8)
-    limit: float = maybe("The limit it was held against", "in `unit`", 1180.0)
-    unit: str = words("Unit of both; absent where there is no number.", 20, "kg", default=None)
-
-
-class Finding(FindingHead):
-    """One answered question."""
-
-    already: bool = part("Whether the present fitment has it too, and no less.", example=False)
-    decides: bool = part(
-        "Only with `not_assessed`: whether the verdict waits for it; else it is open and decides nothing.",
-        example=True,
-        default=None,
-    )
-    message: str = words("The answer in a sentence.", 600, "The axle's tyres carry 1137.8 kg; the axle needs 1180 kg.")
-    basis: Basis = part("What it rests on.")
-    remedy: Remedy = part("What would settle it; absent when met.", default=None)
 
 
 class ContactPatch(AnswerPart):
@@ -88,10 +43,11 @@ class WheelFigures(AnswerPart):
     revolutions_per_km: float = maybe("Turns of the wheel on a kilometre", "1/km", 508.3)
     static_loaded_radius_mm: Estimate = part("Static loaded radius [mm]; absent when not known.", default=None)
     load_capacity_kg: float = maybe("Load that one tyre carries at the vehicle's top speed", "kg", 690.0)
-    load_required_kg: float = _value("Load that one tyre must carry", "kg", 480.0)
+    load_required_kg: float = maybe("Load that one tyre must carry", "kg", 480.0)
     speed_capability_kmh: float = maybe("Speed that the tyre may run", "km/h", 300.0)
     minimum_pressure_kpa: float = maybe("Least cold pressure that carries the axle", "kPa", 214.0)
-    pressure_kpa: float = _value("Pressure that the estimates hold for", "kPa", 250.0)
+    pressure_kpa: float = maybe("Pressure that the estimates hold for", "kPa", 250.0)
+    set_pressure_kpa: float = maybe("Cold pressure to set; with `short` only", "kPa", 250.0)
     contact_patch: ContactPatch = part("Contact patch; absent when not known.", default=None)
     cornering_stiffness_n_per_deg: Estimate = part(
         "Cornering stiffness of one tyre; absent when not known.", default=None
@@ -147,7 +103,7 @@ class AxleChange(KeyChange):
 class AxleAnswer(AnswerPart):
     """One axle: present, proposed, and the change."""
 
-    present: WheelFigures = part("As fitted now.")
+    present: WheelFigures = part("As fitted now; absent with `short`.", default=None)
     proposed: WheelFigures = part("As proposed.")
     change: AxleChange = part("Proposed minus present.")
 
@@ -176,7 +132,7 @@ class SpeedometerAnswer(AnswerPart):
     lead_percent: float = maybe("By how much it reads above the true speed now", "%", 3.1)
     least_lead_percent: float = maybe("Least lead that it must have now to stay lawful", "%", -0.2)
     greatest_lead_percent: float = maybe("Greatest lead that it may have now to stay lawful", "%", 13.1)
-    readings: list[SpeedometerReading] = part("One for each test speed.", max_length=8)
+    readings: list[SpeedometerReading] = part("One for each test speed; with `full` only.", default=None, max_length=8)
 
 
 class Balance(AnswerPart):
@@ -234,49 +190,62 @@ class RulePackName(AnswerPart):
 
 
 class RulePackHeld(RulePackName):
-    """The rules it was held against, how many of them spoke, and what of the place's law is not held.
+    """The rules it was held against and, but for `short`, how many of them spoke and what of the law is not held.
 
     Rules on the speedometer are counted, reliefs for winter tyres, towing and trailers are not.
     """
 
-    rules_held: int = whole("How many rules the pack has, inherited ones included", "1", (0, 1000), 7)
-    rules_applied: int = whole("How many of them apply to this vehicle on this day", "1", (0, 1000), 4)
-    rules_met: int = whole("How many of those are met, on both axles", "1", (0, 1000), 3)
+    rules_held: int = whole("How many rules the pack has, inherited ones included", "1", (0, 1000), 7, None)
+    rules_applied: int = whole("How many of them apply to this vehicle on this day", "1", (0, 1000), 4, None)
+    rules_met: int = whole("How many of those are met, on both axles", "1", (0, 1000), 3, None)
     not_held: list[str] = part(
         "What of the law of the place was not found or is not asked, in sentences.",
         ["No federal rule on the speedometer of passenger cars was found."],
+        default=None,
         max_length=50,
     )
 
 
 class Assessment(AnswerPart):
-    """The answer to one question."""
+    """The answer to one question; how much of it, `detail` of the request says."""
 
     verdict: Verdict = part("The verdict.", "suitable_with_conditions")
     summary: str = words("The verdict in a few sentences.", 1500, "It fits, with conditions: 1 point needs attention.")
+    id: str = words("The candidate's id, as sent; absent where none was.", MAX_ID, "A-1042", default=None)
     label: str = words("The candidate's label, as sent.", 80, "one step wider")
     rule_pack: RulePackHeld = part("The rules it was held against.")
-    findings: list[Finding] = part("One for each question, worst first.", max_length=200)
-    finding_counts: FindingCounts = part("How many findings came out how.")
-    axles: Axles = part("The numbers, per axle.")
-    vehicle: VehicleAnswer = part("The numbers, for the vehicle.")
+    findings: list[Finding] = part(
+        "One for each question, worst first; with `short` only those that speak against it or hold the verdict.",
+        max_length=200,
+    )
+    finding_counts: FindingCounts = part("How many findings came out how, listed or not.")
+    axles: Axles = part("The numbers, per axle; with `short` the few that a shop shows.")
+    vehicle: VehicleAnswer = part("The numbers, for the vehicle; absent with `short`.", default=None)
     trade_offs: list[TradeOff] = part(
-        "What is gained, lost and stays alike: front, rear, then the vehicle; empty where nothing could be felt. "
-        "What is not known is absent.",
+        "With `full` only: what is gained, lost and stays alike, front, rear, then the vehicle; empty where nothing "
+        "could be felt. What is not known is absent.",
+        default=None,
         max_length=30,
     )
     trade_offs_text: str = words(
-        "The sentences of the gains and losses as one paragraph.",
+        "The sentences of the gains and losses as one paragraph; absent with `short`.",
         4000,
         "Front: the tyres grip about 1.8 % more on a dry road.",
+        default=None,
     )
     actions: list[Action] = part(
         "The job card in the order of work: what is dangerous first. Every finding that is advisory or not recommended "
-        "has a line that names it.",
+        "has a line that names it; with `short`, lines that say again what a finding says are left out.",
         max_length=60,
     )
     measure_first: list[MeasureFirst] = part(
         "What to measure first, the most telling first; only when it was asked for.", default=None, max_length=8
     )
-    assumptions: list[str] = part("What was assumed where the request said nothing.", max_length=60)
-    cautions: list[str] = part("What this answer does not replace; always present.", max_length=20)
+    assumptions: list[str] = part(
+        "What was assumed where the request said nothing; absent with `short`.", default=None, max_length=60
+    )
+    cautions: list[str] = part(
+        "What this answer does not replace; with `short`, `caution_codes` instead.", default=None, max_length=20
+    )
+    caution_codes: list[str] = part("The same by code; with `short` only.", ["trial_fit"], default=None, max_length=20)
+    sources: Sources = part("The documents that the bases name, by key; absent with `short`.", CITED, default=None)

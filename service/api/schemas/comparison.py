@@ -7,14 +7,15 @@ from typing import Annotated, Any
 from pydantic import GetJsonSchemaHandler, GetPydanticSchema
 from pydantic_core import CoreSchema
 
-from service.api.schemas.assessment import FindingHead, KeyChange, Remedy, RulePackName
-from service.api.schemas.base import MAX_ID, AnswerPart, identity, maybe, part, text, whole
+from service.api.schemas.assessment import KeyChange, RulePackName
+from service.api.schemas.base import MAX_ID, AnswerPart, maybe, part, text, whole
 from service.api.schemas.error_answer import Fault
+from service.api.schemas.finding_answer import CITED, Basis, FindingHead, Remedy, Sources
 from service.api.schemas.finding_counts import FindingCounts
 from service.api.schemas.job_card import Action
 from service.api.schemas.quantity_bands import Estimate
 from service.api.schemas.request import Candidate, FitmentRequest
-from service.api.schemas.vocabulary import AxleName, RankBy, Trade, Verdict
+from service.api.schemas.vocabulary import AxleName, Detail, RankBy, Trade, Verdict
 from service.assessment.answer.verdict import VERDICTS
 from service.assessment.batch.comparison_measures import MEANING
 from service.assessment.checks.balance import Degree, Direction
@@ -23,23 +24,12 @@ MAX_CANDIDATES = 500
 MAX_FAULTS_PER_ROW = 5
 
 
-class ComparedCandidate(Candidate):
-    """One of the candidates to be compared."""
-
-    id: str = identity("The caller's own name of the candidate; comes back in its row.")
+def _candidate(_: CoreSchema, handler: GetJsonSchemaHandler) -> dict[str, Any]:
+    return handler(Candidate.__pydantic_core_schema__)
 
 
-def _candidate_or_any_object(_: CoreSchema, handler: GetJsonSchemaHandler) -> dict[str, Any]:
-    other = {
-        "type": "object",
-        "title": "UnreadCandidate",
-        "description": "Any other object is no candidate: its row names its faults, and the other rows stand.",
-    }
-    return {"anyOf": [handler(ComparedCandidate.__pydantic_core_schema__), other]}
-
-
-# Looked at one by one later on, so that a bad candidate is a row of the answer and not the end of the others.
-LooseCandidate = Annotated[dict[str, Any], GetPydanticSchema(get_pydantic_json_schema=_candidate_or_any_object)]
+# Looked at one by one later on: one that cannot be read is listed as refused and is not the end of the others.
+LooseCandidate = Annotated[dict[str, Any], GetPydanticSchema(get_pydantic_json_schema=_candidate)]
 
 
 def measure(name: str, unit: str, example: float) -> Any:  # noqa: ANN401 - as pydantic's Field
@@ -51,8 +41,11 @@ class CompareRequest(FitmentRequest):
     """Many candidates on one vehicle."""
 
     candidates: list[LooseCandidate] = part(
-        "What could be fitted, 1 to 500 candidates.", min_length=1, max_length=MAX_CANDIDATES
+        "What could be fitted, 1 to 500 candidates; one that cannot be read is listed as refused, the others stand.",
+        min_length=1,
+        max_length=MAX_CANDIDATES,
     )
+    detail: Detail = part("How much is answered of each row.", "short", default="standard")
     rank_by: RankBy = part(
         "What the rows are ranked by, after the verdict and what speaks against them.",
         "closest_to_present",
@@ -124,6 +117,7 @@ class ComparedFinding(FindingHead):
         "The answer in a sentence; in explained rows only.", 600, "The tyre may run 210 km/h.", default=None
     )
     remedy: Remedy = part("What would settle it; in explained rows only.", default=None)
+    basis: Basis = part("What it rests on; in explained rows and with `full` only.", default=None)
 
 
 class PressuresToSet(AnswerPart):
@@ -169,9 +163,11 @@ class Weighed(AnswerPart):
     measures: Measures = part("By what it can be ranked.")
     gains: list[Trade] = part("What is better than with the present fitment.", ["dry_grip"], max_length=7)
     losses: list[Trade] = part("What is worse than with the present fitment.", ["wet_margin"], max_length=7)
-    axles: ComparedAxles = part("Key numbers, per axle.")
-    vehicle: ComparedVehicle = part("Key numbers, for the vehicle.")
-    findings: list[ComparedFinding] = part("The worst findings, worst first; none that is met.", max_length=5)
+    axles: ComparedAxles = part("Key numbers, per axle; absent with `short`.", default=None)
+    vehicle: ComparedVehicle = part("Key numbers, for the vehicle; absent with `short`.", default=None)
+    findings: list[ComparedFinding] = part(
+        "The worst findings, worst first; none that is met; absent with `short`.", default=None, max_length=5
+    )
     finding_counts: FindingCounts = part("How many findings there are of each kind.")
     summary: str = text(
         "The verdict in a few sentences; in explained rows only.", 1500, "It fits, with conditions.", default=None
@@ -187,7 +183,7 @@ class ComparedRow(Weighed):
     label: str = text("Its label, as sent.", 80, "one step wider")
 
 
-class RefusedRow(AnswerPart):
+class RefusedCandidate(AnswerPart):
     """One candidate that cannot be read."""
 
     index: int = whole("Its place in the request, from 0", "1", (0, MAX_CANDIDATES - 1), 3)
@@ -207,7 +203,7 @@ class Comparison(AnswerPart):
     rule_pack: RulePackName = part("The rules they were held against.")
     rank_by: RankBy = part("What they are ranked by, after the verdict.", "closest_to_present")
     compared: int = whole("How many candidates were compared", "1", (0, MAX_CANDIDATES), 12)
-    refused: int = whole("How many could not be read", "1", (0, MAX_CANDIDATES), 0)
+    refused_count: int = whole("How many could not be read", "1", (0, MAX_CANDIDATES), 0)
     left_out: int = whole("How many were compared but have a verdict that is not listed", "1", (0, MAX_CANDIDATES), 0)
     why_none: str = text(
         "Why no candidate is listed; absent where one is.",
@@ -215,9 +211,13 @@ class Comparison(AnswerPart):
         "All 12 candidates have a verdict that was not asked for: 12 unsuitable.",
         default=None,
     )
-    rows: list[ComparedRow | RefusedRow] = part(
+    rows: list[ComparedRow] = part(
         "One for each candidate that is listed: by verdict, then by what speaks against it and is not so today, then "
-        "by the measure, then by closeness to the present fitment; those that cannot be read come last.",
+        "by the measure, then by closeness to the present fitment.",
         max_length=MAX_CANDIDATES,
     )
+    refused: list[RefusedCandidate] = part(
+        "The candidates that cannot be read, in the order of the request.", max_length=MAX_CANDIDATES
+    )
+    sources: Sources = part("The documents that the bases name, by key; with `full` only.", CITED, default=None)
     cautions: list[str] = part("What this answer does not replace; always present.", max_length=20)

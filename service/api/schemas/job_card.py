@@ -26,7 +26,9 @@ class ActionNumbers(AnswerPart):
         66.6,
         None,
     )
-    speed_kmh: float = number("Speed to stand on the label; only with `speed_label`", "km/h", ANY, 190.0, default=None)
+    speed_kmh: float = number(
+        "Speed to keep to; with `speed_label` it stands on the label", "km/h", ANY, 190.0, default=None
+    )
     circumference_percent: float = number(
         "Change of the driven wheels' rolling circumference; only with `speedometer`", "%", ANY, 2.5, None
     )
@@ -42,9 +44,10 @@ class Action(AnswerPart):
         "Which action it is; a stable code, once in an answer.", 80, "set_pressure_front", r"^[a-z0-9_]+$"
     )
     text: str = words("What to do.", 3000, "Set the front tyres to 250 kPa (2.5 bar), cold.")
-    numbers: ActionNumbers = part("Its numbers; empty where it has none.")
+    numbers: ActionNumbers = part("Its numbers; empty where it has none, absent with `short`.", default=None)
     findings: list[str] = part(
-        "Codes of the findings that it answers; empty for what is done with every wheel.",
+        "Codes of the findings that it answers; empty for what is done with every wheel, absent with `short`.",
         ["load.pressure"],
+        default=None,
         max_length=60,
     )

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from service.api.schemas.asked_of_wheels import BothNeeds
-from service.api.schemas.assessment import FindingHead, RulePackName
+from service.api.schemas.assessment import RulePackName
 from service.api.schemas.base import AnswerPart, maybe, number, part, text
+from service.api.schemas.finding_answer import FindingHead
 from service.api.schemas.request import Candidate, FitmentRequest, RequestPart, Rim, Tyre
 from service.api.schemas.vocabulary import ApprovedBy, AxleName, CoverMethod, Verdict
 from service.core import ranges
@@ -89,7 +90,9 @@ class RimWidthWindow(AnswerPart):
     """What a tyre may have on one width of rim."""
 
     width_in: float = number("Rim width", "in", ranges.RIM_WIDTH_IN, 8.0)
-    verdict: Verdict = part("The verdict on this axle at the best offset: what a check finds of this axle alone.")
+    verdict: Verdict = part(
+        "The verdict on this axle at the best offset: what a check finds of this axle alone.", "suitable"
+    )
     suitable: OffsetWindow = part("The offsets that are suitable on this axle; absent: none.", default=None)
     with_conditions: OffsetWindow = part(
         "The offsets that are suitable or suitable with conditions on this axle; absent: none.", default=None
@@ -174,7 +177,9 @@ class CombinationRims(AnswerPart):
 
     label: str = text("The caller's name of it.", 80, "225 and 255")
     verdict: Verdict = part(
-        "What a check says of the whole vehicle with these rims; absent where a tyre has no rim.", default=None
+        "What a check says of the whole vehicle with these rims; absent where a tyre has no rim.",
+        "suitable_with_conditions",
+        default=None,
     )
     candidate: Candidate = part("The same as `check` takes it; absent where a tyre has no rim.", default=None)
 

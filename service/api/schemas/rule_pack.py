@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from service.api.schemas.assessment import Basis
 from service.api.schemas.base import ANY, AnswerPart, number, part, text, whole
+from service.api.schemas.finding_answer import Ground
 from service.api.schemas.vocabulary import Status
 from service.rules.rule import Comparison, RuleAxle
 from service.rules.sections import AllowanceKind, SpeedometerKind, TestSpeedIs, WinterMark
@@ -52,7 +52,7 @@ class Provenance(AnswerPart):
     """Where a legal rule stands, and how far it was read."""
 
     article: str = text("The place in the document.", 200, "5.2.23")
-    basis: Basis = part("Document and day checked.")
+    basis: Ground = part("Document and day checked.")
     status: Status = part("How far the text was read.", "read")
     checked: str = text("The day it was checked.", 10, "2026-11-24", default=None)
     note: str = text("What a user must know.", 1000, "Only an increase is limited.", default=None)
@@ -80,7 +80,7 @@ class PackLimit(AnswerPart):
     name: str = text("Name of the limit.", 80, "overall_diameter_met_percent")
     value: float = number("The limit", "in `unit`", ANY, 1.5)
     unit: str = text("Unit of the value.", 20, "%")
-    basis: Basis = part("What it rests on.")
+    basis: Ground = part("What it rests on.")
     note: str = text("What a user must know.", 1000, "The usual legal minimum for cars.", default=None)
 
 
@@ -106,7 +106,7 @@ class SpeedometerRule(Provenance):
     most_constant_kmh: float = number("Constant of the upper edge", "km/h", (-50.0, 50.0), 4.0)
     test_speed_is: TestSpeedIs = part("Which of the two speeds the test speeds are.", "true")
     test_speeds: list[TestSpeeds] = part("The test speeds, by the vehicle's maximum speed.", max_length=10)
-    test_speeds_basis: Basis = part("What the test speeds rest on.")
+    test_speeds_basis: Ground = part("What the test speeds rest on.")
     applies: Applies = part("For whom it is written.")
     valid_from: str = text("First day on which it is in force.", 10, "2020-01-01", default=None)
     valid_to: str = text("Last day on which it is in force.", 10, "2030-12-31", default=None)

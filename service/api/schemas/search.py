@@ -8,8 +8,9 @@ from service.api.schemas.base import CODE, MAX_ID, AnswerPart, identity, maybe, 
 from service.api.schemas.by_numbers import TyreInStock
 from service.api.schemas.comparison import Weighed
 from service.api.schemas.error_answer import Fault
+from service.api.schemas.finding_answer import CITED, Sources
 from service.api.schemas.request import Candidate, FitmentRequest, RequestPart, Rim
-from service.api.schemas.vocabulary import FittingVerdict, RankBy, Stagger
+from service.api.schemas.vocabulary import Detail, FittingVerdict, RankBy, Stagger
 from service.assessment.batch.size_search import FITTING
 from service.core import ranges
 from service.core.numeric import UNKNOWN
@@ -111,6 +112,7 @@ class SearchRequest(FitmentRequest):
         min_length=1,
         max_length=len(FITTING),
     )
+    detail: Detail = part("How much is answered of each row.", "short", default="standard")
     max_results: int = whole("How many results at most", "1", (1, MAX_RESULTS), 20, 20)
     explain_first: int = whole(
         "How many of the best results say their findings in sentences with remedies", "1", (0, MAX_RESULTS), 3, 3
@@ -205,4 +207,5 @@ class SearchResult(AnswerPart):
     )
     refused_count: int = whole("How many cannot be read, listed or not", "1", (0, MAX_STOCK), 0)
     notes: list[str] = part("What must be known about the results.", max_length=10)
+    sources: Sources = part("The documents that the bases name, by key; with `full` only.", CITED, default=None)
     cautions: list[str] = part("What this answer does not replace; always present.", max_length=20)

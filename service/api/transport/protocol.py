@@ -1,4 +1,8 @@
-"""The server's HTTP/1.1 protocol with the limits it lacks: size and time of a head, time to take an answer.
+"""The server's HTTP/1.1 protocol with what it lacks: limits of size and time, one reading of every message.
+
+A request that asks for an upgrade is read again without the wish, because the parser takes the body of such a
+request for another protocol. Fields behind a body are dropped: nobody may change a head that has been acted upon.
+What a client sent before it broke the rules is answered before the refusal.
 
 One timer per connection looks at marks that requests leave; a timer per request would cost each of them
 more than all of this.
@@ -9,6 +13,8 @@ from __future__ import annotations
 import asyncio
 from typing import Any, Final, NamedTuple
 
+import httptools
+from typing_extensions import override
 from uvicorn.config import Config
 from uvicorn.protocols.http.httptools_impl import STATUS_LINE, HttpToolsProtocol
 from uvicorn.server import ServerState
@@ -18,19 +24,20 @@ from service.api.transport.observability import UNMATCHED, Metrics, RequestIds
 from service.api.transport.request_body import BODY_ARRIVED
 from service.api.transport.security import DEFAULT_HEADERS
 
-MAX_HEAD_BYTES: Final = 32 * 1024
+# What a client may send without a byte of body: a head, the fields behind a body, or a chunk's own line.
+MAX_FIELDS_BYTES: Final = 32 * 1024
 # How long a refused connection is still read from, so that the refusal arrives before a reset could.
 LINGER_S: Final = 1.0
 # A client that takes less of its answer holds memory for nothing.
 LEAST_BYTES_PER_S: Final = 1024
 
 
-class HeadTooLarge(Exception):
-    """Ends the parser's work on a head that is larger than a request's may be."""
+class TooManyFields(Exception):
+    """Ends the parser's work on fields that are larger than a request's may be."""
 
 
-class UnclearHost(Exception):
-    """Ends the parser's work on a head that names no host, or several."""
+class UnclearHead(Exception):
+    """Ends the parser's work on a head that two readers could read in two ways."""
 
 
 class ConnectionLimits(NamedTuple):
@@ -55,106 +62,175 @@ class GuardedProtocol(HttpToolsProtocol):
     ) -> None:
         super().__init__(config, server_state, app_state, _loop)
         self._in_head = False
-        self._in_message = False
-        # At least as much as has come of the head under way.
-        self._head_bytes = 0
+        self._in_body = False
+        # At least as much as has come since the last byte of a body, or the end of a head or a message.
+        self._fields_bytes = 0
+        self._too_many_fields = False
         self._refused = False
+        # The status of a refusal that waits for the answers before it.
+        self._refusal_due: int | None = None
         # Since when the client owes us the rest of a head, or the head itself; None while it owes nothing.
         self._owing_since: float | None = None
         # When the watch last saw an answer waiting to be taken, and how much of it.
         self._unsent: tuple[float, int] | None = None
         self._watch: asyncio.TimerHandle | None = None
 
+    @override
     def connection_made(self, transport: asyncio.Transport) -> None:  # type: ignore[override] # as the base class has it
         """Take the connection and start its watch."""
         super().connection_made(transport)
         self._owing_since = self.loop.time()
         self._watch = self.loop.call_later(self.limits.head_timeout_s, self._look)
 
+    @override
     def connection_lost(self, exc: Exception | None) -> None:
         """Let go of the connection."""
         if self._watch is not None:
             self._watch.cancel()
         super().connection_lost(exc)
 
+    @override
     def data_received(self, data: bytes) -> None:
-        """Feed the parser, within the limits of a head."""
+        """Feed the parser, within the limits of what is no body."""
         if self._refused:
             return
-        in_message = self._in_message
-        self._head_bytes = self._head_bytes + len(data) if self._in_head else len(data)
+        self._unset_keepalive_if_required()
         if self._owing_since is None and self._is_idle():
             self._owing_since = self.loop.time()
-        super().data_received(data)
-        if self._in_head and self._head_bytes > MAX_HEAD_BYTES:
-            if in_message and not self._began_before:
-                # Most of this was the message before; the exact size is looked at when the head is complete.
-                self._head_bytes = 0
-            elif not self._refused:
+        self._fields_bytes += len(data)
+        try:
+            self._read(memoryview(data))
+        except httptools.HttpParserError:
+            self._refuse(431 if self._too_many_fields else 400)
+        else:
+            if self._fields_bytes > MAX_FIELDS_BYTES:
                 self._refuse(431)
-        self._began_before = self._in_head
 
-    _began_before = False
+    def _read(self, data: memoryview) -> None:
+        """Feed the parser; a request that asks for an upgrade is fed again without the wish."""
+        while True:
+            try:
+                self.parser.feed_data(data)
+            except httptools.HttpParserUpgrade as stopped:
+                head = self._head_without_upgrade()
+                # The old one may hold that nothing can follow.
+                self.parser = httptools.HttpRequestParser(self)
+                self.parser.set_dangerous_leniencies(lenient_data_after_close=True)
+                self.parser.feed_data(head)
+                data = data[stopped.args[0] :]
+            else:
+                return
 
+    def _head_without_upgrade(self) -> bytes:
+        version = self.parser.get_http_version().encode("ascii")
+        lines = [b"%b %b HTTP/%b" % (self.parser.get_method(), self.url, version)]
+        lines += [b"%b: %b" % field for field in self.headers if field[0] != b"upgrade"]
+        return b"\r\n".join([*lines, b"", b""])
+
+    @override
     def on_message_begin(self) -> None:
         """Note that a head has begun."""
         super().on_message_begin()
-        self._in_head = self._in_message = True
+        self._in_head = True
         if self._owing_since is None:
             self._owing_since = self.loop.time()
 
+    @override
     def on_headers_complete(self) -> None:
-        """Note that a head is complete, or refuse it for its size or its hosts."""
-        if self._head_bytes > MAX_HEAD_BYTES:
-            exact = len(self.url) + sum(len(name) + len(value) + 4 for name, value in self.headers)
-            if exact > MAX_HEAD_BYTES:
-                raise HeadTooLarge
-        # Two hosts would be read in two ways by two readers (RFC 9112, 3.2), so this is no request.
-        if [name for name, _ in self.headers].count(b"host") != 1 and self.parser.get_http_version() != "1.0":
-            raise UnclearHost
-        self._in_head = False
-        self._owing_since = None
+        """Note that a head is complete, or refuse it for its size or its target."""
+        self._check_size(self.url)
+        self._check_clear()
+        if self.parser.should_upgrade():
+            return
         super().on_headers_complete()
+        self._in_head = False
+        self._in_body = True
+        self._owing_since = None
+        # The scope keeps the list it has; fields behind the body go to this one and to nobody.
+        self.headers = []
 
+    @override
+    def on_body(self, body: bytes) -> None:
+        """Take a piece of a body."""
+        self._fields_bytes = 0
+        super().on_body(body)
+
+    @override
     def on_message_complete(self) -> None:
         """Note that the body is there too: whoever reads it needs no clock."""
-        self._in_message = False
+        if self.parser.should_upgrade():
+            # The head comes again, and then the body.
+            return
+        self._check_size()
+        self._in_body = False
         super().on_message_complete()
         self.cycle.scope[BODY_ARRIVED] = True  # type: ignore[typeddict-unknown-key] # ASGI lets servers add keys
 
+    @override
+    def on_response_complete(self) -> None:
+        """Go on with the next request, or send the refusal that waited for this answer."""
+        is_last = not self.pipeline
+        super().on_response_complete()
+        if is_last and self._refusal_due is not None and not self.transport.is_closing():
+            self._send_refusal(self._refusal_due)
+
+    @override
     def resume_writing(self) -> None:
         """Note that the client has taken what was sent."""
         self._unsent = None
         super().resume_writing()
 
-    def send_400_response(self, msg: str) -> None:  # noqa: ARG002 - our own words are better
-        """Refuse what the parser could not read, or what was too large for it."""
-        # Reached from the parser's `except`, so the cause is at hand only as what has been counted.
-        self._refuse(431 if self._in_head and self._head_bytes > MAX_HEAD_BYTES else 400)
+    def _check_size(self, target: bytes = b"") -> None:
+        """Refuse the fields just read if they are too large together, or begin to count anew."""
+        if len(target) + sum([len(name) + len(value) + 4 for name, value in self.headers]) > MAX_FIELDS_BYTES:
+            self._too_many_fields = True
+            raise TooManyFields
+        self._fields_bytes = 0
 
-    def _unsupported_upgrade_warning(self) -> None:
-        """Stay silent: anybody may ask for an upgrade, the request is answered without."""
+    def _check_clear(self) -> None:
+        """Refuse what two readers could read in two ways (RFC 9112, 3.2 and 6.1), and tunnels, which lead nowhere."""
+        names = [name for name, _ in self.headers]
+        is_old = self.parser.get_http_version() == "1.0"
+        if names.count(b"host") != 1 and (not is_old or b"host" in names):
+            raise UnclearHead
+        if b"transfer-encoding" in names and (is_old or self._values(b"transfer-encoding") != [b"chunked"]):
+            raise UnclearHead
+        if not self.url.startswith(b"/"):
+            authority = self.url.partition(b"://")[2].partition(b"/")[0].lower()
+            if authority and [authority] != self._values(b"host"):
+                raise UnclearHead
+        if self.parser.get_method() == b"CONNECT":
+            raise UnclearHead
+
+    def _values(self, wanted: bytes) -> list[bytes]:
+        return [value.lower() for name, value in self.headers if name == wanted]
 
     def _is_idle(self) -> bool:
         return self.cycle is None or self.cycle.response_complete
 
     def _refuse(self, status: int) -> None:
-        """Answer with a problem and end the connection once the client had time to read it."""
+        """Answer with a problem after the answers that are due, and end the connection; read no more."""
         self._refused = True
         if self.transport.is_closing():
             return
         cycle = self.cycle
-        if cycle is not None and not cycle.response_complete:
-            if not cycle.more_body:
-                # The request before this one is whole and gets its answer; what came after gets none.
-                cycle.keep_alive = False
-                self.pipeline.clear()
-                return
+        if self._in_body and self.pipeline:
+            # The request that broke off is the youngest and has not begun.
+            self.pipeline.popleft()
+            self._refusal_due = status
+        elif self._is_idle() and not self._in_body:
+            self._send_refusal(status)
+        elif not self._in_body:
+            self._refusal_due = status
+        elif cycle.response_started:
+            self.transport.close()
+        else:
             cycle.disconnected = True
             cycle.message_event.set()
-            if cycle.response_started:
-                self.transport.close()
-                return
+            self._send_refusal(status)
+
+    def _send_refusal(self, status: int) -> None:
+        """Send a problem and close once the client had time to read it."""
         self._unset_keepalive_if_required()
         self.limits.metrics.observe_request(UNMATCHED, "other", status, 0.0)
         request_id = self.limits.ids.take(None)

@@ -22,6 +22,17 @@ PROTECTED_PREFIX: Final = "/v1/"
 PROBES_PREFIX: Final = "/health/"
 KEY_HEADER: Final = b"x-api-key"
 
+# What a page of another origin may send; the last two are put there by tracing in browsers (W3C Trace Context).
+ALLOWED_HEADERS: Final = (
+    "Accept",
+    "Content-Type",
+    "If-None-Match",
+    "X-API-Key",
+    "X-Request-ID",
+    "traceparent",
+    "tracestate",
+)
+
 # The client that the extra `redis` installs; a store that does not answer at once must not hold up every caller.
 _REDIS: Final[Mapping[str, Any]] = {
     "implementation": "redispy",

@@ -15,6 +15,7 @@ import orjson
 import structlog
 import uvicorn
 from fastapi import FastAPI
+from typing_extensions import override
 
 from service.api.transport.envelope import Services
 from service.api.transport.protocol import ConnectionLimits, protocol_with
@@ -36,7 +37,8 @@ class DrainingServer(uvicorn.Server):
         self._drain_s = drain_s
         self._stop_at: float | None = None
 
-    def handle_exit(self, sig: int, frame: FrameType | None) -> None:  # noqa: ARG002 - the signature of a signal handler
+    @override
+    def handle_exit(self, sig: int, frame: FrameType | None) -> None:
         """Start the drain; stop at once when asked again. Unlike the base class, do not raise the signal anew."""
         if self._stop_at is None:
             self._services.lifecycle.draining = True
@@ -46,12 +48,14 @@ class DrainingServer(uvicorn.Server):
         else:
             self.force_exit = True
 
+    @override
     async def on_tick(self, counter: int) -> bool:
         """Return whether to stop now."""
         if self._stop_at is not None and monotonic() >= self._stop_at:
             self.should_exit = True
         return await super().on_tick(counter)
 
+    @override
     def _log_started_message(self, listeners: Sequence[socket.SocketType]) -> None:
         """Say where the service listens; the port may have been the system's choice."""
         host, port = listeners[0].getsockname()[:2]

@@ -10,12 +10,14 @@ from service.assessment.checks.grade import Grade
 from service.assessment.law import law_findings as law
 from service.assessment.view.views import candidate_facts, weigh
 from service.core.findings import ADVISORY, Finding, Holds, Where
-from service.core.numeric import UNKNOWN, known, pick
+from service.core.numeric import UNKNOWN, Num, known, magnitude, pick
 
 # Two numbers that differ by less than this were computed from the same thing.
 ALIKE = 1e-6
 # Added to the sentence of such a finding.
 AS_TODAY, NO_WORSE = "The change leaves this as it is today.", "It is worse today."
+# What a pump puts right is not left as it is.
+PUMPED = "It is so today."
 
 
 def with_already(case: Case, findings: Sequence[Finding]) -> list[Finding]:
@@ -43,9 +45,9 @@ def grades_of(case: Case) -> Iterator[tuple[str, Where, Grade]]:
     yield from law.grades(case, car)
 
 
-def is_already(found: Grade, present: Grade) -> Holds:
+def is_already(found: Grade[Num], present: Grade[Num]) -> Holds:
     """Return whether the present fitment has what was found too, and no less; floats or arrays alike."""
-    now, then = abs(present.measured - present.limit), abs(found.measured - found.limit)
+    now, then = magnitude(present.measured - present.limit), magnitude(found.measured - found.limit)
     # A distance that is not known on either side counts as alike.
     no_more = pick(then > now + ALIKE, 0, 1) == 1
     return (found.outcome >= ADVISORY) & (present.outcome >= found.outcome) & no_more
@@ -59,4 +61,6 @@ def marked(finding: Finding, present: Grade | None) -> Finding:
         return finding
     now, then = abs(present.measured - present.limit), abs(measured - limit)
     words = NO_WORSE if known(now) and then < now - ALIKE else AS_TODAY
+    if finding.code == "load.pressure" and words == AS_TODAY and finding.outcome == ADVISORY:
+        words = PUMPED
     return finding._replace(already=True, message=f"{finding.message} {words}")

@@ -26,7 +26,10 @@ def fixings(car: CarView, findings: Sequence[Finding]) -> list[Action]:
     views = (car.front, car.rear)
     other = [view.name for view in views if differ(OF_THE_RIM(view.now.facts), OF_THE_RIM(view.then.facts))]
     first = [*_spigot_rings(findings), *spacers(views, findings)]
-    return [*first, _bolt_seat(other, views), TORQUE, SENSORS] if other else [*first, TORQUE]
+    if not other:
+        return [*first, TORQUE]
+    # A trailer or a caravan has no pressure monitoring of its own to be moved over.
+    return [*first, _bolt_seat(other, views), TORQUE, *([] if car.vehicle.is_trailer else [SENSORS])]
 
 
 def _bolt_seat(axles: Sequence[str], views: Sequence[AxleView]) -> Action:

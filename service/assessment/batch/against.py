@@ -30,7 +30,7 @@ def already_of(case: Case, graded: Graded) -> Flags:
     return np.asarray(is_already(Grade(*found), Grade(*_as_numbers(*present))), np.bool_)
 
 
-def _as_numbers(*arrays: Any) -> Any:  # noqa: ANN401 - a grade of the array path, see `grading.py`
+def _as_numbers(*arrays: Any) -> Any:  # noqa: ANN401 - the outcome of a grade of many is an array, see `worst`
     return arrays
 
 

@@ -12,7 +12,7 @@ from service.assessment.batch.grading import as_column
 from service.assessment.case import Season
 from service.assessment.view.views import AxleView, CarView
 from service.assessment.view.wheel_facts import ALPINE, NO_MARK
-from service.core.numeric import FloatArray
+from service.core.numeric import FloatArray, Number
 
 WIDTH_STEP_MM = 10.0
 DIAMETER_STEP_PERCENT = 1.0
@@ -32,12 +32,12 @@ SPEED_SHARE = 0.1
 STEPS_WHEN_UNKNOWN = 10.0
 
 
-def distance(car: CarView, season: Season | None, size: tuple[int, ...]) -> FloatArray:
+def distance(car: CarView[Number], season: Season | None, size: tuple[int, ...]) -> FloatArray:
     """Return how many steps both axles of each fitment are away from the present ones; 0 is as now."""
     return axle_distance(car.front, season, size) + axle_distance(car.rear, season, size)
 
 
-def axle_distance(view: AxleView, season: Season | None, size: tuple[int, ...]) -> FloatArray:
+def axle_distance(view: AxleView[Number], season: Season | None, size: tuple[int, ...]) -> FloatArray:
     """Return the same of one axle."""
     now, then = view.now.facts, view.then.facts
     pairs = (
@@ -62,7 +62,7 @@ def axle_distance(view: AxleView, season: Season | None, size: tuple[int, ...]) 
     return steps
 
 
-def _steps(now: float, then: float, step: float, size: tuple[int, ...]) -> FloatArray:
+def _steps(now: float, then: Number, step: float, size: tuple[int, ...]) -> FloatArray:
     """Return by how many steps a number differs; what neither fitment states does not differ."""
     column = as_column(then, size)
     if np.isnan(now):

@@ -14,11 +14,12 @@ from numpy.typing import NDArray
 
 from service.assessment.answer.trade_offs import WORTH_A_WORD_MM, WORTH_A_WORD_PERCENT
 from service.assessment.batch.grading import Graded, as_column
+from service.assessment.case import Axle
 from service.assessment.checks.balance import degree_code
-from service.assessment.view.change import percent
+from service.assessment.view.change import Wheel, percent
 from service.assessment.view.driving import AxleDriving, Driving
 from service.assessment.view.views import AxleView, CarView
-from service.core.numeric import UNKNOWN, FloatArray, known, larger, pick, smaller
+from service.core.numeric import UNKNOWN, FloatArray, Num, Number, known, larger, magnitude, pick, smaller
 
 Flags = NDArray[np.bool_]
 Sets = NDArray[np.int64]
@@ -71,38 +72,45 @@ def measures(graded: Graded) -> Measures:
             UNKNOWN if car.vehicle.is_trailer else car.driving.braking_distance_percent.value, size
         ),
         wet_margin_percent=as_column(_wet_margin_percent(car.driving), size),
-        balance_deg_per_g=as_column(abs(car.change.gradient_deg_per_g.value), size),
+        balance_deg_per_g=as_column(magnitude(car.change.gradient_deg_per_g.value), size),
         load_margin_percent=as_column(_least(load_margin_percent(front), load_margin_percent(rear)), size),
         diameter_deviation_percent=as_column(
-            _greatest(abs(front.change.overall_diameter_percent), abs(rear.change.overall_diameter_percent)), size
+            _greatest(
+                magnitude(front.change.overall_diameter_percent), magnitude(rear.change.overall_diameter_percent)
+            ),
+            size,
         ),
     )
 
 
-def load_margin_percent(view: AxleView) -> float:
+def load_margin_percent(view: AxleView[Num]) -> Num:
     """Return by how much the proposed tyres of an axle carry more than its maximum mass at the vehicle's top speed [%].
 
     It tells of the tyres and not of the law: what a place lets a bus carry beyond it is for that place's own rule.
     """
-    return percent(view.axle.max_axle_mass_kg, view.then.load.axle_capacity_kg)
+    return _margin_percent(view.axle, view.then)
 
 
-def _wet_margin_percent(driving: Driving) -> float:
+def _margin_percent(axle: Axle, wheel: Wheel[Num]) -> Num:
+    return percent(axle.max_axle_mass_kg, wheel.load.axle_capacity_kg)
+
+
+def _wet_margin_percent(driving: Driving[Num]) -> Num:
     """Return how many percentage points of wet reserve the rear gains, the front where the rear stays as it is."""
     front, rear = reserve_gain_percent(driving.front), reserve_gain_percent(driving.rear)
     return pick(rear == 0.0, front, rear)
 
 
-def reserve_gain_percent(axle: AxleDriving) -> float:
+def reserve_gain_percent(axle: AxleDriving[Num]) -> Num:
     """Return how many percentage points of wet reserve an axle gains, new tyres compared with new."""
     return axle.new_reserve_proposed_percent - axle.new_reserve_present_percent
 
 
-def _least(front: float, rear: float) -> float:
+def _least(front: Num, rear: Num) -> Num:
     return pick(known(rear), smaller(front, rear), rear)
 
 
-def _greatest(front: float, rear: float) -> float:
+def _greatest(front: Num, rear: Num) -> Num:
     return pick(known(rear), larger(front, rear), rear)
 
 
@@ -117,7 +125,7 @@ MERITS: tuple[Callable[[Measures], FloatArray], ...] = (
 )
 
 
-def gains(car: CarView, found: Measures) -> Sets:
+def gains(car: CarView[Number], found: Measures) -> Sets:
     """Return what is better than with the present fitment, as sets of `TRADES` (see there)."""
     return _sets(
         found,
@@ -131,7 +139,7 @@ def gains(car: CarView, found: Measures) -> Sets:
     )
 
 
-def losses(car: CarView, found: Measures) -> Sets:
+def losses(car: CarView[Number], found: Measures) -> Sets:
     """Return what is worse than with the present fitment, as sets of `TRADES` (see there)."""
     near = car.limits.overall_diameter_met_percent.value
     return _sets(
@@ -160,12 +168,12 @@ def trades(members: int) -> list[Trade]:
     return [name for place, name in enumerate(TRADES) if members >> place & 1]
 
 
-def _load_gain_percent(car: CarView, found: Measures) -> FloatArray:
-    front, rear = (load_margin_percent(view._replace(then=view.now)) for view in (car.front, car.rear))
+def _load_gain_percent(car: CarView[Number], found: Measures) -> FloatArray:
+    front, rear = (_margin_percent(view.axle, view.now) for view in (car.front, car.rear))
     return found.load_margin_percent - _least(front, rear)
 
 
-def _room_lost_mm(car: CarView) -> float:
+def _room_lost_mm(car: CarView[Num]) -> Num:
     """Return by how much the nearest edge of either axle comes nearer to the car."""
     front, rear = (
         _greatest(

@@ -1,8 +1,7 @@
 """Many candidates on one vehicle at once: the same formulas and the same grades as one check, on arrays.
 
-This is the one place that puts arrays where the types of `view` and `checks` say float: a `WheelFacts` of columns goes
-in, and every formula and every `grade` below it is arithmetic that does not mind. What comes out is said to be what it
-is: `as_column` is the way from a figure of a view to an array.
+A `WheelFacts` of columns goes in, and every formula and every `grade` below it is arithmetic that does not mind. Where
+no candidate changes a figure, one number stands for all of them; `as_column` makes an array of either.
 """
 
 from __future__ import annotations
@@ -22,7 +21,7 @@ from service.assessment.view.facts import wheel_facts
 from service.assessment.view.views import CarView, weigh
 from service.assessment.view.wheel_facts import WheelFacts, columns, table_of
 from service.core.findings import Outcomes, Where
-from service.core.numeric import FloatArray
+from service.core.numeric import FloatArray, Number
 
 
 class Question(NamedTuple):
@@ -35,7 +34,7 @@ class Question(NamedTuple):
 class Graded(NamedTuple):
     """All questions against all candidates."""
 
-    car: CarView
+    car: CarView[Number]
     questions: tuple[Question, ...]
     outcomes: Outcomes
     """Shape (questions, candidates)."""
@@ -46,12 +45,17 @@ class Graded(NamedTuple):
     """Shape (candidates,), indices into `verdict.VERDICTS`."""
 
 
-def as_column(value: float, graded_size: tuple[int, ...]) -> FloatArray:
+def grade_at(graded: Graded, row: int, place: int) -> Grade:
+    """Return how one question came out for one candidate."""
+    return Grade(int(graded.outcomes[row, place]), float(graded.measured[row, place]), float(graded.limits[row, place]))
+
+
+def as_column(value: Number, graded_size: tuple[int, ...]) -> FloatArray:
     """Return a figure of a view as the array that it is; one that no candidate changes is the same for all."""
     return np.broadcast_to(np.asarray(value, np.float64), graded_size)
 
 
-def stack_candidates(case: Case, candidates: Sequence[Candidate]) -> tuple[WheelFacts, WheelFacts]:
+def stack_candidates(case: Case, candidates: Sequence[Candidate]) -> tuple[WheelFacts[Number], WheelFacts[Number]]:
     """Return the front and the rear wheels of candidates on the vehicle of a case, stacked."""
     vehicle, law_speed_kmh = case.vehicle, conditions_of(case).law_speed_kmh
     made: dict[tuple[Fitment, int], WheelFacts] = {}
@@ -68,7 +72,7 @@ def stack_candidates(case: Case, candidates: Sequence[Candidate]) -> tuple[Wheel
     return columns(table_of(front)), columns(table_of(rear))
 
 
-def graded_questions(case: Case, car: CarView) -> Iterator[tuple[Question, Grade]]:
+def graded_questions(case: Case, car: CarView[Number]) -> Iterator[tuple[Question, Grade[Number]]]:
     """Return every question with its grade, on whatever shape of arrays the view holds."""
     for check in AXLE_CHECKS:
         for view in (car.front, car.rear):
@@ -79,7 +83,7 @@ def graded_questions(case: Case, car: CarView) -> Iterator[tuple[Question, Grade
         yield Question(code, where), grade
 
 
-def grade_all(case: Case, front: WheelFacts, rear: WheelFacts) -> Graded:
+def grade_all(case: Case, front: WheelFacts[Number], rear: WheelFacts[Number]) -> Graded:
     """Return the grades of many candidates on the vehicle of a case; its own candidate is not looked at."""
     car = weigh(case, front, rear)
     size = np.shape(front.rim_code)

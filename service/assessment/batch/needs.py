@@ -18,7 +18,7 @@ from service.assessment.view.figures import NEW_TREAD_DEPTH_MM
 from service.assessment.view.views import AxleView
 from service.assessment.view.wheel_facts import ROW, table_of
 from service.core.findings import ADVISORY, NOT_MET
-from service.core.numeric import FloatArray
+from service.core.numeric import FloatArray, Number
 from service.designation.commercial import FROM_LOAD_INDEX
 from service.designation.rim import parse_rim
 from service.designation.tyre import TyreDesignation, parse_tyre
@@ -126,7 +126,7 @@ def _descriptions(vehicle: Vehicle, axle: Axle) -> list[Needs]:
     ]
 
 
-def best_of(trial: Trial, graded: Graded, view: AxleView, least_margin_percent: float) -> Needs:
+def best_of(trial: Trial, graded: Graded, view: AxleView[Number], least_margin_percent: float) -> Needs:
     """Return the description that an axle needs, from the grades of those tried, which stand first in the columns.
 
     It is one that leaves the fewest questions about the axle unmet, carrying less than the present tyres among them; of

@@ -15,20 +15,21 @@ import numpy as np
 from service.assessment.answer.already import marked, present_grades
 from service.assessment.answer.keep_present import keeping
 from service.assessment.answer.verdict import SUITABLE
+from service.assessment.answer.within_tolerance import as_measured, is_stated, told
 from service.assessment.batch.comparison_measures import Flags
-from service.assessment.batch.grading import Graded, Question
+from service.assessment.batch.grading import Graded, Question, grade_all, grade_at
 from service.assessment.batch.kept_axle import SETTLED, kept_axles
 from service.assessment.batch.ranking import Places
 from service.assessment.case import Candidate, Case
 from service.assessment.checks import AXLE_CHECKS, CAR_CHECKS
-from service.assessment.checks.grade import Check, Grade
+from service.assessment.checks.grade import AxleCheck, CarCheck, Grade
 from service.assessment.law import law_findings as law
 from service.assessment.view.views import CarView
 from service.assessment.view.wheel_facts import FACTS, WheelFacts
 from service.core.findings import ADVISORY, Finding, Where
 
-_ON_AN_AXLE: dict[str, Check[Any]] = {check.code: check for check in AXLE_CHECKS}
-_CHECKS: dict[str, Check[Any]] = _ON_AN_AXLE | {check.code: check for check in CAR_CHECKS}
+_ON_AN_AXLE: dict[str, AxleCheck] = {check.code: check for check in AXLE_CHECKS}
+_CHECKS: dict[str, AxleCheck | CarCheck] = {**_ON_AN_AXLE, **{check.code: check for check in CAR_CHECKS}}
 
 
 class Words(NamedTuple):
@@ -49,6 +50,7 @@ def words_of(case: Case, candidates: Sequence[Candidate], graded: Graded, alread
     now = present_grades(case)
     settled = np.array([each.code in SETTLED for each in graded.questions])
     left = np.flatnonzero(graded.verdicts > SUITABLE)
+    measured = _as_measured(case, graded) if is_stated(case) else None
     # The worst findings of all candidates first, then the next ones of those whose worst finding has no remedy.
     for rows in worst:
         left = left[graded.outcomes[rows[left], left] >= ADVISORY]
@@ -56,6 +58,8 @@ def words_of(case: Case, candidates: Sequence[Candidate], graded: Graded, alread
         without: list[int] = []
         for place, found in _explained(case, candidates, graded, rows, left):
             said = marked(found, now.get((found.code, found.axle)))
+            if measured is not None:
+                said = told(case, said, grade_at(measured, int(rows[place]), place))
             axle, remedy = kept.axles[place], said.remedy
             if axle is not None and kept.settles[rows[place], place]:
                 remedy = keeping(axle)
@@ -64,6 +68,18 @@ def words_of(case: Case, candidates: Sequence[Candidate], graded: Graded, alread
                 without.append(place)
         left = np.array(sorted(without), np.intp)
     return made
+
+
+def finding_at(case: Case, candidates: Sequence[Candidate], graded: Graded, row: int, place: int) -> Finding:
+    """Return one question to one candidate in words."""
+    rows = np.full(len(candidates), row, np.intp)
+    ((_, found),) = _explained(case, candidates, graded, rows, np.array([place], np.intp))
+    return found
+
+
+def _as_measured(case: Case, graded: Graded) -> Graded:
+    """Return the same candidates with every measured number taken as exact."""
+    return grade_all(as_measured(case), graded.car.front.then.facts, graded.car.rear.then.facts)
 
 
 def _explained(

@@ -22,10 +22,10 @@ from service.assessment.view.axle_view import present_wheel
 from service.assessment.view.conditions import conditions_of
 from service.assessment.view.facts import wheel_facts
 from service.assessment.view.figures import geometry
-from service.assessment.view.views import AxleView, candidate_facts, weigh
+from service.assessment.view.views import AxleView, CarView, candidate_facts, weigh
 from service.assessment.view.wheel_facts import FACTS, WheelFacts, table_of
 from service.core.findings import Outcomes
-from service.core.numeric import FloatArray, known_or, unknown
+from service.core.numeric import FloatArray, Number, known_or, unknown
 from service.designation.rim import RimDesignation, parse_rim
 from service.designation.rim_grammar import HIGHEST_OFFSET_MM, NARROWEST_IN, WIDEST_IN, widest_in
 
@@ -60,9 +60,9 @@ class Grid(NamedTuple):
     rows: tuple[Row, ...]
     offsets_mm: FloatArray
     """Whole millimetres; beyond them no offset is suitable, be it with conditions."""
-    facts: WheelFacts
+    facts: WheelFacts[Number]
     """Columns of shape (rows, 1), the offset of shape (1, offsets)."""
-    view: AxleView
+    view: AxleView[Number]
     moving: Layer
     """The questions on this axle that depend on the offset."""
     fixed: Layer
@@ -132,15 +132,15 @@ def grid_of(case: Case, axle: Axle, tyres: Sequence[Tyre]) -> Grid:
     table = table_of(wheels).reshape(len(FACTS), len(rows))
     table[RIM_WIDTH] = [each.width_in for each in rows]
     spread: dict[str, Any] = dict(zip(FACTS, table[:, :, None], strict=True))
-    spread["offset_mm"] = _offsets_mm(case, axle, WheelFacts(**spread))[None, :]
-    return _graded(case, axle, (tuple(tyres), tuple(rows)), WheelFacts(**spread))
+    spread["offset_mm"] = _offsets_mm(case, axle, WheelFacts[Number](**spread))[None, :]
+    return _graded(case, axle, (tuple(tyres), tuple(rows)), WheelFacts[Number](**spread))
 
 
 def _any_width(tyre: Tyre) -> float:
     return min(NARROWEST_IN, widest_in(tyre.designation.rim_code))
 
 
-def _offsets_mm(case: Case, axle: Axle, facts: WheelFacts) -> FloatArray:
+def _offsets_mm(case: Case, axle: Axle, facts: WheelFacts[Number]) -> FloatArray:
     """Return the offsets to look at: as far as any of the widths finds room, or none measured it, and a little more."""
     limits = case.pack.limits
     now = present_wheel(axle, case.vehicle, limits)
@@ -160,14 +160,14 @@ def _offsets_mm(case: Case, axle: Axle, facts: WheelFacts) -> FloatArray:
     return np.arange(low, max(high, low) + 1.0)
 
 
-def _graded(case: Case, axle: Axle, asked: tuple[tuple[Tyre, ...], tuple[Row, ...]], facts: WheelFacts) -> Grid:
+def _graded(case: Case, axle: Axle, asked: tuple[tuple[Tyre, ...], tuple[Row, ...]], facts: WheelFacts[Number]) -> Grid:
     vehicle = case.vehicle
     front, rear = candidate_facts(case, Candidate(vehicle.front.fitted, vehicle.rear.fitted))
-    car = weigh(case, facts, rear) if axle.name == "front" else weigh(case, front, facts)
+    car: CarView[Number] = weigh(case, *((facts, rear) if axle.name == "front" else (front, facts)))
     offsets: FloatArray = np.asarray(facts.offset_mm)[0]
     shape = len(asked[1]), len(offsets)
-    mine: list[tuple[Question, Grade]] = []
-    others: list[tuple[Question, Grade]] = []
+    mine: list[tuple[Question, Grade[Number]]] = []
+    others: list[tuple[Question, Grade[Number]]] = []
     for question, grade in graded_questions(case, car):
         (mine if question.where == axle.name else others).append((question, grade))
     mine = [(question, grade) for question, grade in mine if question.code not in OF_THE_HUB]
@@ -189,7 +189,7 @@ def _graded(case: Case, axle: Axle, asked: tuple[tuple[Tyre, ...], tuple[Row, ..
     )
 
 
-def _layer(graded: Sequence[tuple[Question, Grade]], shape: tuple[int, int]) -> Layer:
+def _layer(graded: Sequence[tuple[Question, Grade[Number]]], shape: tuple[int, int]) -> Layer:
     """Return grades of numbers or of arrays that spread to this shape, as arrays of it."""
     outcomes = np.empty((len(graded), *shape), np.int8)
     measured, limits = np.empty(outcomes.shape), np.empty(outcomes.shape)
@@ -200,6 +200,6 @@ def _layer(graded: Sequence[tuple[Question, Grade]], shape: tuple[int, int]) -> 
     return Layer(tuple(question for question, _ in graded), outcomes, measured, limits)
 
 
-def _spread(number: float, shape: tuple[int, int]) -> FloatArray:
+def _spread(number: Number, shape: tuple[int, int]) -> FloatArray:
     array: FloatArray = np.asarray(number, np.float64)
     return array[:, : shape[1]] if array.ndim == len(shape) else array

@@ -20,7 +20,7 @@ from service.assessment.view.driving import AxleDriving
 from service.assessment.view.views import AxleView
 from service.assessment.view.wheel_facts import WheelFacts, columns
 from service.core.findings import NOT_MET
-from service.core.numeric import UNKNOWN, FloatArray
+from service.core.numeric import UNKNOWN, FloatArray, Number, magnitude
 
 # Wheels graded at once: more would only take memory.
 CHUNK = 8192
@@ -55,12 +55,12 @@ class _Asks(NamedTuple):
 
 
 # What one axle alone says of a measure; of the balance, how near it keeps to the present stiffness.
-AXLE_MERITS: Mapping[RankBy, Callable[[AxleView, AxleDriving], float]] = MappingProxyType(
+AXLE_MERITS: Mapping[RankBy, Callable[[AxleView[Number], AxleDriving[Number]], Number]] = MappingProxyType(
     {
         "dry_grip": lambda _, found: found.peak_grip_percent.value,
         "wet_margin": lambda _, found: reserve_gain_percent(found),
         "load_margin": lambda view, _: load_margin_percent(view),
-        "balance": lambda view, _: -abs(view.change.cornering_stiffness.value - 1.0),
+        "balance": lambda view, _: -magnitude(view.change.cornering_stiffness.value - 1.0),
         "braking": lambda _, found: found.peak_grip_percent.value,
     }
 )
@@ -84,7 +84,7 @@ def filter_axles(
     return _joined(found[0], front), _joined(found[1], rear)
 
 
-def _side_by_side(front: Wheels, rear: Wheels) -> tuple[WheelFacts, WheelFacts]:
+def _side_by_side(front: Wheels, rear: Wheels) -> tuple[WheelFacts[Number], WheelFacts[Number]]:
     """Return both tables as columns of one length; the shorter is filled up by repetition, or from the other."""
     size = max(front.size, rear.size)
     tables = (front.table if front.size else rear.table, rear.table if rear.size else front.table)
@@ -92,7 +92,7 @@ def _side_by_side(front: Wheels, rear: Wheels) -> tuple[WheelFacts, WheelFacts]:
     return one, other
 
 
-def _keep(graded: Graded, view: AxleView, wheels: Wheels, asks: _Asks) -> AxleFound:
+def _keep(graded: Graded, view: AxleView[Number], wheels: Wheels, asks: _Asks) -> AxleFound:
     size = wheels.size
     mine = [place for place, each in enumerate(graded.questions) if each.where == view.name]
     broken = {graded.questions[place].code: graded.outcomes[place, :size] == NOT_MET for place in mine}
@@ -112,13 +112,13 @@ def _keep(graded: Graded, view: AxleView, wheels: Wheels, asks: _Asks) -> AxleFo
     )
 
 
-def _merit(view: AxleView, found: AxleDriving, asks: _Asks) -> FloatArray:
+def _merit(view: AxleView[Number], found: AxleDriving[Number], asks: _Asks) -> FloatArray:
     if asks.rank_by == "closest_to_present":
         return -axle_distance(view, asks.season, view_size(view))
     return as_column(AXLE_MERITS[asks.rank_by](view, found), view_size(view))
 
 
-def view_size(view: AxleView) -> tuple[int, ...]:
+def view_size(view: AxleView[Number]) -> tuple[int, ...]:
     """Return the shape of the arrays in a view."""
     return np.shape(view.then.facts.rim_code)
 
@@ -131,11 +131,11 @@ def first_reasons(broken: Mapping[str, Flags], size: int) -> tuple[Counter[str],
     return Counter(dict(zip(broken, counts, strict=True))), np.flatnonzero(~sent_away)
 
 
-def _beyond(view: AxleView, limits: AxleLimits) -> dict[str, Flags]:
+def _beyond(view: AxleView[Number], limits: AxleLimits) -> dict[str, Flags]:
     """Return what goes beyond the caller's limits; what is not known, and a limit that is not set, do not."""
     size = view_size(view)
     width = as_column(view.then.facts.nominal_width_mm, size)
-    deviation = as_column(abs(view.change.overall_diameter_percent), size)
+    deviation = as_column(magnitude(view.change.overall_diameter_percent), size)
     margin = as_column(load_margin_percent(view), size)
     flags = {
         "limits.overall_diameter_percent": deviation > limits.overall_diameter_percent + LAST_BIT,

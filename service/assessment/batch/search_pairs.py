@@ -122,8 +122,8 @@ def _ratio_change_percent(case: Case, front: AxleFound, rear: AxleFound) -> Floa
         np.full(1, present_wheel(axle, case.vehicle, case.pack.limits).geometry.rolling_circumference_mm)
         for axle in (case.vehicle.front, case.vehicle.rear)
     )
-    return axle_ratio_change_percent(
-        now_front, now_rear, front.circumference_mm[:, None], rear.circumference_mm[None, :]
+    return np.asarray(
+        axle_ratio_change_percent(now_front, now_rear, front.circumference_mm[:, None], rear.circumference_mm[None, :])
     )
 
 

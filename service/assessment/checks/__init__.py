@@ -32,10 +32,9 @@ from service.assessment.checks import (
     wet_order,
     wet_reserve,
 )
-from service.assessment.checks.grade import Check
-from service.assessment.view.views import AxleView, CarView
+from service.assessment.checks.grade import AxleCheck, CarCheck
 
-AXLE_CHECKS: tuple[Check[AxleView], ...] = (
+AXLE_CHECKS: tuple[AxleCheck, ...] = (
     bead_diameter.DIAMETER,
     rim_width_for_tyre.WIDTH,
     hub_bolts.BOLT_CIRCLE,
@@ -57,7 +56,7 @@ AXLE_CHECKS: tuple[Check[AxleView], ...] = (
     temporary_spare.SPARE,
     aquaplaning_onset.AQUAPLANING,
 )
-CAR_CHECKS: tuple[Check[CarView], ...] = (
+CAR_CHECKS: tuple[CarCheck, ...] = (
     speedometer_lead.SPEEDOMETER,
     axle_ratio.AXLE_RATIO,
     structure.STRUCTURE,

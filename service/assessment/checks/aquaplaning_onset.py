@@ -2,19 +2,19 @@
 
 from __future__ import annotations
 
-from service.assessment.checks.grade import Check, Grade
+from service.assessment.checks.grade import AxleCheck, Grade
 from service.assessment.checks.missing import deflection_remedy
 from service.assessment.checks.words import plain
 from service.assessment.view.views import AxleView
 from service.core.findings import ADVISORY, Estimate, Finding, is_open, worst
-from service.core.numeric import unknown
+from service.core.numeric import Num, unknown
 from service.core.sources import SOURCES, basis
 
 LEVEL = f"level after {SOURCES['GALLAWAY-1979'].title} (a quotation was read)"
 ONSET = basis("PROJECT", f"{LEVEL}, effect of width its own; tread pattern and compound are not in it")
 
 
-def _grade(view: AxleView) -> Grade:
+def _grade(view: AxleView[Num]) -> Grade[Num]:
     change = view.change.aquaplaning_onset_percent.value
     limit = view.limits.aquaplaning_onset_change_advisory_percent.value
     return Grade(worst(open_question=unknown(change), advisory=change < limit), change, limit)
@@ -51,4 +51,4 @@ def _band(change: Estimate[float]) -> str:
     return "" if near == far else f" ({near} to {far} %)"
 
 
-AQUAPLANING = Check("wet.aquaplaning", _grade, _explain)
+AQUAPLANING = AxleCheck("wet.aquaplaning", _grade, _explain)

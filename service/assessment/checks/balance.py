@@ -7,12 +7,12 @@ from __future__ import annotations
 
 from typing import Literal, NamedTuple
 
-from service.assessment.checks.grade import Check, Grade
+from service.assessment.checks.grade import CarCheck, Grade
 from service.assessment.checks.missing import level_remedy, stiffness_remedy
-from service.assessment.checks.words import plain, signed
+from service.assessment.checks.words import plain
 from service.assessment.view.views import CarView
-from service.core.findings import MET, Finding, is_open, worst
-from service.core.numeric import pick, unknown
+from service.core.findings import MET, Finding, Holds, is_open, worst
+from service.core.numeric import Num, magnitude, pick, unknown
 from service.core.sources import SOURCES, basis
 
 Direction = Literal["towards_understeer", "towards_oversteer", "neutral"]
@@ -36,14 +36,14 @@ class Balance(NamedTuple):
     text: str
 
 
-def degree_code(car: CarView) -> int:
+def degree_code(car: CarView[Num]) -> int:
     """Return how much the balance changes, an index into `DEGREES`; floats or arrays alike, 0 where not known."""
-    size = abs(car.change.gradient_deg_per_g.value)
+    size = magnitude(car.change.gradient_deg_per_g.value)
     small, strong = car.limits.balance_negligible_deg_per_g.value, car.limits.balance_strong_deg_per_g.value
     return pick(size > strong, STRONG, pick(size >= small, NOTICEABLE, NEGLIGIBLE))
 
 
-def direction_code(car: CarView) -> int:
+def direction_code(car: CarView[Num]) -> int:
     """Return which way the balance goes, an index into `DIRECTIONS`; floats or arrays alike, 0 where not known."""
     value, small = car.change.gradient_deg_per_g.value, car.limits.balance_negligible_deg_per_g.value
     return pick(value >= small, TOWARDS_UNDERSTEER, pick(value <= -small, TOWARDS_OVERSTEER, NEUTRAL))
@@ -77,27 +77,27 @@ def balance(car: CarView) -> Balance:
     return Balance(direction, degree, certain, warning, text)
 
 
-def _grade(car: CarView) -> Grade:
+def _grade(car: CarView[Num]) -> Grade[Num]:
     value = car.change.gradient_deg_per_g.value
     small = car.limits.balance_negligible_deg_per_g.value
     if car.vehicle.is_trailer:
         return Grade(MET, value, small)
     dangerous = _is_dangerous(car) | _shifts_and_floats(car)
     return Grade(
-        worst(not_recommended=dangerous, open_question=unknown(value), advisory=abs(value) >= small), value, small
+        worst(not_recommended=dangerous, open_question=unknown(value), advisory=magnitude(value) >= small), value, small
     )
 
 
-def _is_dangerous(car: CarView) -> bool:
+def _is_dangerous(car: CarView[Num]) -> Holds:
     """Return whether the car surely shifts strongly towards oversteer; floats or arrays alike."""
     value, _, high = car.change.gradient_deg_per_g
     small, strong = car.limits.balance_negligible_deg_per_g.value, car.limits.balance_strong_deg_per_g.value
     return (value < -strong) & (high <= small)
 
 
-def _shifts_and_floats(car: CarView) -> bool:
+def _shifts_and_floats(car: CarView[Num]) -> Holds:
     """Return whether the car shifts noticeably, either way, and its rear loses wet reserve beyond what is minded."""
-    shifts = abs(car.change.gradient_deg_per_g.value) >= car.limits.balance_negligible_deg_per_g.value
+    shifts = magnitude(car.change.gradient_deg_per_g.value) >= car.limits.balance_negligible_deg_per_g.value
     return shifts & (car.driving.rear.reserve_fall_percent > car.limits.wet_reserve_fall_rear_percent.value)
 
 
@@ -109,17 +109,13 @@ def _explain(car: CarView, grade: Grade) -> Finding:
         ask = level_remedy(car.front, car.rear) or stiffness_remedy(car.front, car.rear)
         return Finding("balance.change", "vehicle", grade.outcome, message, None, None, "deg/g", GRADIENT, ask)
     found = balance(car)
-    _, low, high = car.change.gradient_deg_per_g
     message = found.text
     if found.warning is not None:
         message = f"{message} {found.warning}"
     if _shifts_and_floats(car):
         fall = plain(car.driving.rear.reserve_fall_percent)
         message = f"{message} In standing water the rear loses some {fall} % of its reserve as well."
-    if grade.measured != 0.0:
-        band = f"{signed(grade.measured, 2)} deg/g, within {signed(low, 2)} to {signed(high, 2)}"
-        message = f"{message} The understeer gradient changes by {band}."
     return Finding("balance.change", "vehicle", grade.outcome, message, grade.measured, grade.limit, "deg/g", GRADIENT)
 
 
-CHANGE = Check("balance.change", _grade, _explain)
+CHANGE = CarCheck("balance.change", _grade, _explain)

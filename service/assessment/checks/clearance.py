@@ -7,20 +7,27 @@ it. Where nobody measured, the shift of the design says whether somebody has to.
 from __future__ import annotations
 
 from collections.abc import Callable
-from typing import NamedTuple
+from typing import NamedTuple, Protocol
 
-from service.assessment.checks.grade import LAST_BIT, Check, Grade, finite
+from service.assessment.checks.grade import LAST_BIT, AxleCheck, AxleFigure, Grade, finite
 from service.assessment.checks.missing import diameter_remedy, offset_remedy, width_remedy
 from service.assessment.checks.offset_window import offset_advice
 from service.assessment.checks.words import apart, plain, span, tyre_pointer
 from service.assessment.view.views import AxleView
 from service.assessment.view.wheel_facts import NO_MARK
 from service.core.findings import ADVISORY, MET, NOT_MET, Basis, Finding, Remedy, worst
-from service.core.numeric import UNKNOWN, known, known_or, pick, unknown
+from service.core.numeric import UNKNOWN, Num, known, known_or, pick, unknown
 from service.rules.limits import Limit, Limits
 
 # Below this a length is told in tenths.
 WHOLE_MM = 0.95
+
+
+class AxleRoom(Protocol):
+    """A measured room, the same whatever the wheel."""
+
+    def __call__(self, view: AxleView[Num], /) -> float:
+        """Return the room [mm], NaN where nobody measured."""
 
 
 class Side(NamedTuple):
@@ -28,13 +35,13 @@ class Side(NamedTuple):
 
     name: str
     towards: str
-    shift: Callable[[AxleView], float]
-    growth: Callable[[AxleView], float]
-    room: Callable[[AxleView], float]
+    shift: AxleFigure
+    growth: AxleFigure
+    room: AxleRoom
     enough: Callable[[Limits], Limit]
     unmeasured_most: Callable[[Limits], Limit]
 
-    def needed(self, view: AxleView) -> float:
+    def needed(self, view: AxleView[Num]) -> Num:
         """Return how much of a measured room the wheel takes beyond the present one."""
         return self.shift(view) + self.growth(view)
 
@@ -45,7 +52,7 @@ SIDES = (
         "strut",
         lambda view: view.change.inboard_edge_mm,
         lambda view: view.change.growth_sideways_mm,
-        lambda view: view.axle.clearance_inboard_mm,
+        lambda view: view.axle.sure_inboard_mm,
         lambda limits: limits.clearance_inboard_met_mm,
         lambda limits: limits.unmeasured_shift_most_mm,
     ),
@@ -54,7 +61,7 @@ SIDES = (
         "wing edge",
         lambda view: view.change.outboard_edge_mm,
         lambda view: view.change.growth_sideways_mm,
-        lambda view: view.axle.clearance_outboard_mm,
+        lambda view: view.axle.sure_outboard_mm,
         lambda limits: limits.clearance_outboard_met_mm,
         lambda limits: limits.unmeasured_shift_most_mm,
     ),
@@ -63,14 +70,14 @@ SIDES = (
         "wheel arch",
         lambda view: view.change.radial_edge_mm,
         lambda view: view.change.growth_radial_mm,
-        lambda view: view.axle.clearance_radial_mm,
+        lambda view: view.axle.sure_radial_mm,
         lambda limits: limits.clearance_radial_met_mm,
         lambda limits: limits.unmeasured_radius_most_mm,
     ),
 )
 
 
-def _grade(view: AxleView, side: Side) -> Grade:
+def _grade(view: AxleView[Num], side: Side) -> Grade[Num]:
     shift, needed, room = side.shift(view), side.needed(view), side.room(view)
     left = room - needed
     least, enough = view.limits.clearance_least_mm.value, side.enough(view.limits).value
@@ -128,7 +135,7 @@ def _measured(view: AxleView, side: Side, grade: Grade) -> str:
 
 def _unmeasured(view: AxleView, side: Side, grade: Grade) -> tuple[str, Remedy | None, Basis]:
     shift, limits = side.shift(view), view.limits
-    least = side.needed(view) + side.enough(limits).value
+    least = _to_be_measured(view, side)
     if grade.outcome == MET:
         within = limits.unmeasured_shift_met_mm
         message = f"The wheel stays within {plain(within.value)} mm of the present one towards the {side.towards}."
@@ -149,6 +156,11 @@ def _measure(view: AxleView, side: Side, text: str, least: float) -> Remedy:
     return Remedy(text, pointer, f"{side.name}_mm", least, unit="mm")
 
 
+def _to_be_measured(view: AxleView, side: Side) -> float:
+    """Return the room that is enough when it is measured to within the tolerance that holds for this axle."""
+    return side.needed(view) + side.enough(view.limits).value + view.axle.clearance_tolerance_mm
+
+
 def _up(length: float) -> str:
     return plain(length + 0.5 - LAST_BIT)
 
@@ -165,8 +177,9 @@ def _unplaced(view: AxleView, side: Side) -> tuple[str, Remedy | None]:
 def _remedy(view: AxleView, side: Side) -> Remedy:
     enough, needed = side.enough(view.limits).value, side.needed(view)
     if needed <= LAST_BIT:
-        text = f"look for marks of rubbing and measure again: {_up(needed + enough)} mm is enough"
-        return _measure(view, side, text, needed + enough)
+        least = _to_be_measured(view, side)
+        text = f"look for marks of rubbing and measure again: {_up(least)} mm is enough"
+        return _measure(view, side, text, least)
     spare = max(side.room(view) - enough, 0.0)
     if side.name == "radial":
         return _lower(view, spare)
@@ -197,14 +210,14 @@ def _narrower(view: AxleView, spare_mm: float) -> Remedy:
     return Remedy(text, pointer, "section_width_mm", at_most=most, unit="mm")
 
 
-def _check(side: Side) -> Check[AxleView]:
-    def grade(view: AxleView) -> Grade:
+def _check(side: Side) -> AxleCheck:
+    def grade(view: AxleView[Num]) -> Grade[Num]:
         return _grade(view, side)
 
     def explain(view: AxleView, found: Grade) -> Finding:
         return _explain(view, found, side)
 
-    return Check(f"clearance.{side.name}", grade, explain)
+    return AxleCheck(f"clearance.{side.name}", grade, explain)
 
 
 INBOARD, OUTBOARD, RADIAL = (_check(side) for side in SIDES)

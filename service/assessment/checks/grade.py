@@ -1,42 +1,76 @@
 """The form of a check: a grade in numbers (one case or a million), and its explanation in words (one case).
 
 Both paths, the single check and the arrays of compare, search and sweep, call the same `grade`; only
-the single check calls `explain`. A view's types say float; on the array path the same names hold arrays
-(`batch/grading.py` is the one place that puts them there), so a grade asks only what answers both: comparisons,
+the single check calls `explain`. A grade takes a view of either, so it asks only what answers both: comparisons,
 `known`, `unknown`, `pick`, `worst`, never an `if` on a value.
 """
 
 from __future__ import annotations
 
 from collections.abc import Callable
-from typing import Generic, NamedTuple, TypeVar
+from typing import Generic, NamedTuple, Protocol
 
+from service.assessment.view.views import AxleView, CarView
 from service.core.findings import Finding, Where
-from service.core.numeric import known
-
-View = TypeVar("View")
-
+from service.core.numeric import Num, known
 
 # A limit reached exactly (1.5 % of 600 mm) must not fail by the last bit of a float.
 LAST_BIT = 1e-9
 
 
-class Grade(NamedTuple):
+class Grade(NamedTuple, Generic[Num]):
     """How a question came out: outcome code, the number found, the limit it was held against (NaN: none)."""
 
     outcome: int
-    measured: float
-    limit: float
+    """An array of `Outcomes` for many, see `worst`."""
+    measured: Num
+    limit: Num
 
 
-class Check(NamedTuple, Generic[View]):
-    """One question: its code, the grade and the words."""
+class AxleFigure(Protocol):
+    """A figure of an axle, of one wheel or of many."""
+
+    def __call__(self, view: AxleView[Num], /) -> Num:
+        """Return the figure."""
+
+
+class CarFigure(Protocol):
+    """A figure of the whole vehicle, with one candidate or with many."""
+
+    def __call__(self, car: CarView[Num], /) -> Num:
+        """Return the figure."""
+
+
+class AxleGrade(Protocol):
+    """How a question to an axle came out, for one wheel or for many."""
+
+    def __call__(self, view: AxleView[Num], /) -> Grade[Num]:
+        """Return the grade."""
+
+
+class CarGrade(Protocol):
+    """How a question to the whole vehicle came out, for one candidate or for many."""
+
+    def __call__(self, car: CarView[Num], /) -> Grade[Num]:
+        """Return the grade."""
+
+
+class AxleCheck(NamedTuple):
+    """One question to an axle: its code, the grade and the words."""
 
     code: str
-    grade: Callable[[View], Grade]
-    explain: Callable[[View, Grade], Finding]
+    grade: AxleGrade
+    explain: Callable[[AxleView, Grade], Finding]
+
+
+class CarCheck(NamedTuple):
+    """One question to the whole vehicle."""
+
+    code: str
+    grade: CarGrade
+    explain: Callable[[CarView, Grade], Finding]
     where: Where = "vehicle"
-    """Of what a question to the whole vehicle speaks; one to an axle has the place of its view."""
+    """Of what it speaks."""
 
 
 def finite(value: float) -> float | None:

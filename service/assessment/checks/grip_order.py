@@ -3,18 +3,18 @@
 from __future__ import annotations
 
 from service.assessment.checks.balance import NOT_STEERED
-from service.assessment.checks.grade import Check, Grade, finite
+from service.assessment.checks.grade import CarCheck, Grade, finite
 from service.assessment.checks.missing import stiffness_remedy
 from service.assessment.checks.words import apart, signed
 from service.assessment.view.views import CarView
 from service.core.findings import MET, Finding, is_open, worst
-from service.core.numeric import unknown
+from service.core.numeric import Num, unknown
 from service.core.sources import basis
 
 ORDER = basis("PROJECT", "cornering stiffness over load, rear against front")
 
 
-def _grade(car: CarView) -> Grade:
+def _grade(car: CarView[Num]) -> Grade[Num]:
     change = car.change.grip_order_percent
     least = car.limits.grip_order_change_advisory_percent.value
     if car.vehicle.is_trailer:
@@ -41,4 +41,4 @@ def _explain(car: CarView, grade: Grade) -> Finding:
     return Finding("balance.grip_order", "vehicle", grade.outcome, message, measured, grade.limit, "%", ORDER, remedy)
 
 
-GRIP_ORDER = Check("balance.grip_order", _grade, _explain)
+GRIP_ORDER = CarCheck("balance.grip_order", _grade, _explain)

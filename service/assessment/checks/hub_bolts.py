@@ -5,18 +5,18 @@ The wheel that is on the car goes on its hub: where nobody looked at the hub, th
 
 from __future__ import annotations
 
-from service.assessment.checks.grade import Check, Grade, finite
+from service.assessment.checks.grade import AxleCheck, Grade, finite
 from service.assessment.checks.words import plain
 from service.assessment.view.views import AxleView
 from service.assessment.view.wheel_facts import SAME_CIRCLE_MM
 from service.core.findings import NOT_MET, Finding, Remedy, is_open, worst
-from service.core.numeric import UNKNOWN, known, known_or, pick, unknown
+from service.core.numeric import UNKNOWN, Num, known, known_or, magnitude, pick, unknown
 from service.core.sources import basis
 
 CIRCLE = basis("COMMON-PRACTICE", "rim and hub have the same number of bolts on the same circle")
 
 
-def _hub(view: AxleView) -> tuple[float, float]:
+def _hub(view: AxleView[Num]) -> tuple[float, float]:
     """Return number of bolts and circle of the hub, by the present rim where the hub was not looked at."""
     hub = view.axle.hub_bolt_circle
     if hub is None:
@@ -24,7 +24,7 @@ def _hub(view: AxleView) -> tuple[float, float]:
     return float(hub.bolts), hub.diameter_mm
 
 
-def _rim(view: AxleView) -> tuple[float, float]:
+def _rim(view: AxleView[Num]) -> tuple[Num, Num]:
     """Return the same of the proposed rim; where it is the present one, what either states of it."""
     now, then, same = view.now.facts, view.then.facts, view.change.same_rim == 1.0
     return (
@@ -33,9 +33,9 @@ def _rim(view: AxleView) -> tuple[float, float]:
     )
 
 
-def _grade(view: AxleView) -> Grade:
+def _grade(view: AxleView[Num]) -> Grade[Num]:
     (bolts, diameter), (rim_bolts, rim_diameter) = _hub(view), _rim(view)
-    apart = abs(rim_diameter - diameter)
+    apart = magnitude(rim_diameter - diameter)
     differs = (apart > SAME_CIRCLE_MM) | ((rim_bolts != bolts) & known(apart))
     outcome = worst(
         not_met=differs,
@@ -79,4 +79,4 @@ def _circle(bolts: float, diameter_mm: float) -> str:
     return "" if unknown(diameter_mm) else f"{plain(bolts)}x{plain(diameter_mm, 2)}"
 
 
-BOLT_CIRCLE = Check("rim.bolt_circle", _grade, _explain)
+BOLT_CIRCLE = AxleCheck("rim.bolt_circle", _grade, _explain)

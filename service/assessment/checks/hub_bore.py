@@ -5,23 +5,23 @@ The wheel that is on the car goes on its hub, so the hub is no larger than the p
 
 from __future__ import annotations
 
-from service.assessment.checks.grade import LAST_BIT, Check, Grade, finite
+from service.assessment.checks.grade import LAST_BIT, AxleCheck, Grade, finite
 from service.assessment.checks.words import plain
 from service.assessment.view.views import AxleView
 from service.core.findings import ADVISORY, NOT_MET, Finding, Remedy, is_open, worst
-from service.core.numeric import UNKNOWN, known, known_or, pick, unknown
+from service.core.numeric import UNKNOWN, Num, known, known_or, pick, unknown
 from service.core.sources import basis
 
 BORE = basis("COMMON-PRACTICE", "the wheel is centred on the hub")
 
 
-def _bore_mm(view: AxleView) -> float:
+def _bore_mm(view: AxleView[Num]) -> Num:
     """Return the bore of the proposed rim; where it is the present one, what either states of it."""
     same = view.change.same_rim == 1.0
     return known_or(view.then.facts.centre_bore_mm, pick(same, view.now.facts.centre_bore_mm, UNKNOWN))
 
 
-def _grade(view: AxleView) -> Grade:
+def _grade(view: AxleView[Num]) -> Grade[Num]:
     bore, hub, present = _bore_mm(view), view.axle.hub_centre_bore_mm, view.now.facts.centre_bore_mm
     spigot = known_or(hub, present)
     play = bore - spigot
@@ -91,4 +91,4 @@ def _not_known(view: AxleView, grade: Grade) -> tuple[str, Remedy]:
     return message, Remedy(text, of_hub, "centre_bore_mm", unit="mm")
 
 
-CENTRE_BORE = Check("rim.centre_bore", _grade, _explain)
+CENTRE_BORE = AxleCheck("rim.centre_bore", _grade, _explain)

@@ -114,16 +114,11 @@ def deflection_remedy(*views: AxleView) -> Remedy | None:
         if known(place.wheel.behaviour.static_loaded_radius_mm):
             continue
         least = _least_pressure_kpa(place)
-        text = f"a stronger tyre for {place.tyre}, one that is not crushed by its load"
-        if least < HIGHEST_USUAL_KPA:
-            text = f"more than {plain(least)} kPa in {place.tyre}, or a tyre that is not crushed by its load"
-        return Remedy(
-            text,
-            f"{place.pointer}/pressure_kpa",
-            "pressure_kpa",
-            least,
-            unit="kPa",
-        )
+        if least >= HIGHEST_USUAL_KPA:
+            text = f"a stronger tyre for {place.tyre}, one that is not crushed by its load"
+            return Remedy(text, f"{place.pointer}/tyre/size", "load_index")
+        text = f"more than {plain(least)} kPa in {place.tyre}, or a tyre that is not crushed by its load"
+        return Remedy(text, f"{place.pointer}/pressure_kpa", "pressure_kpa", least, unit="kPa")
     return None
 
 

@@ -1,20 +1,21 @@
-"""Which offsets serve a wheel: one window for room, twin tyres and track, so that no two remedies contradict."""
+"""Which offsets serve a wheel: one window for room, twin tyres, track and law, so that no two remedies contradict."""
 
 from __future__ import annotations
 
 from math import inf
 
 from service.assessment.checks.grade import LAST_BIT
+from service.assessment.checks.lawful_track import lawful_track_mm
 from service.assessment.checks.words import rim_pointer, span, tyre_pointer
 from service.assessment.view.views import AxleView
 from service.core.findings import Remedy
-from service.core.numeric import known, known_or, unknown
+from service.core.numeric import Num, known, known_or, unknown
 from service.physics.dimensions import service_width_mm
 
 
-def usual_track_mm(view: AxleView) -> float:
+def usual_track_mm(view: AxleView[Num]) -> float:
     """Return by how much the track may change before it deserves a second look."""
-    limits, track = view.limits, view.axle.track_mm
+    limits, track = view.limits, view.axle.sure_track_mm
     return known_or(limits.track_change_met_percent.value / 100.0 * track, limits.track_change_met_mm.value)
 
 
@@ -25,12 +26,14 @@ def _shifts_mm(view: AxleView) -> tuple[float, float]:
     inboard, outboard = half_track, half_track
     axle, limits = view.axle, view.limits
     if known(view.change.half_width_mm):
-        inboard = min(inboard, _way_mm(view, axle.clearance_inboard_mm, limits.clearance_inboard_met_mm.value))
-        outboard = min(outboard, _way_mm(view, axle.clearance_outboard_mm, limits.clearance_outboard_met_mm.value))
-    if single:
-        return -outboard, inboard
-    # Both edges of a twin move out with the offset, and the two tyres come together without it.
-    return _together_mm(view), min(inboard, outboard)
+        inboard = min(inboard, _way_mm(view, axle.sure_inboard_mm, limits.clearance_inboard_met_mm.value))
+        outboard = min(outboard, _way_mm(view, axle.sure_outboard_mm, limits.clearance_outboard_met_mm.value))
+    least, most = -outboard, inboard
+    if not single:
+        # Both edges of a twin move out with the offset, and the two tyres come together without it.
+        least, most = _together_mm(view), min(inboard, outboard)
+    narrower, wider = lawful_track_mm(view)
+    return max(least, -0.5 * wider), min(most, -0.5 * narrower)
 
 
 def _way_mm(view: AxleView, room_mm: float, enough_mm: float) -> float:

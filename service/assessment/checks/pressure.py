@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from service.assessment.checks.grade import LAST_BIT, Check, Grade, finite
+from service.assessment.checks.grade import LAST_BIT, AxleCheck, Grade, finite
 from service.assessment.checks.load_capacity import index_remedy
 from service.assessment.checks.words import apart, plain, tyre_pointer
 from service.assessment.view.ordered_pressure import AS_SHOWN_KPA, is_too_high, is_too_low, usual_most_kpa
 from service.assessment.view.views import AxleView
 from service.core.findings import ADVISORY, NOT_MET, Finding, Remedy, worst
-from service.core.numeric import known, known_or, pick, unknown
+from service.core.numeric import Num, known, known_or, pick, unknown
 from service.core.sources import basis
 from service.physics.pressure_load import pressure_for_load_kpa
 
@@ -20,7 +20,7 @@ def in_words(pressure_kpa: float) -> str:
     return f"{plain(pressure_kpa)} kPa ({plain(pressure_kpa / 100.0, 2)} bar)"
 
 
-def _grade(view: AxleView) -> Grade:
+def _grade(view: AxleView[Num]) -> Grade[Num]:
     facts, carried = view.then.facts, view.then.load
     # A pressure that nobody stated is the one that will be set.
     pressure = known_or(facts.pressure_kpa, view.ordered_pressure_kpa)
@@ -56,8 +56,9 @@ def _explain(view: AxleView, grade: Grade) -> Finding:
 
 
 def _too_weak(view: AxleView) -> str:
-    carried = view.then.load
-    capacity, required = apart(carried.capacity_kg, carried.required_kg), plain(carried.required_kg)
+    # Shares of what `load.capacity` says of the axle, so that both sentences have the same sum.
+    tyres, mass = view.axle.tyres, view.axle.max_axle_mass_kg
+    capacity, required = apart(view.then.load.axle_capacity_kg / tyres, mass / tyres), plain(mass / tyres)
     return f"No pressure is enough. Each tyre must carry {required} kg, and it carries {capacity} kg at most."
 
 
@@ -67,7 +68,8 @@ def _wrong(view: AxleView, grade: Grade) -> str:
         reference, most = plain(view.then.facts.reference_pressure_kpa), plain(grade.limit)
         message = f"{stated} kPa is too much: the tyre carries its load index at {reference} kPa."
         return f"{message} Usually it gets {most} kPa at most."
-    return f"At {stated} kPa the tyres do not carry the axle. It needs at least {plain(needed)} kPa."
+    speed = plain(view.vehicle.max_speed_kmh)
+    return f"{stated} kPa is too little for the full axle at {speed} km/h. It needs at least {plain(needed)} kPa."
 
 
 def _set(view: AxleView) -> Remedy:
@@ -94,7 +96,8 @@ def _without_reference(view: AxleView) -> tuple[str, Remedy]:
     if known(facts.rated_kg) and unknown(facts.load_factor * facts.speed_capability_kmh):
         speed = plain(view.vehicle.max_speed_kmh)
         message = f"The least pressure is not known: what the tyre needs at {speed} km/h is for its maker to state."
-        return message, Remedy("state load index and speed symbol of the proposed tyre", pointer, "speed_symbol")
+        text = f"ask the tyre's maker for the pressure at {speed} km/h"
+        return message, Remedy(text, pointer, "speed_symbol")
     if unknown(facts.rated_kg):
         message = "The least pressure is not known, since the tyre states no load index or speed symbol."
         text = "state load index and speed symbol of the proposed tyre"
@@ -110,4 +113,4 @@ def _without_reference(view: AxleView) -> tuple[str, Remedy]:
     )
 
 
-PRESSURE = Check("load.pressure", _grade, _explain)
+PRESSURE = AxleCheck("load.pressure", _grade, _explain)

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from service.assessment.checks.grade import Check, Grade
+from service.assessment.checks.grade import AxleCheck, Grade
 from service.assessment.checks.words import rim_pointer
 from service.assessment.view.views import AxleView
 from service.core.findings import MET, Finding, Remedy, worst
+from service.core.numeric import Num
 from service.core.sources import basis
 
 HUMP = basis("ISO-4000-2", "note on humps for tubeless tyres")
@@ -14,7 +15,7 @@ HUMP = basis("ISO-4000-2", "note on humps for tubeless tyres")
 TAPERED = 0.5
 
 
-def _grade(view: AxleView) -> Grade:
+def _grade(view: AxleView[Num]) -> Grade[Num]:
     facts = view.then.facts
     humpless = (facts.hump != 1.0) & (facts.rim_code % 1.0 != TAPERED)
     return Grade(worst(open_question=humpless, advisory=facts.one_piece != 1.0), facts.hump, 1.0)
@@ -47,4 +48,4 @@ def _explain(view: AxleView, grade: Grade) -> Finding:
     return Finding("rim.contour", view.name, grade.outcome, message, None, None, None, HUMP, remedy)
 
 
-CONTOUR = Check("rim.contour", _grade, _explain)
+CONTOUR = AxleCheck("rim.contour", _grade, _explain)

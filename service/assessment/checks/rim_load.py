@@ -2,17 +2,17 @@
 
 from __future__ import annotations
 
-from service.assessment.checks.grade import LAST_BIT, Check, Grade, finite
+from service.assessment.checks.grade import LAST_BIT, AxleCheck, Grade, finite
 from service.assessment.checks.words import plain
 from service.assessment.view.views import AxleView
 from service.core.findings import NOT_MET, Finding, Remedy, is_open, worst
-from service.core.numeric import UNKNOWN, known_or, pick, unknown
+from service.core.numeric import UNKNOWN, Num, known_or, pick, unknown
 from service.core.sources import basis
 
 SHARE = basis("COMMON-PRACTICE", "each wheel carries its equal share of the maximum axle mass")
 
 
-def _grade(view: AxleView) -> Grade:
+def _grade(view: AxleView[Num]) -> Grade[Num]:
     same = view.change.same_rim == 1.0
     rating = known_or(view.then.facts.rim_rating_kg, pick(same, view.now.facts.rim_rating_kg, UNKNOWN))
     share = view.axle.max_axle_mass_kg / view.axle.tyres
@@ -47,4 +47,4 @@ def _explain(view: AxleView, grade: Grade) -> Finding:
     return Finding("rim.load_rating", view.name, grade.outcome, message, measured, grade.limit, "kg", SHARE, remedy)
 
 
-LOAD_RATING = Check("rim.load_rating", _grade, _explain)
+LOAD_RATING = AxleCheck("rim.load_rating", _grade, _explain)

@@ -6,12 +6,12 @@ the answer is to ask the maker.
 
 from __future__ import annotations
 
-from service.assessment.checks.grade import Check, Grade, finite
+from service.assessment.checks.grade import AxleCheck, Grade, finite
 from service.assessment.checks.words import plain, rim_pointer
 from service.assessment.view.views import AxleView
 from service.assessment.view.wheel_facts import BY_MAKER, BY_RULE, BY_TABLE
 from service.core.findings import ADVISORY, MET, Basis, Finding, Remedy, is_open, worst
-from service.core.numeric import larger, pick, unknown
+from service.core.numeric import Num, larger, pick, unknown
 from service.core.sources import basis
 
 BASES: dict[float, Basis] = {
@@ -21,7 +21,7 @@ BASES: dict[float, Basis] = {
 }
 
 
-def _grade(view: AxleView) -> Grade:
+def _grade(view: AxleView[Num]) -> Grade[Num]:
     facts = view.then.facts
     width, low, high = facts.rim_width_in, facts.approved_min_in, facts.approved_max_in
     outside = larger(low - width, width - high)
@@ -69,4 +69,4 @@ def _ask(view: AxleView) -> Remedy:
     )
 
 
-WIDTH = Check("rim.width", _grade, _explain)
+WIDTH = AxleCheck("rim.width", _grade, _explain)

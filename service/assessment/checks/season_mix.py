@@ -2,19 +2,19 @@
 
 from __future__ import annotations
 
-from service.assessment.checks.grade import Check, Grade
+from service.assessment.checks.grade import CarCheck, Grade
 from service.assessment.checks.words import tyre_pointer
 from service.assessment.view.views import AxleView, CarView
 from service.assessment.view.wheel_facts import ALPINE
 from service.core.findings import MET, Finding, Remedy, worst
-from service.core.numeric import UNKNOWN
+from service.core.numeric import UNKNOWN, Num
 from service.core.sources import basis
 
 BOTH = basis("COMMON-PRACTICE", "winter tyres on both axles or on neither")
 NOT_STEERED = "A trailer follows the vehicle that tows it."
 
 
-def _grade(car: CarView) -> Grade:
+def _grade(car: CarView[Num]) -> Grade[Num]:
     if car.vehicle.is_trailer:
         return Grade(MET, UNKNOWN, UNKNOWN)
     front, rear = car.front.then.facts, car.rear.then.facts
@@ -44,4 +44,4 @@ def _is_winter(view: AxleView) -> bool:
     return view.then.facts.winter_mark == ALPINE
 
 
-SEASON_MIX = Check("tyre.season_mix", _grade, _explain)
+SEASON_MIX = CarCheck("tyre.season_mix", _grade, _explain)

@@ -11,12 +11,13 @@ from functools import lru_cache
 from typing import NamedTuple
 
 from service.assessment.case import Vehicle
-from service.assessment.checks.grade import LAST_BIT, Check, Grade, finite
+from service.assessment.checks.grade import LAST_BIT, CarCheck, Grade, finite
 from service.assessment.checks.missing import diameter_remedy
+from service.assessment.checks.speedometer_tolerance import reading_tolerance_percent
 from service.assessment.checks.words import apart, beside_true_speed, lawful_lead, plain
 from service.assessment.view.views import CarView
-from service.core.findings import ADVISORY, MET, NOT_MET, Finding, Remedy, worst
-from service.core.numeric import UNKNOWN, known, pick, unknown
+from service.core.findings import ADVISORY, MET, NOT_MET, Finding, Holds, Remedy, worst
+from service.core.numeric import UNKNOWN, Num, known, pick, unknown
 from service.core.sources import basis
 from service.physics.speedometer import indicated_speed_kmh
 from service.rules.pack import RulePack, VehicleFacts, speedometer_asked
@@ -74,7 +75,7 @@ def _asks(rule: SpeedometerRule) -> tuple[object, ...]:
     return (*edges, rule.test_speed_is, rule.test_speeds)
 
 
-def _asked(car: CarView) -> Asked:
+def _asked(car: CarView[Num]) -> Asked:
     """Return UN R39 as the place has it; where it has not, R39 only advises and the place's own rule decides."""
     rule, missing = place_rule(car.pack, car.vehicle, car.front.conditions.day)
     if missing:
@@ -89,7 +90,7 @@ def present_lead(vehicle: Vehicle) -> float:
     return vehicle.displayed_kmh / vehicle.true_kmh
 
 
-def lead_after_percent(car: CarView) -> float:
+def lead_after_percent(car: CarView[Num]) -> Num:
     """Return by how much the speedometer reads above the true speed after the change [%]; floats or arrays alike."""
     return 100.0 * (present_lead(car.vehicle) / car.change.driven_circumference_ratio - 1.0)
 
@@ -111,7 +112,7 @@ def readings(rule: SpeedometerRule, max_speed_kmh: float, lead: float, ratio: fl
     )
 
 
-def lawful_lead_percent(rule: SpeedometerRule, max_speed_kmh: float, ratio: float) -> tuple[float, float]:
+def lawful_lead_percent(rule: SpeedometerRule, max_speed_kmh: float, ratio: Num) -> tuple[Num, Num]:
     """Return the least and the greatest lead [%] that the present speedometer may have."""
     least, most = _lawful_leads(rule, max_speed_kmh)
     return 100.0 * (least * ratio - 1.0), 100.0 * (most * ratio - 1.0)
@@ -131,22 +132,32 @@ def _lawful_leads(rule: SpeedometerRule, max_speed_kmh: float) -> tuple[float, f
     return least, most
 
 
-def covers_nothing(rule: SpeedometerRule, max_speed_kmh: float, ratio: float) -> bool:
+def covers_nothing(rule: SpeedometerRule, max_speed_kmh: float, ratio: Num) -> Holds:
     """Return whether no speedometer that is lawful now stays so: the change is beyond the whole lawful range."""
     least, most = _lawful_leads(rule, max_speed_kmh)
     return (ratio * least > most) | (ratio * most < least)
 
 
-def grade_reading(car: CarView, asked: Asked) -> Grade:
+def sure_lead_percent(rule: SpeedometerRule, car: CarView[Num]) -> tuple[Num, Num]:
+    """Return between which leads [%] a reading must lie to keep a rule whichever way its tolerance goes.
+
+    Without a tolerance that is the lawful range. Least above greatest: no reading is close enough.
+    """
+    least, most = lawful_lead_percent(rule, car.vehicle.max_speed_kmh, car.change.driven_circumference_ratio)
+    down, up = reading_tolerance_percent(car)
+    return least + down, most - up
+
+
+def grade_reading(car: CarView[Num], asked: Asked) -> Grade[Num]:
     """Return how a speedometer that was read keeps a rule after the change; floats or arrays alike."""
     ratio, lead = car.change.driven_circumference_ratio, 100.0 * (present_lead(car.vehicle) - 1.0)
-    least, most = lawful_lead_percent(asked.rule, car.vehicle.max_speed_kmh, ratio)
+    least, most = sure_lead_percent(asked.rule, car)
     outside = (lead < least - LAST_BIT_KMH) | (lead > most + LAST_BIT_KMH)
     outcome = worst(not_met=outside & asked.forbids, not_assessed=unknown(ratio), advisory=outside)
     return Grade(outcome, lead, pick(lead > most, most, least))
 
 
-def unread_change(car: CarView) -> tuple[float, float, bool]:
+def unread_change(car: CarView[Num]) -> tuple[Num, Num, Holds]:
     """Return the change of circumference [%], the limit on its side [%], and whether it is beyond that limit."""
     change = 100.0 * (car.change.driven_circumference_ratio - 1.0)
     least = car.limits.speedometer_unread_least_percent.value
@@ -155,7 +166,7 @@ def unread_change(car: CarView) -> tuple[float, float, bool]:
     return change, pick(change < 0.0, least, most), beyond
 
 
-def _grade(car: CarView) -> Grade:
+def _grade(car: CarView[Num]) -> Grade[Num]:
     asked = _asked(car)
     if car.vehicle.is_trailer:
         return Grade(MET, UNKNOWN, UNKNOWN)
@@ -185,7 +196,7 @@ def _explain(car: CarView, grade: Grade) -> Finding:
     return Finding("diameter.speedometer", "vehicle", grade.outcome, message, measured, limit, "%", R39, remedy)
 
 
-def _is_forbidden(car: CarView, rule: SpeedometerRule) -> bool:
+def _is_forbidden(car: CarView, rule: SpeedometerRule) -> Holds:
     """Return whether a rule would forbid the change where it is law."""
     if known(present_lead(car.vehicle)):
         return grade_reading(car, Asked(rule, forbids=True)).outcome == NOT_MET
@@ -222,11 +233,20 @@ def _of_a_reading(car: CarView, grade: Grade, rule: SpeedometerRule) -> tuple[st
     after = beside_true_speed(lead)
     if grade.outcome == MET:
         return f"{_reads(grade.measured, after)}, within the lawful range at every test speed.", None
-    least, most = lawful_lead_percent(rule, car.vehicle.max_speed_kmh, car.change.driven_circumference_ratio)
+    least, most = sure_lead_percent(rule, car)
+    if _is_lawful_as_read(car, rule, grade.measured):
+        near = "lawful, but nearer to the limit than its tolerance allows"
+        return f"{_reads(grade.measured, after)}: {near}.", _recalibration(least, most, lawful_lead(least, most))
     low = grade.measured < least
     after = f"{apart(-lead, 0.0, 1)} % below the true speed" if low else after
     side = "it must never read low" if low else "more than is lawful"
     return f"{_reads(grade.measured, after)}: {side}.", _recalibration(least, most, lawful_lead(least, most))
+
+
+def _is_lawful_as_read(car: CarView, rule: SpeedometerRule, lead_percent: float) -> bool:
+    """Return whether the reading taken as exact keeps a rule."""
+    least, most = lawful_lead_percent(rule, car.vehicle.max_speed_kmh, car.change.driven_circumference_ratio)
+    return least - LAST_BIT_KMH <= lead_percent <= most + LAST_BIT_KMH
 
 
 def _reads(lead_percent: float, after: str) -> str:
@@ -237,6 +257,9 @@ def _reads(lead_percent: float, after: str) -> str:
 
 
 def _recalibration(least: float, most: float, needed: str) -> Remedy:
+    if not least <= most:
+        text = "read the speedometer more closely: to within so much, no reading keeps the rule for certain"
+        return Remedy(text, "/vehicle/speedometer/tolerance_percent", "tolerance_percent")
     text = f"have the speedometer recalibrated so that with the present tyres it reads {needed}"
     return _lead_remedy(text, least, most)
 
@@ -245,4 +268,4 @@ def _lead_remedy(text: str, least: float, most: float) -> Remedy:
     return Remedy(text, "/vehicle/speedometer", "speedometer_lead_percent", least, most, unit="%")
 
 
-SPEEDOMETER = Check("diameter.speedometer", _grade, _explain)
+SPEEDOMETER = CarCheck("diameter.speedometer", _grade, _explain)

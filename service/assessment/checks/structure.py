@@ -2,16 +2,17 @@
 
 from __future__ import annotations
 
-from service.assessment.checks.grade import Check, Grade
+from service.assessment.checks.grade import CarCheck, Grade
 from service.assessment.checks.words import tyre_pointer
 from service.assessment.view.views import CarView
 from service.core.findings import ADVISORY, NOT_MET, Finding, Remedy, worst
+from service.core.numeric import Num
 from service.core.sources import basis
 
 SAME = basis("EU-MI0081", "all tyres of the same structure")
 
 
-def _grade(car: CarView) -> Grade:
+def _grade(car: CarView[Num]) -> Grade[Num]:
     front, rear = car.front.then.facts, car.rear.then.facts
     # A temporary spare is excepted; that it is no regular fitment is a finding of its own.
     regular = (front.temporary_spare == 0.0) & (rear.temporary_spare == 0.0)
@@ -47,4 +48,4 @@ def _odd_one(car: CarView) -> tuple[str, str]:
     return "rear" if car.front.then.facts.radial else "front", "radial"
 
 
-STRUCTURE = Check("tyre.structure", _grade, _explain)
+STRUCTURE = CarCheck("tyre.structure", _grade, _explain)

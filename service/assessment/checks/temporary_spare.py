@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from service.assessment.checks.grade import Check, Grade, finite
+from service.assessment.checks.grade import AxleCheck, Grade, finite
 from service.assessment.checks.words import plain, tyre_pointer
 from service.assessment.view.views import AxleView
 from service.core.findings import MET, NOT_MET, Finding, Remedy, worst
-from service.core.numeric import UNKNOWN, pick
+from service.core.numeric import UNKNOWN, Num, pick
 
 
-def _grade(view: AxleView) -> Grade:
+def _grade(view: AxleView[Num]) -> Grade[Num]:
     spare = view.then.facts.temporary_spare
     most = pick(spare == 1.0, view.limits.temporary_spare_speed_kmh.value, UNKNOWN)
     return Grade(worst(not_met=spare == 1.0), view.then.facts.speed_capability_kmh, most)
@@ -31,4 +31,4 @@ def _explain(view: AxleView, grade: Grade) -> Finding:
     )
 
 
-SPARE = Check("tyre.temporary_spare", _grade, _explain)
+SPARE = AxleCheck("tyre.temporary_spare", _grade, _explain)

@@ -2,15 +2,15 @@
 
 from __future__ import annotations
 
-from service.assessment.checks.grade import Check, Grade, finite
+from service.assessment.checks.grade import AxleCheck, Grade, finite
 from service.assessment.checks.words import plain
 from service.assessment.view.views import AxleView
 from service.assessment.view.wheel_facts import ALPINE
 from service.core.findings import ADVISORY, MET, NOT_MET, Finding, Remedy, is_open, worst
-from service.core.numeric import pick, unknown
+from service.core.numeric import Num, pick, unknown
 
 
-def _grade(view: AxleView) -> Grade:
+def _grade(view: AxleView[Num]) -> Grade[Num]:
     facts, limits = view.then.facts, view.limits
     depth, least = facts.tread_depth_mm, limits.tread_depth_least_mm.value
     is_winter = facts.winter_mark == ALPINE
@@ -29,7 +29,7 @@ def _explain(view: AxleView, grade: Grade) -> Finding:
     remedy: Remedy | None = None
     if is_open(grade.outcome):
         message = "The tread depth is not given; the tyre is taken as new."
-        remedy = _remedy(view, "measure the tread depth", None)
+        remedy = _remedy(view, "measure the tread where the tyres are not new", None)
     elif grade.outcome == MET:
         message = f"The tread is {depth} mm deep."
     else:
@@ -48,4 +48,4 @@ def _remedy(view: AxleView, text: str, least_mm: float | None) -> Remedy:
     return Remedy(text, f"/candidate/{view.name}/tyre/tread_depth_mm", "tread_depth_mm", least_mm, unit="mm")
 
 
-DEPTH = Check("tyre.tread_depth", _grade, _explain)
+DEPTH = AxleCheck("tyre.tread_depth", _grade, _explain)

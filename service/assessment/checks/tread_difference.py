@@ -6,19 +6,20 @@ Everything else compares new with new, so what wear does to two axles is said he
 from __future__ import annotations
 
 from service.assessment.checks.axle_ratio import NOT_DRIVEN
-from service.assessment.checks.grade import LAST_BIT, Check, Grade
+from service.assessment.checks.grade import LAST_BIT, CarCheck, Grade
 from service.assessment.checks.words import apart, plain, span
 from service.assessment.view.change import Wheel
 from service.assessment.view.figures import NEW_TREAD_DEPTH_MM
 from service.assessment.view.views import AxleView, CarView
 from service.core.findings import ADVISORY, MET, Finding, Remedy, worst
-from service.core.numeric import UNKNOWN, known, known_or, pick, unknown
+from service.core.numeric import UNKNOWN, Num, known, known_or, magnitude, pick, unknown
 from service.core.sources import basis
+from service.rules.limits import Limits
 
 DEEPER_BEHIND = basis("COMMON-PRACTICE", "the deeper pair goes to the rear")
 
 
-def _depths(front: Wheel, rear: Wheel) -> tuple[float, float]:
+def _depths(front: Wheel[Num], rear: Wheel[Num]) -> tuple[Num, Num]:
     """Return the tread depths [mm], that of a new tyre where none is given."""
     return (
         known_or(front.facts.tread_depth_mm, NEW_TREAD_DEPTH_MM),
@@ -26,19 +27,19 @@ def _depths(front: Wheel, rear: Wheel) -> tuple[float, float]:
     )
 
 
-def _share_percent(car: CarView, front: Wheel, rear: Wheel) -> float:
+def _share_percent(limits: Limits, front: Wheel[Num], rear: Wheel[Num]) -> Num:
     """Return by how much wear sets the diameters apart [%]; nothing where both are worn alike, whatever their size."""
     one, other = _depths(front, rear)
-    worn = car.limits.diameter_per_tread_depth.value * abs(one - other)
+    worn = limits.diameter_per_tread_depth.value * magnitude(one - other)
     return pick(one == other, worn, 100.0 * worn / front.geometry.overall_diameter_mm)
 
 
-def _strains(car: CarView) -> bool:
+def _strains(car: CarView[Num]) -> bool:
     """Return whether unlike diameters may strain a drive: all wheels are driven, or nobody says which."""
     return car.vehicle.driven_axle in ("all", None)
 
 
-def _grade(car: CarView) -> Grade:
+def _grade(car: CarView[Num]) -> Grade[Num]:
     limits, (front, rear) = car.limits, _depths(car.front.then, car.rear.then)
     near = limits.axle_ratio_met_percent.value
     if car.vehicle.is_trailer:
@@ -46,9 +47,9 @@ def _grade(car: CarView) -> Grade:
     deeper_front = front - rear > limits.tread_deeper_front_met_mm.value + LAST_BIT
     if not _strains(car):
         return Grade(worst(advisory=deeper_front), front - rear, limits.tread_deeper_front_met_mm.value)
-    share = _share_percent(car, car.front.then, car.rear.then)
+    share = _share_percent(car.limits, car.front.then, car.rear.then)
     # What the car has today is no reason against a change that keeps it.
-    worse = share > known_or(_share_percent(car, car.front.now, car.rear.now), 0.0) + LAST_BIT
+    worse = share > known_or(_share_percent(car.limits, car.front.now, car.rear.now), 0.0) + LAST_BIT
     far = share > limits.axle_ratio_advisory_percent.value + LAST_BIT
     outcome = worst(
         not_recommended=far & worse & (car.vehicle.driven_axle == "all"),
@@ -113,7 +114,9 @@ def _deeper_remedy(car: CarView, front: float) -> Remedy:
 def _remedy(view: AxleView, least_mm: float, most_mm: float | None) -> Remedy:
     least = max(least_mm, 0.0)
     text = f"fit {view.name} tyres with {span(least, most_mm, 'mm', 1)} of tread"
+    if most_mm is not None and least <= NEW_TREAD_DEPTH_MM <= most_mm:
+        text = f"fit new tyres at the {view.name} too, or ones with {span(least, most_mm, 'mm', 1)} of tread"
     return Remedy(text, f"/candidate/{view.name}/tyre/tread_depth_mm", "tread_depth_mm", least, most_mm, unit="mm")
 
 
-DIFFERENCE = Check("tyre.tread_difference", _grade, _explain)
+DIFFERENCE = CarCheck("tyre.tread_difference", _grade, _explain)

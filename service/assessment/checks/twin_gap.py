@@ -3,16 +3,20 @@
 from __future__ import annotations
 
 from service.assessment.checks.clearance import millimetres
-from service.assessment.checks.grade import LAST_BIT, Check, Grade, finite
+from service.assessment.checks.grade import LAST_BIT, AxleCheck, Grade, finite
 from service.assessment.checks.missing import offset_remedy, width_remedy
 from service.assessment.checks.offset_window import offset_advice
-from service.assessment.checks.words import apart, plain, span
+from service.assessment.checks.words import apart, plain, rim_pointer, span
 from service.assessment.view.views import AxleView
 from service.core.findings import MET, NOT_MET, Finding, Remedy, is_open, worst
-from service.core.numeric import pick, unknown
+from service.core.numeric import Num, pick, unknown
+from service.physics.dimensions import service_width_mm
+
+# No tyre of a car, van or lorry is narrower: common practice, no source.
+NARROWEST_MM = 105.0
 
 
-def _grade(view: AxleView) -> Grade:
+def _grade(view: AxleView[Num]) -> Grade[Num]:
     gap, limits = view.then.geometry.twin_gap_mm, view.limits
     least, enough = limits.clearance_least_mm.value, limits.clearance_twin_met_mm.value
     if view.axle.wheels_per_side == 1:
@@ -42,7 +46,7 @@ def _explain(view: AxleView, grade: Grade) -> Finding:
     elif grade.outcome == MET:
         message = f"The twin tyres stand {plain(grade.measured)} mm apart."
     else:
-        remedy = _remedy(view)
+        remedy = _remedy(view, grade)
         message = (
             f"The twin tyres stand {apart(grade.measured, enough.value)} mm apart; {plain(enough.value)} mm is advised."
         )
@@ -52,15 +56,29 @@ def _explain(view: AxleView, grade: Grade) -> Finding:
     return Finding("clearance.twin", view.name, grade.outcome, message, measured, limit, "mm", enough.basis, remedy)
 
 
-def _remedy(view: AxleView) -> Remedy:
-    if view.change.same_rim == 0.0:
-        return offset_advice(view)
+def _remedy(view: AxleView, grade: Grade) -> Remedy:
     limits = view.limits
     widest = 2.0 * view.then.facts.offset_mm - limits.clearance_twin_met_mm.value
     most = widest / (1.0 + limits.service_width_growth_percent.value / 100.0)
+    # A narrower wheel is no help where the present one touches as well.
+    lost = grade.outcome == NOT_MET and view.now.geometry.twin_gap_mm < limits.clearance_least_mm.value
+    if view.change.same_rim == 0.0:
+        advice = offset_advice(view)
+        return _further_out(view) if lost and advice.quantity != "offset_mm" else advice
+    if most < NARROWEST_MM:
+        return _further_out(view)
     text = f"narrower tyres, their section {span(None, most, 'mm')} wide"
     pointer = f"/candidate/{view.name}/tyre/section_width_mm"
     return Remedy(text, pointer, "section_width_mm", at_most=most, unit="mm")
 
 
-TWIN = Check("clearance.twin", _grade, _explain)
+def _further_out(view: AxleView) -> Remedy:
+    """Return the offset that holds these two tyres apart: no tyre is narrow enough for the present one."""
+    limits = view.limits
+    width = service_width_mm(view.then.geometry.section_width_mm, limits.service_width_growth_percent.value)
+    least = 0.5 * (limits.clearance_twin_met_mm.value + width)
+    text = f"fit rims for twin wheels, with ET {span(least, None, '')}"
+    return Remedy(text, rim_pointer(view.name), "offset_mm", at_least=least, unit="mm")
+
+
+TWIN = AxleCheck("clearance.twin", _grade, _explain)

@@ -3,18 +3,18 @@
 from __future__ import annotations
 
 from service.assessment.checks.aquaplaning_onset import ONSET
-from service.assessment.checks.grade import Check, Grade, finite
+from service.assessment.checks.grade import CarCheck, Grade, finite
 from service.assessment.checks.missing import deflection_remedy
 from service.assessment.checks.words import apart
 from service.assessment.view.views import CarView
 from service.core.findings import ADVISORY, MET, Finding, is_open, worst
-from service.core.numeric import unknown
+from service.core.numeric import Num, unknown
 
 # A lead of less than this reads as "at the same speed".
 WORTH_A_WORD_PERCENT = 0.5
 
 
-def _grade(car: CarView) -> Grade:
+def _grade(car: CarView[Num]) -> Grade[Num]:
     then, now = car.change.rear_onset_lead_percent, car.change.rear_onset_lead_percent_present
     if car.vehicle.is_trailer:
         return Grade(MET, then, 0.0)
@@ -49,4 +49,4 @@ def _beside_front(lead_percent: float) -> str:
     return f"a speed about {text} % {'below' if lead_percent < 0.0 else 'above'} the front's"
 
 
-AXLE_ORDER = Check("wet.axle_order", _grade, _explain)
+AXLE_ORDER = CarCheck("wet.axle_order", _grade, _explain)

@@ -5,29 +5,32 @@ New is compared with new, so that the size alone speaks; what wear takes is said
 
 from __future__ import annotations
 
-from service.assessment.checks.grade import LAST_BIT, Check, Grade, finite
+from service.assessment.checks.grade import LAST_BIT, CarCheck, Grade, finite
 from service.assessment.checks.missing import deflection_remedy
 from service.assessment.checks.words import plain
 from service.assessment.view.driving import AxleDriving
 from service.assessment.view.views import CarView
 from service.core.findings import MET, NOT_RECOMMENDED, AxleName, Finding, is_open, worst
-from service.core.numeric import unknown
+from service.core.numeric import Num, unknown
 from service.core.sources import SOURCES, basis
 from service.physics.wet_reserve import RESERVE_FILM_MM, RESERVE_SPEED_KMH
 
 LIFT = basis("PROJECT", f"lift after {SOURCES['HORNE-DREHER-1963'].title}; tread pattern and compound are not in it")
+NOT_STEERED = "A trailer follows the vehicle that tows it, so neither of its axles leads in standing water."
 WHERE = f"at {plain(RESERVE_SPEED_KMH)} km/h in {plain(RESERVE_FILM_MM)} mm of water"
 
 
-def _at(car: CarView, axle: AxleName) -> AxleDriving:
+def _at(car: CarView[Num], axle: AxleName) -> AxleDriving[Num]:
     return car.driving.front if axle == "front" else car.driving.rear
 
 
-def _grade(car: CarView, axle: AxleName) -> Grade:
+def _grade(car: CarView[Num], axle: AxleName) -> Grade[Num]:
     here, limits = _at(car, axle), car.limits
     fall = here.reserve_fall_percent
     most = limits.wet_reserve_fall_front_percent if axle == "front" else limits.wet_reserve_fall_rear_percent
     spent = here.new_reserve_proposed_percent <= limits.wet_reserve_least_percent.value
+    if car.vehicle.is_trailer:
+        return Grade(MET, fall, most.value)
     outcome = worst(
         not_recommended=(axle == "rear") & spent & (fall > LAST_BIT),
         advisory=fall > most.value + LAST_BIT,
@@ -39,6 +42,8 @@ def _grade(car: CarView, axle: AxleName) -> Grade:
 def _explain(car: CarView, grade: Grade, axle: AxleName) -> Finding:
     here = _at(car, axle)
     remedy = None
+    if car.vehicle.is_trailer:
+        return Finding("wet.reserve", axle, MET, NOT_STEERED, None, None, None, LIFT)
     if is_open(grade.outcome):
         message = "The wet reserve cannot be estimated from what is known of the tyres."
         remedy = deflection_remedy(car.front, car.rear)
@@ -51,18 +56,18 @@ def _explain(car: CarView, grade: Grade, axle: AxleName) -> Finding:
         message = f"The rear would all but float: {message[0].lower()}{message[1:]}"
     elif grade.outcome != MET and not is_open(grade.outcome):
         what = "the rear becomes nervous sooner" if axle == "rear" else "the front runs straight on sooner"
-        message = f"In standing water {what}: {message[0].lower()}{message[1:]}"
+        message = f"In standing water {what}: {message[0].lower()}{message[1:]} Slow down sooner in heavy rain."
     return Finding("wet.reserve", axle, grade.outcome, message, finite(grade.measured), grade.limit, "%", LIFT, remedy)
 
 
-def _check(axle: AxleName) -> Check[CarView]:
-    def grade(car: CarView) -> Grade:
+def _check(axle: AxleName) -> CarCheck:
+    def grade(car: CarView[Num]) -> Grade[Num]:
         return _grade(car, axle)
 
     def explain(car: CarView, found: Grade) -> Finding:
         return _explain(car, found, axle)
 
-    return Check("wet.reserve", grade, explain, axle)
+    return CarCheck("wet.reserve", grade, explain, axle)
 
 
 FRONT, REAR = _check("front"), _check("rear")

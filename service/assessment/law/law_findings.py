@@ -15,8 +15,8 @@ from service.assessment.law.law_remedies import law_remedy, missing_for_law
 from service.assessment.law.law_words import FACTS, explained
 from service.assessment.law.measured_quantities import ON_AN_AXLE, ON_THE_VEHICLE
 from service.assessment.view.views import AxleView, CarView
-from service.core.findings import MET, NOT_ASSESSED, OPEN, Finding, Remedy, Where, is_open
-from service.core.numeric import known, pick, unknown
+from service.core.findings import MET, NOT_ASSESSED, OPEN, Finding, Holds, Remedy, Where, is_open
+from service.core.numeric import Num, known, pick, unknown
 from service.core.ranges import TRACK_MM
 from service.rules.pack import Asked, asked
 from service.rules.rule import Bound, Rule, VehicleFacts
@@ -41,7 +41,7 @@ class LawTally(NamedTuple):
     met: int
 
 
-def _asked(where: Where, view: AxleView | CarView) -> Asked:
+def _asked(where: Where, view: AxleView[Num] | CarView[Num]) -> Asked:
     vehicle = view.vehicle
     driven = None if vehicle.driven_axle is None else vehicle.driven_axle in (where, "all")
     facts = VehicleFacts(vehicle.category, driven, vehicle.max_mass_kg, vehicle.built)
@@ -49,7 +49,7 @@ def _asked(where: Where, view: AxleView | CarView) -> Asked:
     return asked(view.pack, facts, where, day)
 
 
-def measured(rule: Rule, view: AxleView | CarView) -> tuple[float, ...]:
+def measured(rule: Rule, view: AxleView[Num] | CarView[Num]) -> tuple[Num, ...]:
     """Return the quantities that a rule limits, one for each of its bounds."""
     if isinstance(view, AxleView):
         derated = _derated(rule, view)
@@ -57,7 +57,7 @@ def measured(rule: Rule, view: AxleView | CarView) -> tuple[float, ...]:
     return tuple(ON_THE_VEHICLE[bound.quantity](view) for bound in rule.bounds)
 
 
-def _derated(rule: Rule, view: AxleView) -> AxleView:
+def _derated(rule: Rule, view: AxleView[Num]) -> AxleView[Num]:
     if rule.divisor == 1.0:
         return view
     # Some places count passenger tyres on other vehicles at a fraction of their rating.
@@ -66,7 +66,7 @@ def _derated(rule: Rule, view: AxleView) -> AxleView:
     return view._replace(then=view.then._replace(facts=replace(facts, rated_kg=rated)))
 
 
-def judged(rule: Rule, view: AxleView | CarView, values: tuple[float, ...]) -> int:
+def judged(rule: Rule, view: AxleView[Num] | CarView[Num], values: tuple[Num, ...]) -> int:
     """Return how a rule came out, and whether a number that lacks decides; floats or arrays alike.
 
     It decides where the change makes it matter and the rule can forbid.
@@ -78,16 +78,16 @@ def judged(rule: Rule, view: AxleView | CarView, values: tuple[float, ...]) -> i
     return pick((outcome == OPEN) & _matters(rule, view), NOT_ASSESSED, outcome)
 
 
-def _on_any_track(bound: Bound, value: float, view: AxleView | CarView) -> float:
+def _on_any_track(bound: Bound, value: Num, view: AxleView[Num] | CarView[Num]) -> Num:
     """Return the value, or one that keeps the bound where it is kept whatever the track that was not given."""
     if bound.quantity != "track_change_percent" or not isinstance(view, AxleView):
         return value
-    most = 100.0 * view.change.track_mm / TRACK_MM[0]
+    most: Num = 100.0 * view.change.track_mm / TRACK_MM[0]
     surely = unknown(value) & bound.holds(most) & bound.holds(0.0)
     return pick(surely, most, value)
 
 
-def _matters(rule: Rule, view: AxleView | CarView) -> bool:
+def _matters(rule: Rule, view: AxleView[Num] | CarView[Num]) -> Holds:
     """Return whether the change touches what a rule limits; nobody can tell whether left and right are alike."""
     quantity = rule.bounds[0].quantity
     if not isinstance(view, AxleView) or quantity == "same_size_on_axle":
@@ -101,14 +101,14 @@ def _matters(rule: Rule, view: AxleView | CarView) -> bool:
     return matters
 
 
-def _unsettled(rule: Rule, view: AxleView | CarView, values: tuple[float, ...]) -> int:
+def _unsettled(rule: Rule, view: AxleView[Num] | CarView[Num], values: tuple[Num, ...]) -> int:
     """Return how a rule came out that may apply: what keeps it anyway need not know whether it does."""
     outcome = judged(rule, view, values)
     forbids = (outcome >= NOT_ASSESSED) & _matters(rule, view)
     return pick(outcome == MET, MET, pick(forbids, NOT_ASSESSED, OPEN))
 
 
-def grades(case: Case, car: CarView) -> Iterator[tuple[str, Where, Grade]]:
+def grades(case: Case, car: CarView[Num]) -> Iterator[tuple[str, Where, Grade[Num]]]:
     """Return code, place and grade of every rule that applies, and of those that may apply but lack a fact."""
     for where, view in _places(car):
         rules, unsettled = _asked(where, view)
@@ -125,7 +125,7 @@ def grades(case: Case, car: CarView) -> Iterator[tuple[str, Where, Grade]]:
         yield speedometer_rule.CODE, "vehicle", grade
 
 
-def _places(car: CarView) -> tuple[tuple[Where, AxleView | CarView], ...]:
+def _places(car: CarView[Num]) -> tuple[tuple[Where, AxleView[Num] | CarView[Num]], ...]:
     return (("front", car.front), ("rear", car.rear), ("vehicle", car))
 
 

@@ -9,6 +9,7 @@ import math
 from collections.abc import Callable, Mapping
 from types import MappingProxyType
 
+from service.assessment.checks.grade import LAST_BIT
 from service.assessment.checks.missing import diameter_remedy, offset_remedy, service_remedy, width_remedy
 from service.assessment.checks.words import rim_pointer, span, tyre_pointer
 from service.assessment.view.views import AxleView, CarView
@@ -94,7 +95,7 @@ def _track_mm(view: AxleView, ends: Span) -> Remedy:
 
 
 def _track_percent(view: AxleView, ends: Span) -> Remedy:
-    least, most = (None if end is None else 0.01 * end * view.axle.track_mm for end in ends)
+    least, most = (None if end is None else 0.01 * end * view.axle.sure_track_mm for end in ends)
     return _track_mm(view, (least, most))
 
 
@@ -137,8 +138,21 @@ def _rim_diameter(view: AxleView, ends: Span) -> Remedy:
 
 def _rim_width(view: AxleView, ends: Span) -> Remedy:
     least, most = _shifted(ends, view.now.facts.rim_width_in, 1.0 / MM_PER_INCH)
-    words = f"a rim width of {span(least, most, 'in', 1)}"
-    return Remedy(words, rim_pointer(view.name), "rim_width_in", least, most, unit="in")
+    facts = view.then.facts
+    # Only a rim that the proposed tyre takes as well is any help.
+    low, high = _narrowed(least, facts.approved_min_in, max), _narrowed(most, facts.approved_max_in, min)
+    if low is not None and high is not None and low > high + LAST_BIT:
+        words = f"a rim width of {span(least, most, 'in', 1)}, and a tyre that is approved on it"
+        return Remedy(words, tyre_pointer(view.name), "nominal_width_mm")
+    words = f"a rim width of {span(low, high, 'in', 1)}"
+    return Remedy(words, rim_pointer(view.name), "rim_width_in", low, high, unit="in")
+
+
+def _narrowed(end: float | None, other: float, choose: Callable[[float, float], float]) -> float | None:
+    """Return the narrower of two ends of a range, of which either may not be known."""
+    if unknown(other):
+        return end
+    return other if end is None else choose(end, other)
 
 
 def _index(view: AxleView, ends: Span) -> Remedy:

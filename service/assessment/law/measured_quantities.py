@@ -5,23 +5,22 @@ Every name of `rules.quantities` has its function here; floats or arrays alike. 
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Mapping
 from types import MappingProxyType
 
+from service.assessment.checks.grade import AxleFigure, CarFigure
 from service.assessment.view.views import AxleView, CarView
-from service.core.numeric import UNKNOWN, known_or, pick
+from service.core.numeric import UNKNOWN, Num, known_or, pick
 from service.core.units import MM_PER_INCH
 
-Measure = Callable[[AxleView], float]
 
-
-def _track_percent(view: AxleView) -> float:
+def _track_percent(view: AxleView[Num]) -> Num:
     # No change is none of any track.
-    changed = 100.0 * view.change.track_mm / view.axle.track_mm
+    changed = 100.0 * view.change.track_mm / view.axle.sure_track_mm
     return pick(view.change.track_mm == 0.0, 0.0, changed)
 
 
-def _capacity_margin_percent(view: AxleView) -> float:
+def _capacity_margin_percent(view: AxleView[Num]) -> Num:
     # The law may read the load at another speed, and ask for less than the axle mass.
     facts = view.then.facts
     gain = known_or(facts.law_load_factor, facts.load_factor) / facts.load_factor
@@ -29,34 +28,34 @@ def _capacity_margin_percent(view: AxleView) -> float:
     return 100.0 * (gain * view.then.load.axle_capacity_kg / asked - 1.0)
 
 
-def _rating_sum_margin_kg(view: AxleView) -> float:
+def _rating_sum_margin_kg(view: AxleView[Num]) -> Num:
     return view.axle.tyres * view.then.facts.rated_kg - view.axle.max_axle_mass_kg
 
 
-def _rating_margin_kg(view: AxleView) -> float:
+def _rating_margin_kg(view: AxleView[Num]) -> Num:
     return view.then.facts.rated_kg - view.axle.max_axle_mass_kg / view.axle.tyres
 
 
-def _rim_width_mm(view: AxleView) -> float:
+def _rim_width_mm(view: AxleView[Num]) -> Num:
     return MM_PER_INCH * (view.then.facts.rim_width_in - view.now.facts.rim_width_in)
 
 
-def _rim_diameter_mm(view: AxleView) -> float:
+def _rim_diameter_mm(view: AxleView[Num]) -> Num:
     return MM_PER_INCH * (view.then.facts.rim_code - view.now.facts.rim_code)
 
 
-def _width_percent(view: AxleView) -> float:
+def _width_percent(view: AxleView[Num]) -> Num:
     return 100.0 * view.change.section_width_mm / view.now.geometry.section_width_mm
 
 
-def _structure_same(car: CarView) -> float:
+def _structure_same(car: CarView[Num]) -> Num:
     front, rear = car.front.then.facts, car.rear.then.facts
     # A temporary spare is excepted from this rule.
     spare = (front.temporary_spare == 1.0) | (rear.temporary_spare == 1.0)
     return pick((front.radial == rear.radial) | spare, 1.0, 0.0)
 
 
-ON_AN_AXLE: Mapping[str, Measure] = MappingProxyType(
+ON_AN_AXLE: Mapping[str, AxleFigure] = MappingProxyType(
     {
         "track_change_percent": _track_percent,
         "track_change_mm": lambda view: view.change.track_mm,
@@ -89,7 +88,7 @@ ON_AN_AXLE: Mapping[str, Measure] = MappingProxyType(
     }
 )
 
-ON_THE_VEHICLE: Mapping[str, Callable[[CarView], float]] = MappingProxyType(
+ON_THE_VEHICLE: Mapping[str, CarFigure] = MappingProxyType(
     {
         "structure_same": _structure_same,
         "radial_rear_where_radial_front": lambda car: pick(

@@ -12,16 +12,16 @@ from service.assessment.checks.speedometer_lead import (
     covers_nothing,
     grade_reading,
     is_r39,
-    lawful_lead_percent,
     place_rule,
     present_lead,
+    sure_lead_percent,
     unread_change,
 )
 from service.assessment.checks.words import beside_true_speed, lawful_lead
 from service.assessment.law.law_words import FACTS
 from service.assessment.view.views import CarView
 from service.core.findings import MET, OPEN, Finding, Remedy, worst
-from service.core.numeric import UNKNOWN, known, unknown
+from service.core.numeric import UNKNOWN, Num, known, unknown
 from service.rules.provenance import CHECK_THE_TEXT
 from service.rules.sections import SpeedometerRule
 
@@ -43,13 +43,13 @@ def rule_of(case: Case) -> tuple[SpeedometerRule, tuple[str, ...]] | None:
     return rule, missing
 
 
-def grades(case: Case, car: CarView) -> list[Grade]:
+def grades(case: Case, car: CarView[Num]) -> list[Grade[Num]]:
     """Return the grade of the place's own speedometer rule, when it has one."""
     found = rule_of(case)
     return [] if found is None else [_grade(car, *found)]
 
 
-def _grade(car: CarView, rule: SpeedometerRule, missing: tuple[str, ...]) -> Grade:
+def _grade(car: CarView[Num], rule: SpeedometerRule, missing: tuple[str, ...]) -> Grade[Num]:
     """Return whether the displayed speed stays within the rule's band; floats or arrays alike."""
     if missing:
         return Grade(OPEN, UNKNOWN, UNKNOWN)
@@ -74,7 +74,7 @@ def findings(case: Case, car: CarView) -> list[Finding]:
         return [_unsettled(rule, missing)]
     graded = _grade(car, rule, missing)
     remedy: Remedy | None = None
-    least, most = lawful_lead_percent(rule, car.vehicle.max_speed_kmh, car.change.driven_circumference_ratio)
+    least, most = sure_lead_percent(rule, car)
     if unknown(least):
         message = f"{rule.title}: The speedometer cannot be judged without the overall diameters of all tyres."
         remedy = diameter_remedy(car.front, car.rear)

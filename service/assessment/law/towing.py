@@ -10,20 +10,20 @@ from service.assessment.checks.load_capacity import index_remedy
 from service.assessment.checks.words import apart, plain, tyre_pointer
 from service.assessment.view.views import AxleView, CarView
 from service.core.findings import ADVISORY, NOT_MET, Finding, Remedy, is_open, worst
-from service.core.numeric import pick, unknown
+from service.core.numeric import Num, pick, unknown
 
 CODE = "load.towing"
 # The relief concerns the rear axle of these categories.
 TOWING_CATEGORIES = ("M1", "M1G", "N1")
 
 
-def grades(case: Case, car: CarView) -> Iterator[tuple[AxleView, Grade]]:
+def grades(case: Case, car: CarView[Num]) -> Iterator[tuple[AxleView[Num], Grade[Num]]]:
     """Return the grade of the axle that the towing relief speaks of, when the vehicle tows."""
     if case.vehicle.towing and case.vehicle.category in TOWING_CATEGORIES:
         yield car.rear, _grade(car.rear)
 
 
-def _grade(view: AxleView) -> Grade:
+def _grade(view: AxleView[Num]) -> Grade[Num]:
     relief = view.limits.towing_load_excess_percent.value / 100.0
     # The relief is for passenger tyres (class C1) alone.
     gain = pick(view.then.facts.commercial == 1.0, 1.0, 1.0 + relief)

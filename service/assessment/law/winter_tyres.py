@@ -8,13 +8,14 @@ from service.assessment.case import Case
 from service.assessment.checks.grade import Grade
 from service.assessment.checks.words import tyre_pointer
 from service.assessment.view.views import AxleView, CarView
+from service.core.dates import day_in_words
 from service.core.findings import MET, Finding, Remedy, is_open, worst
-from service.core.numeric import UNKNOWN, known, pick, unknown
+from service.core.numeric import UNKNOWN, Num, known, pick, unknown
 
 CODE = "law.winter_tyre"
 
 
-def grades(case: Case, car: CarView) -> Iterator[tuple[AxleView, Grade]]:
+def grades(case: Case, car: CarView[Num]) -> Iterator[tuple[AxleView[Num], Grade[Num]]]:
     """Return the grade of each axle when the request is about winter and the place has winter rules."""
     if case.season == "winter" and case.pack.winter is not None:
         can_forbid = any(marking.status == "read" for marking in case.pack.winter.markings)
@@ -22,7 +23,7 @@ def grades(case: Case, car: CarView) -> Iterator[tuple[AxleView, Grade]]:
             yield view, _grade(view, can_forbid=can_forbid)
 
 
-def _grade(view: AxleView, *, can_forbid: bool) -> Grade:
+def _grade(view: AxleView[Num], *, can_forbid: bool) -> Grade[Num]:
     counts = view.conditions.winter_tyre(view.then.facts.winter_mark)
     broken = counts == 0.0
     outcome = worst(not_met=broken & can_forbid, open_question=unknown(counts), advisory=broken)
@@ -47,7 +48,7 @@ def _explain(view: AxleView, grade: Grade) -> Finding:
     elif view.then.facts.winter_mark == 0.0:
         message = "The tyre has no winter mark (3PMSF, or M+S where that counts)."
     else:
-        until = f" after {mark.used_to}" if mark is not None and mark.used_to is not None else ""
+        until = f" after {day_in_words(mark.used_to)}" if mark is not None and mark.used_to is not None else ""
         message = f"M+S alone does not make a winter tyre here{until}."
         basis = basis if mark is None else mark.basis
     return Finding(CODE, view.name, grade.outcome, message, None, None, None, basis, remedy)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import NamedTuple
+from typing import Generic, NamedTuple
 
 from service.assessment.case import Axle, Case, Vehicle
 from service.assessment.view.change import AxleChange, Wheel, axle_change
@@ -12,11 +12,12 @@ from service.assessment.view.figures import behaviour, geometry, load
 from service.assessment.view.ordered_pressure import estimate_pressure_kpa, ordered_pressure_kpa, present_pressure_kpa
 from service.assessment.view.wheel_facts import WheelFacts
 from service.core.findings import AxleName
+from service.core.numeric import Num
 from service.rules.limits import Limits
 from service.rules.pack import RulePack
 
 
-class AxleView(NamedTuple):
+class AxleView(NamedTuple, Generic[Num]):
     """One axle as the checks see it."""
 
     name: AxleName
@@ -25,9 +26,9 @@ class AxleView(NamedTuple):
     limits: Limits
     pack: RulePack
     now: Wheel
-    then: Wheel
-    change: AxleChange
-    ordered_pressure_kpa: float
+    then: Wheel[Num]
+    change: AxleChange[Num]
+    ordered_pressure_kpa: Num
     """The cold pressure to set, the only one that any text orders; NaN where none can be named."""
     conditions: Conditions
 
@@ -42,7 +43,9 @@ def present_wheel(axle: Axle, vehicle: Vehicle, limits: Limits) -> Wheel:
     return Wheel(facts, shape, carried, behaviour(facts, shape, pressure, axle, height))
 
 
-def proposed_wheel(facts: WheelFacts, now: Wheel, axle: Axle, vehicle: Vehicle, limits: Limits) -> tuple[Wheel, float]:
+def proposed_wheel(
+    facts: WheelFacts[Num], now: Wheel, axle: Axle, vehicle: Vehicle, limits: Limits
+) -> tuple[Wheel[Num], Num]:
     """Return the wheel to be fitted, and the pressure to set in it."""
     shape = geometry(facts, limits, axle)
     carried = load(facts, axle, limits, vehicle)
@@ -52,7 +55,7 @@ def proposed_wheel(facts: WheelFacts, now: Wheel, axle: Axle, vehicle: Vehicle, 
     return Wheel(facts, shape, carried, behaviour(facts, shape, pressure, axle, height)), ordered
 
 
-def axle_view(case: Case, axle: Axle, facts: WheelFacts, conditions: Conditions) -> AxleView:
+def axle_view(case: Case, axle: Axle, facts: WheelFacts[Num], conditions: Conditions) -> AxleView[Num]:
     """Return present against proposed on one axle."""
     vehicle, pack = case.vehicle, case.pack
     limits = pack.limits

@@ -5,61 +5,61 @@ An identical fitment gives exactly zero everywhere; floats or arrays alike.
 
 from __future__ import annotations
 
-from typing import NamedTuple
+from typing import Generic, NamedTuple
 
 from service.assessment.case import Axle
 from service.assessment.view.figures import NEW_TREAD_DEPTH_MM, Behaviour, Geometry, Load, standing_water_onset_kmh
 from service.assessment.view.wheel_facts import WheelFacts, same_rim
-from service.core.findings import Estimate
-from service.core.numeric import UNKNOWN, known, known_or, pick, unknown
+from service.core.findings import Estimate, Holds
+from service.core.numeric import UNKNOWN, Num, known, known_or, pick, unknown
 from service.physics.aquaplaning import width_factor
 from service.physics.cornering_stiffness import StiffnessRatios, relative_cornering_stiffness_band, stiffness_ratios
 from service.physics.wet_reserve import onset_change_band_percent
 from service.physics.wheel_position import ride_height_change_mm, scrub_radius_change_mm, track_change_mm
 
 
-class Wheel(NamedTuple):
+class Wheel(NamedTuple, Generic[Num]):
     """One wheel, present or proposed: the row of facts and the figures made of it."""
 
-    facts: WheelFacts
-    geometry: Geometry
-    load: Load
-    behaviour: Behaviour
+    facts: WheelFacts[Num]
+    geometry: Geometry[Num]
+    load: Load[Num]
+    behaviour: Behaviour[Num]
 
 
-class AxleChange(NamedTuple):
+class AxleChange(NamedTuple, Generic[Num]):
     """Changes on one axle, proposed minus present; edges as designed, positive where there is less room."""
 
-    overall_diameter_percent: float
-    overall_diameter_mm: float
-    rolling_circumference_percent: float
-    section_width_mm: float
-    inboard_edge_mm: float
-    outboard_edge_mm: float
-    radial_edge_mm: float
-    offset_mm: float
-    track_mm: float
-    scrub_radius_mm: float
-    ride_height_mm: float
-    load_capacity_percent: float
-    cornering_stiffness: Estimate[float]
-    aquaplaning_onset_percent: Estimate[float]
-    stiffness_ratios: StiffnessRatios[float]
-    half_width_mm: float
+    overall_diameter_percent: Num
+    overall_diameter_mm: Num
+    rolling_circumference_percent: Num
+    section_width_mm: Num
+    inboard_edge_mm: Num
+    outboard_edge_mm: Num
+    radial_edge_mm: Num
+    offset_mm: Num
+    track_mm: Num
+    scrub_radius_mm: Num
+    ride_height_mm: Num
+    load_capacity_percent: Num
+    cornering_stiffness: Estimate[Num]
+    aquaplaning_onset_percent: Estimate[Num]
+    stiffness_ratios: StiffnessRatios[Num]
+    half_width_mm: Num
     """By how much half the wheel's width grows, as designed; where it stands left out."""
-    growth_sideways_mm: float
+    growth_sideways_mm: Num
     """What a measured room must leave for growth on either side; the same tyre needs what it has."""
-    growth_radial_mm: float
-    same_rim: float
+    growth_radial_mm: Num
+    same_rim: Num
     """1 where the proposed rim is one that the axle has now, else 0."""
 
 
-def percent(now: float, then: float) -> float:
+def percent(now: Num, then: Num) -> Num:
     """Return by how many per cent a quantity grows."""
     return 100.0 * (then / now - 1.0)
 
 
-def axle_change(now: Wheel, then: Wheel, axle: Axle) -> AxleChange:
+def axle_change(now: Wheel, then: Wheel[Num], axle: Axle) -> AxleChange[Num]:
     """Return what changes on one axle; the track of twin wheels lies between them, whatever their offset."""
     single = axle.wheels_per_side == 1
     same = same_rim(now.facts, then.facts)
@@ -96,21 +96,21 @@ def axle_change(now: Wheel, then: Wheel, axle: Axle) -> AxleChange:
     )
 
 
-def _same_unknown_size(now: Wheel, then: Wheel) -> bool:
+def _same_unknown_size(now: Wheel, then: Wheel[Num]) -> Holds:
     """Return whether two tyres have one size whose dimensions no table gives."""
     one, other = now.facts, then.facts
     named = (one.nominal_width_mm == other.nominal_width_mm) & (one.tyre_rim_code == other.tyre_rim_code)
     return named & unknown(one.overall_diameter_mm) & unknown(other.overall_diameter_mm)
 
 
-def _half_width_mm(now: Wheel, then: Wheel) -> float:
+def _half_width_mm(now: Wheel, then: Wheel[Num]) -> Num:
     same_rim_width = now.facts.rim_width_in == then.facts.rim_width_in
     unknown_widths = unknown(now.geometry.widest_mm) & unknown(then.geometry.widest_mm)
     alike = _same_unknown_size(now, then) & same_rim_width & unknown_widths
     return pick(alike, 0.0, 0.5 * (then.geometry.widest_mm - now.geometry.widest_mm))
 
 
-def _growth_sideways_mm(now: Wheel, then: Wheel) -> float:
+def _growth_sideways_mm(now: Wheel, then: Wheel[Num]) -> Num:
     """Return how far a tyre that is wider than the present one may outgrow its design on either side."""
     width, present = then.geometry.section_width_mm, now.geometry.section_width_mm
     # Beside a present tyre that was measured, one of which only the design is known may turn out wider.
@@ -119,14 +119,14 @@ def _growth_sideways_mm(now: Wheel, then: Wheel) -> float:
     return pick(alike, 0.0, 0.5 * (then.geometry.grown_widest_mm - then.geometry.widest_mm))
 
 
-def _growth_radial_mm(now: Wheel, then: Wheel) -> float:
+def _growth_radial_mm(now: Wheel, then: Wheel[Num]) -> Num:
     """Return how far a tyre that is larger than the present one may outgrow its design radius."""
     diameter, present = then.geometry.overall_diameter_mm, now.geometry.overall_diameter_mm
     alike = (diameter <= present) | (unknown(diameter) & unknown(present))
     return pick(alike, 0.0, 0.5 * (then.geometry.grown_diameter_mm - diameter))
 
 
-def _stiffness_ratios(now: Wheel, then: Wheel) -> StiffnessRatios[float]:
+def _stiffness_ratios(now: Wheel, then: Wheel[Num]) -> StiffnessRatios[Num]:
     rim_now = now.facts.rim_width_in / now.facts.measuring_rim_in
     # No model here speaks of both a radial and a diagonal tyre.
     alike = pick(then.facts.radial == now.facts.radial, 1.0, UNKNOWN)
@@ -138,7 +138,7 @@ def _stiffness_ratios(now: Wheel, then: Wheel) -> StiffnessRatios[float]:
     )
 
 
-def _onset_change_percent(now: Wheel, then: Wheel) -> Estimate[float]:
+def _onset_change_percent(now: Wheel, then: Wheel[Num]) -> Estimate[Num]:
     """Return by how much the onset changes, both tyres new; the band alone minds how far they are worn."""
     patch = now.behaviour.patch_width_mm
     change = percent(new_onset_kmh(now, patch), new_onset_kmh(then, patch))
@@ -146,7 +146,7 @@ def _onset_change_percent(now: Wheel, then: Wheel) -> Estimate[float]:
     return onset_change_band_percent(change, *depths)
 
 
-def onset_kmh(wheel: Wheel, front_patch_mm: float) -> float:
+def onset_kmh(wheel: Wheel[Num], front_patch_mm: float) -> Num:
     """Return the aquaplaning onset of a wheel [km/h], its width counted.
 
     The level formula has no width term, so the patch of the present front wheel is the measure of all four.
@@ -155,7 +155,7 @@ def onset_kmh(wheel: Wheel, front_patch_mm: float) -> float:
     return wheel.behaviour.aquaplaning_onset_kmh * width
 
 
-def new_onset_kmh(wheel: Wheel, front_patch_mm: float) -> float:
+def new_onset_kmh(wheel: Wheel[Num], front_patch_mm: float) -> Num:
     """Return the same for a new tyre: axles and fitments are compared as new."""
     width = width_factor(front_patch_mm, wheel.behaviour.patch_width_mm)
     return standing_water_onset_kmh(wheel.behaviour.pressure_kpa, NEW_TREAD_DEPTH_MM) * width

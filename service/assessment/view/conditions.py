@@ -6,7 +6,7 @@ from typing import NamedTuple
 
 from service.assessment.case import Case
 from service.assessment.view.wheel_facts import ALPINE, MUD_AND_SNOW
-from service.core.numeric import UNKNOWN, known, pick
+from service.core.numeric import UNKNOWN, Num, known, pick
 from service.rules.pack import RulePack
 from service.rules.rule import VehicleFacts
 
@@ -21,12 +21,14 @@ class Conditions(NamedTuple):
     law_speed_kmh: float
     axle_mass_share: float
     day: str
+    tyres_vary: bool = False
+    """Whether a speedometer is judged for tyres that roll as differently as the standard lets them."""
 
-    def winter_tyre(self, winter_mark: float) -> float:
+    def winter_tyre(self, winter_mark: Num) -> Num:
         """Return whether a tyre with this mark is a winter tyre here and today: 1, 0, NaN where unsettled."""
         return pick(winter_mark == ALPINE, self.alpine_counts, pick(winter_mark == MUD_AND_SNOW, self.snow_counts, 0.0))
 
-    def slow_winter_tyre(self, winter_mark: float) -> float:
+    def slow_winter_tyre(self, winter_mark: Num) -> Num:
         """Return whether it is one that may be slower than the vehicle: 3PMSF in any season, M+S alone in winter."""
         other = self.winter_tyre(winter_mark) if self.winter else 0.0
         return pick(winter_mark == ALPINE, self.alpine_counts, other)
@@ -36,7 +38,8 @@ def conditions_of(case: Case) -> Conditions:
     """Return the conditions of a case."""
     pack = case.pack
     day = case.date or pack.edition_date
-    return Conditions(case.season == "winter", *_winter_marks(pack, day), *_reliefs(case), day)
+    vary = case.tyre_tolerance == "standard"
+    return Conditions(case.season == "winter", *_winter_marks(pack, day), *_reliefs(case), day, vary)
 
 
 def _winter_marks(pack: RulePack, day: str) -> tuple[float, float, float]:

@@ -6,14 +6,14 @@ a ratio of load reserves is one of capacities.
 
 from __future__ import annotations
 
-from typing import NamedTuple
+from typing import Generic, NamedTuple
 
 from service.assessment.case import Vehicle
 from service.assessment.view.axle_view import AxleView
 from service.assessment.view.change import Wheel
 from service.assessment.view.figures import NEW_TREAD_DEPTH_MM, standing_water_onset_kmh
 from service.core.findings import Estimate
-from service.core.numeric import UNKNOWN, filled, known_or, pick
+from service.core.numeric import UNKNOWN, Num, filled, known_or, pick
 from service.physics.aquaplaning import width_factor
 from service.physics.braking import braking_distance_change_percent, front_braking_share, known_or_assumed_share
 from service.physics.contact_patch import tread_width_mm
@@ -24,34 +24,34 @@ from service.physics.turn_in import TurnIn, turn_in
 from service.physics.wet_reserve import onset_band_kmh, reserve_fall_percent, wet_reserve, wet_reserve_percent
 
 
-class AxleDriving(NamedTuple):
+class AxleDriving(NamedTuple, Generic[Num]):
     """What changes on the road at one axle."""
 
-    load_reserve_ratio: float
-    peak_grip_percent: Estimate[float]
-    heat_reserve_percent: float
+    load_reserve_ratio: Num
+    peak_grip_percent: Estimate[Num]
+    heat_reserve_percent: Num
     wet_reserve_present: Estimate[float]
     """In per cent, with the tread as stated."""
-    wet_reserve_proposed: Estimate[float]
+    wet_reserve_proposed: Estimate[Num]
     new_reserve_present_percent: float
     """With new tread on both sides, so that the size alone speaks."""
-    new_reserve_proposed_percent: float
-    reserve_fall_percent: float
+    new_reserve_proposed_percent: Num
+    reserve_fall_percent: Num
     """How much of itself the reserve loses, new against new; 0 where it loses none."""
 
 
-class Driving(NamedTuple):
+class Driving(NamedTuple, Generic[Num]):
     """What changes on the road."""
 
-    front: AxleDriving
-    rear: AxleDriving
+    front: AxleDriving[Num]
+    rear: AxleDriving[Num]
     front_share: Estimate[float]
     """Of the braking; without a band where masses, wheelbase and height of the centre of gravity give it."""
-    braking_distance_percent: Estimate[float]
-    turn_in: TurnIn[float]
+    braking_distance_percent: Estimate[Num]
+    turn_in: TurnIn[Num]
 
 
-def driving(vehicle: Vehicle, front: AxleView, rear: AxleView) -> Driving:
+def driving(vehicle: Vehicle, front: AxleView[Num], rear: AxleView[Num]) -> Driving[Num]:
     """Return what changes on the road; the patch of the present front wheel measures all onsets."""
     patch_mm = front.now.behaviour.patch_width_mm
     on_front, on_rear = _axle(front, patch_mm), _axle(rear, patch_mm)
@@ -75,12 +75,13 @@ def driving(vehicle: Vehicle, front: AxleView, rear: AxleView) -> Driving:
     )
 
 
-def _axle(view: AxleView, patch_mm: float) -> AxleDriving:
+def _axle(view: AxleView[Num], patch_mm: float) -> AxleDriving[Num]:
     now, then = view.now, view.then
     # No model here speaks of both a radial and a diagonal tyre.
     alike = pick(then.facts.radial == now.facts.radial, 1.0, UNKNOWN)
     ratio = alike * _carried_kg(then) / _carried_kg(now)
-    present, proposed = (100.0 * wet_reserve(_new_onset_kmh(wheel, patch_mm)) for wheel in (now, then))
+    proposed = 100.0 * wet_reserve(_new_onset_kmh(then, patch_mm))
+    present = 100.0 * wet_reserve(_new_onset_kmh(now, patch_mm))
     return AxleDriving(
         load_reserve_ratio=ratio,
         peak_grip_percent=peak_grip_change_percent(ratio),
@@ -95,7 +96,7 @@ def _axle(view: AxleView, patch_mm: float) -> AxleDriving:
     )
 
 
-def _carried_kg(wheel: Wheel) -> float:
+def _carried_kg(wheel: Wheel[Num]) -> Num:
     """Return what a tyre carries at its pressure; its load index where no pressure law is known for it."""
     facts = wheel.facts
     rated = facts.rated_kg
@@ -105,16 +106,16 @@ def _carried_kg(wheel: Wheel) -> float:
     return known_or(at_pressure, rated)
 
 
-def _tread_mm(wheel: Wheel) -> float:
+def _tread_mm(wheel: Wheel[Num]) -> Num:
     return tread_width_mm(wheel.facts.nominal_width_mm, wheel.facts.aspect_percent)
 
 
-def _new_onset_kmh(wheel: Wheel, patch_mm: float) -> float:
+def _new_onset_kmh(wheel: Wheel[Num], patch_mm: float) -> Num:
     level = standing_water_onset_kmh(wheel.behaviour.pressure_kpa, NEW_TREAD_DEPTH_MM)
     return level * width_factor(patch_mm, wheel.behaviour.patch_width_mm)
 
 
-def _stated_reserve(wheel: Wheel, patch_mm: float) -> Estimate[float]:
+def _stated_reserve(wheel: Wheel[Num], patch_mm: float) -> Estimate[Num]:
     depth = known_or(wheel.facts.tread_depth_mm, NEW_TREAD_DEPTH_MM)
     onset = standing_water_onset_kmh(wheel.behaviour.pressure_kpa, depth)
     onset = onset * width_factor(patch_mm, wheel.behaviour.patch_width_mm)

@@ -5,11 +5,11 @@ Loads for the estimates of behaviour come from `Axle.estimate_mass_kg`; `view/or
 
 from __future__ import annotations
 
-from typing import NamedTuple
+from typing import Generic, NamedTuple
 
 from service.assessment.case import Axle, Vehicle
 from service.assessment.view.wheel_facts import NO_MARK, WheelFacts
-from service.core.numeric import UNKNOWN, known_or, larger, pick
+from service.core.numeric import UNKNOWN, Num, known_or, larger, pick
 from service.core.units import MM_PER_INCH, STANDARD_GRAVITY_M_S2
 from service.physics.aquaplaning import gallaway_onset_kmh
 from service.physics.contact_patch import contact_patch, tread_width_mm
@@ -48,50 +48,50 @@ LAST_BIT_KG = 1e-9
 HIGHEST_ASPECT_PERCENT = 150.0
 
 
-class Geometry(NamedTuple):
+class Geometry(NamedTuple, Generic[Num]):
     """Sizes and places of one wheel as designed; edges are measured from the hub face, the inner one inboard."""
 
-    section_width_mm: float
-    overall_diameter_mm: float
-    rolling_circumference_mm: float
-    revolutions_per_km: float
-    inner_edge_mm: float
-    outer_edge_mm: float
-    widest_mm: float
+    section_width_mm: Num
+    overall_diameter_mm: Num
+    rolling_circumference_mm: Num
+    revolutions_per_km: Num
+    inner_edge_mm: Num
+    outer_edge_mm: Num
+    widest_mm: Num
     """The wider of tyre and rim."""
-    grown_widest_mm: float
+    grown_widest_mm: Num
     """The same with a tyre as wide as it may grow in service."""
-    grown_diameter_mm: float
-    twin_gap_mm: float
+    grown_diameter_mm: Num
+    twin_gap_mm: Num
     """Between the two grown tyres of a twin; NaN for a single wheel."""
 
 
-class Load(NamedTuple):
+class Load(NamedTuple, Generic[Num]):
     """What one wheel carries at the vehicle's top speed, and what it must carry."""
 
-    capacity_kg: float
-    axle_capacity_kg: float
-    required_kg: float
-    required_pressure_kpa: float
+    capacity_kg: Num
+    axle_capacity_kg: Num
+    required_kg: Num
+    required_pressure_kpa: Num
     """Cold, for the axle at the top speed; NaN where it is not known, and where no pressure is enough."""
 
 
-class Behaviour(NamedTuple):
+class Behaviour(NamedTuple, Generic[Num]):
     """Estimates of one wheel at a pressure, under the estimate load."""
 
-    pressure_kpa: float
-    load_share: float
+    pressure_kpa: Num
+    load_share: Num
     """That load over the rated one; NaN where no load index is stated."""
-    static_loaded_radius_mm: float
-    patch_length_mm: float
-    patch_width_mm: float
-    patch_area_cm2: float
-    cornering_stiffness_n_per_deg: float
-    axle_stiffness_n_per_deg: float
-    aquaplaning_onset_kmh: float
+    static_loaded_radius_mm: Num
+    patch_length_mm: Num
+    patch_width_mm: Num
+    patch_area_cm2: Num
+    cornering_stiffness_n_per_deg: Num
+    axle_stiffness_n_per_deg: Num
+    aquaplaning_onset_kmh: Num
 
 
-def geometry(facts: WheelFacts, limits: Limits, axle: Axle) -> Geometry:
+def geometry(facts: WheelFacts[Num], limits: Limits, axle: Axle) -> Geometry[Num]:
     """Return sizes and places of a wheel, its tyres new; of twins, the inner one's inner and the outer's outer edge.
 
     The outer wheel of a twin is the inner one turned round, so both edges move out as the offset grows.
@@ -126,7 +126,7 @@ def geometry(facts: WheelFacts, limits: Limits, axle: Axle) -> Geometry:
     )
 
 
-def load_share(facts: WheelFacts, axle: Axle, limits: Limits, vehicle: Vehicle) -> float:
+def load_share(facts: WheelFacts[Num], axle: Axle, limits: Limits, vehicle: Vehicle) -> Num:
     """Return the share of the axle's mass that each tyre must be able to carry.
 
     Slow light trailers may load passenger tyres more; commercial tyres never get that relief.
@@ -142,7 +142,7 @@ def load_share(facts: WheelFacts, axle: Axle, limits: Limits, vehicle: Vehicle) 
     return passenger + (commercial - passenger) * facts.commercial
 
 
-def load(facts: WheelFacts, axle: Axle, limits: Limits, vehicle: Vehicle) -> Load:
+def load(facts: WheelFacts[Num], axle: Axle, limits: Limits, vehicle: Vehicle) -> Load[Num]:
     """Return what a wheel carries at the top speed against what its axle asks of it."""
     capacity = facts.rated_kg * facts.load_factor
     share = load_share(facts, axle, limits, vehicle)
@@ -159,12 +159,14 @@ def load(facts: WheelFacts, axle: Axle, limits: Limits, vehicle: Vehicle) -> Loa
     )
 
 
-def standing_water_onset_kmh(pressure_kpa: float, tread_depth_mm: float) -> float:
+def standing_water_onset_kmh(pressure_kpa: Num, tread_depth_mm: Num) -> Num:
     """Return the level of the aquaplaning onset [km/h] on the road and in the water that all estimates assume."""
     return gallaway_onset_kmh(pressure_kpa, tread_depth_mm, WATER_FILM_MM, TEXTURE_DEPTH_MM)
 
 
-def behaviour(facts: WheelFacts, shape: Geometry, pressure_kpa: float, axle: Axle, height_mm: float) -> Behaviour:
+def behaviour(
+    facts: WheelFacts[Num], shape: Geometry[Num], pressure_kpa: Num, axle: Axle, height_mm: float
+) -> Behaviour[Num]:
     """Return the estimates of one wheel under the axle's estimate load; `height_mm` is the centre of gravity's."""
     mass = axle.estimate_mass_kg
     force = mass * STANDARD_GRAVITY_M_S2 / axle.tyres

@@ -16,8 +16,8 @@ from service.core.numeric import UNKNOWN
 from service.designation.tyre import TyreDesignation
 from service.standards import commercial_speed_load, load_index, passenger_speed_load, speed_symbol
 
-# ZR without a service description is "above 240 km/h": common practice, from memory.
-Z_RATED_ABOVE_KMH = 240.0
+# ZR without a service description is "above 240 km/h", VR "above 210 km/h": common practice, from memory.
+Z_RATED_ABOVE_KMH, V_INSIDE_ABOVE_KMH = 240.0, 210.0
 
 
 class _Description(NamedTuple):
@@ -33,6 +33,7 @@ class _Load(NamedTuple):
     rated_kg: float
     load_factor: float
     speed_capability_kmh: float
+    left_to_maker: bool = False
 
 
 def service_facts(
@@ -48,6 +49,7 @@ def service_facts(
         rated_kg=found.rated_kg,
         load_factor=found.load_factor,
         speed_capability_kmh=found.speed_capability_kmh,
+        left_to_maker=float(found.left_to_maker),
         law_load_factor=UNKNOWN if isnan(law_speed_kmh) else load_factor_at(designation, law_speed_kmh),
     )
 
@@ -74,8 +76,8 @@ def _by_description(
     rated = UNKNOWN if index is None else load_index.load_kg(index)
     shown = UNKNOWN if index is None else float(index)
     if symbol is None:
-        reach = Z_RATED_ABOVE_KMH if designation.z_rated and max_speed_kmh <= Z_RATED_ABOVE_KMH else UNKNOWN
-        return _Load(shown, rated, UNKNOWN, reach)
+        least = _open_upwards_from_kmh(designation)
+        return _Load(shown, rated, UNKNOWN, least if max_speed_kmh <= least else UNKNOWN)
     if designation.is_commercial:
         single = description.load_index if description.load_index is not None else 0
         reach = commercial_speed_load.speed_reach_kmh(symbol, single)
@@ -84,10 +86,21 @@ def _by_description(
         return _Load(shown, rated, min(factor, 1.0) if factor > 0.0 else UNKNOWN, reach)
     reach = speed_symbol.speed_kmh(symbol)
     if designation.bracketed and max_speed_kmh > reach:
-        return _Load(shown, rated, UNKNOWN, UNKNOWN)
+        return _Load(shown, rated, UNKNOWN, UNKNOWN, left_to_maker=True)
     # A tyre that is too slow is told so by its own finding; its load is then taken at its own speed.
     factor = passenger_speed_load.load_factor(symbol, min(max_speed_kmh, reach))
     return _Load(shown, rated, factor, reach)
+
+
+def _open_upwards_from_kmh(designation: TyreDesignation) -> float:
+    """Return the speed that letters inside the size say is exceeded [km/h]; NaN where they say none.
+
+    V inside a diagonal size stands for a speed that depends on the size, so it says none here.
+    """
+    if designation.z_rated:
+        return Z_RATED_ABOVE_KMH
+    open_v = designation.speed_letter == "V" and designation.construction == "radial"
+    return V_INSIDE_ABOVE_KMH if open_v else UNKNOWN
 
 
 def load_factor_at(designation: TyreDesignation, speed_kmh: float) -> float:

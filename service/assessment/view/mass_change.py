@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from typing import NamedTuple
+from typing import Generic, NamedTuple
 
 from service.assessment.view.change import Wheel
 from service.core.findings import Estimate
+from service.core.numeric import Num
 from service.physics import bands
 from service.physics.inertia import (
     tyre_mass_estimate_kg,
@@ -15,14 +16,14 @@ from service.physics.inertia import (
 )
 
 
-class MassChange(NamedTuple):
+class MassChange(NamedTuple, Generic[Num]):
     """Proposed minus present, of one wheel; NaN where a rim's mass is not given."""
 
-    mass_kg: Estimate[float]
-    inertia_percent: Estimate[float]
+    mass_kg: Estimate[Num]
+    inertia_percent: Estimate[Num]
 
 
-def mass_change(now: Wheel, then: Wheel) -> MassChange:
+def mass_change(now: Wheel, then: Wheel[Num]) -> MassChange[Num]:
     """Return the change of mass and inertia of one wheel, each with its band."""
     mass_now, inertia_now = _mass_and_inertia(now)
     mass_then, inertia_then = _mass_and_inertia(then)
@@ -32,7 +33,7 @@ def mass_change(now: Wheel, then: Wheel) -> MassChange:
     )
 
 
-def _mass_and_inertia(wheel: Wheel) -> tuple[Estimate[float], Estimate[float]]:
+def _mass_and_inertia(wheel: Wheel[Num]) -> tuple[Estimate[Num], Estimate[Num]]:
     facts = wheel.facts
     estimated = tyre_mass_kg(facts.overall_diameter_mm, facts.nominal_width_mm, facts.rim_diameter_mm)
     tyre = tyre_mass_estimate_kg(facts.tyre_mass_kg, estimated)

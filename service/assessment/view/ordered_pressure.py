@@ -7,7 +7,8 @@ from __future__ import annotations
 
 from service.assessment.view.figures import Load
 from service.assessment.view.wheel_facts import WheelFacts
-from service.core.numeric import UNKNOWN, known_or, larger, pick, smaller
+from service.core.findings import Holds
+from service.core.numeric import UNKNOWN, Num, known_or, larger, pick, smaller
 from service.rules.limits import Limits
 
 # Pressure for the estimates when neither the caller nor the load gives one.
@@ -19,22 +20,22 @@ STEP_KPA = 5.0
 LAST_BITS = 5.0e-7
 
 
-def usual_most_kpa(facts: WheelFacts, limits: Limits) -> float:
+def usual_most_kpa(facts: WheelFacts[Num], limits: Limits) -> Num:
     """Return the most that a tyre usually gets, NaN where the pressure for its load index is not known."""
     return facts.reference_pressure_kpa + limits.pressure_above_reference_met_kpa.value
 
 
-def is_too_low(pressure_kpa: float, carried: Load) -> bool:
+def is_too_low(pressure_kpa: Num, carried: Load[Num]) -> Holds:
     """Return whether a pressure does not carry the axle; one that nobody knows is not too low."""
     return pressure_kpa < carried.required_pressure_kpa - AS_SHOWN_KPA
 
 
-def is_too_high(pressure_kpa: float, facts: WheelFacts, limits: Limits) -> bool:
+def is_too_high(pressure_kpa: Num, facts: WheelFacts[Num], limits: Limits) -> Holds:
     """Return whether a pressure is above what the tyre usually gets."""
     return pressure_kpa > usual_most_kpa(facts, limits) + AS_SHOWN_KPA
 
 
-def ordered_pressure_kpa(facts: WheelFacts, carried: Load, present_kpa: float, limits: Limits) -> float:
+def ordered_pressure_kpa(facts: WheelFacts[Num], carried: Load[Num], present_kpa: float, limits: Limits) -> Num:
     """Return the cold pressure to set.
 
     It is the one stated with the tyre where that is enough and usual. Else it is what the axle needs, or today's
@@ -79,7 +80,7 @@ def present_pressure_kpa(facts: WheelFacts, carried: Load, limits: Limits) -> fl
     return known_or(supposed, known_or(facts.pressure_kpa, usual))
 
 
-def estimate_pressure_kpa(facts: WheelFacts, ordered_kpa: float, present_kpa: float, limits: Limits) -> float:
+def estimate_pressure_kpa(facts: WheelFacts[Num], ordered_kpa: Num, present_kpa: float, limits: Limits) -> Num:
     """Return the pressure that the estimates of the proposed fitment hold for: the one that will be in the tyre.
 
     Where none can be ordered it is the stated one, else the present one as far as the tyre usually goes.

@@ -5,31 +5,34 @@ An identical fitment gives exactly zero everywhere; floats or arrays alike.
 
 from __future__ import annotations
 
-from typing import NamedTuple
+from typing import Generic, NamedTuple
 
 from service.assessment.view.axle_view import AxleView
 from service.assessment.view.change import new_onset_kmh, percent
 from service.core.findings import Estimate
+from service.core.numeric import Num
 from service.physics.drivetrain import axle_ratio_change_percent, engine_speed_change_percent, odometer_change_percent
 from service.physics.understeer import axle_compliance_deg_per_g, understeer_gradient_change_band_deg_per_g
 
 
-class CarChange(NamedTuple):
+class CarChange(NamedTuple, Generic[Num]):
     """Changes of the whole vehicle."""
 
-    driven_circumference_ratio: float
-    axle_ratio_percent: float
-    engine_speed_percent: float
-    odometer_percent: float
+    driven_circumference_ratio: Num
+    axle_ratio_percent: Num
+    engine_speed_percent: Num
+    odometer_percent: Num
     front_compliance_deg_per_g: float
     rear_compliance_deg_per_g: float
-    gradient_deg_per_g: Estimate[float]
-    grip_order_percent: float
+    gradient_deg_per_g: Estimate[Num]
+    grip_order_percent: Num
     rear_onset_lead_percent_present: float
-    rear_onset_lead_percent: float
+    rear_onset_lead_percent: Num
 
 
-def car_change(front: AxleView, rear: AxleView, weights_n: tuple[float, float], driven: str) -> CarChange:
+def car_change(
+    front: AxleView[Num], rear: AxleView[Num], weights_n: tuple[float, float], driven: str
+) -> CarChange[Num]:
     """Return what changes for the whole vehicle."""
     now_front, then_front = front.now.geometry.rolling_circumference_mm, front.then.geometry.rolling_circumference_mm
     now_rear, then_rear = rear.now.geometry.rolling_circumference_mm, rear.then.geometry.rolling_circumference_mm
@@ -54,5 +57,5 @@ def car_change(front: AxleView, rear: AxleView, weights_n: tuple[float, float], 
     )
 
 
-def _driven(front: float, rear: float, driven: str) -> float:
+def _driven(front: Num, rear: Num, driven: str) -> Num:
     return front if driven == "front" else rear if driven == "rear" else 0.5 * (front + rear)

@@ -6,7 +6,7 @@ one always holds numbers. What more than one question needs is computed here, an
 
 from __future__ import annotations
 
-from typing import NamedTuple
+from typing import Generic, NamedTuple
 
 from service.assessment.case import Candidate, Case, Vehicle
 from service.assessment.view.axle_view import AxleView, axle_view
@@ -15,6 +15,7 @@ from service.assessment.view.driving import Driving, driving
 from service.assessment.view.facts import wheel_facts
 from service.assessment.view.vehicle_change import CarChange, car_change
 from service.assessment.view.wheel_facts import WheelFacts
+from service.core.numeric import Num
 from service.core.units import STANDARD_GRAVITY_M_S2
 from service.rules.limits import Limits
 from service.rules.pack import RulePack
@@ -23,19 +24,19 @@ from service.rules.pack import RulePack
 __all__ = ["AxleView", "CarView", "candidate_facts", "weigh"]
 
 
-class CarView(NamedTuple):
+class CarView(NamedTuple, Generic[Num]):
     """The whole vehicle as the checks see it."""
 
     vehicle: Vehicle
     limits: Limits
     pack: RulePack
-    front: AxleView
-    rear: AxleView
-    change: CarChange
-    driving: Driving
+    front: AxleView[Num]
+    rear: AxleView[Num]
+    change: CarChange[Num]
+    driving: Driving[Num]
 
 
-def weigh(case: Case, front: WheelFacts, rear: WheelFacts) -> CarView:
+def weigh(case: Case, front: WheelFacts[Num], rear: WheelFacts[Num]) -> CarView[Num]:
     """Return present against proposed for the vehicle of a case and the rows of the proposed wheels."""
     vehicle, pack = case.vehicle, case.pack
     conditions = conditions_of(case)

@@ -9,11 +9,11 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, fields
 from operator import attrgetter
-from typing import Final, TypeVar
+from typing import Final, Generic, TypeVar
 
 import numpy as np
 
-from service.core.numeric import FloatArray, known, pick
+from service.core.numeric import FloatArray, Num, Number, known, magnitude, pick
 
 # Bolt circles are written to a tenth of a millimetre (114.3), so half of that is the same circle; bores are measured.
 SAME_CIRCLE_MM, SAME_BORE_MM = 0.05, 0.1
@@ -26,81 +26,83 @@ NO_MARK, MUD_AND_SNOW, ALPINE = 0.0, 1.0, 2.0
 
 
 @dataclass(frozen=True)
-class TyreFacts:
+class TyreFacts(Generic[Num]):
     """What the designation alone says of a tyre."""
 
-    nominal_width_mm: float
-    aspect_percent: float
-    tyre_rim_code: float
-    rim_diameter_mm: float
-    section_height_mm: float
-    overall_diameter_mm: float
-    design_width_mm: float
-    design_rim_mm: float
-    measuring_rim_in: float
-    approved_min_in: float
-    approved_max_in: float
-    approval: float
-    reference_pressure_kpa: float
-    pressure_exponent: float
-    circumference_factor: float
-    radial: float
-    commercial: float
-    temporary_spare: float
-    winter_mark: float
-    run_flat: float
+    nominal_width_mm: Num
+    aspect_percent: Num
+    tyre_rim_code: Num
+    rim_diameter_mm: Num
+    section_height_mm: Num
+    overall_diameter_mm: Num
+    design_width_mm: Num
+    design_rim_mm: Num
+    measuring_rim_in: Num
+    approved_min_in: Num
+    approved_max_in: Num
+    approval: Num
+    reference_pressure_kpa: Num
+    pressure_exponent: Num
+    circumference_factor: Num
+    radial: Num
+    commercial: Num
+    temporary_spare: Num
+    winter_mark: Num
+    run_flat: Num
 
 
 @dataclass(frozen=True)
-class ServiceFacts:
+class ServiceFacts(Generic[Num]):
     """What the tyre may carry and how fast it may go: at the vehicle's top speed, and where the law reads the load."""
 
-    load_index: float
-    rated_kg: float
-    load_factor: float
-    speed_capability_kmh: float
-    law_load_factor: float
+    load_index: Num
+    rated_kg: Num
+    load_factor: Num
+    speed_capability_kmh: Num
+    law_load_factor: Num
     """NaN where the law reads the load at the top speed."""
+    left_to_maker: float
+    """1 where the vehicle is faster than a symbol in brackets: then the maker alone states load and speed."""
 
 
 @dataclass(frozen=True)
-class RimFacts:
+class RimFacts(Generic[Num]):
     """What the designation and the caller say of a rim."""
 
-    rim_width_in: float
-    rim_code: float
-    offset_mm: float
+    rim_width_in: Num
+    rim_code: Num
+    offset_mm: Num
     """As the wheel stands: what is marked on the rim, less the spacer."""
-    hump: float
-    one_piece: float
-    bolts: float
-    bolt_circle_mm: float
-    centre_bore_mm: float
-    rim_rating_kg: float
-    rim_mass_kg: float
-    spacer_mm: float
+    hump: Num
+    one_piece: Num
+    bolts: Num
+    bolt_circle_mm: Num
+    centre_bore_mm: Num
+    rim_rating_kg: Num
+    rim_mass_kg: Num
+    spacer_mm: Num
 
 
 @dataclass(frozen=True)
-class StateFacts:
+class StateFacts(Generic[Num]):
     """What the caller says of the single tyre: its wear, its pressure, what was measured of it."""
 
-    tread_depth_mm: float
-    measured_width_mm: float
-    measured_circumference_mm: float
-    tyre_mass_kg: float
-    pressure_kpa: float
+    tread_depth_mm: Num
+    measured_width_mm: Num
+    measured_circumference_mm: Num
+    tyre_mass_kg: Num
+    pressure_kpa: Num
 
 
 @dataclass(frozen=True)
-class WheelFacts(TyreFacts, ServiceFacts, RimFacts, StateFacts):
+class WheelFacts(TyreFacts[Num], ServiceFacts[Num], RimFacts[Num], StateFacts[Num]):
     """All that is said of one wheel; on the array path each field holds an array, one element for each wheel."""
 
 
 Facts = TypeVar("Facts", TyreFacts, ServiceFacts, RimFacts, WheelFacts)
 
 
-def same_rim(now: RimFacts, then: RimFacts) -> float:
+def same_rim(now: RimFacts, then: RimFacts[Num]) -> Num:
     """Return 1 where a proposed rim is, by all that is said of both, one that the axle has now; else 0.
 
     Width, diameter, marked offset and pieces are equal; what only one of the two states contradicts nothing, but for
@@ -109,10 +111,11 @@ def same_rim(now: RimFacts, then: RimFacts) -> float:
     now_marked, then_marked = now.offset_mm + now.spacer_mm, then.offset_mm + then.spacer_mm
     differs = (then.rim_width_in != now.rim_width_in) | (then.rim_code != now.rim_code)
     differs = differs | (then.one_piece != now.one_piece)
-    differs = differs | (abs(then_marked - now_marked) > SAME_OFFSET_MM) | (known(then_marked) != known(now_marked))
-    differs = differs | (abs(then.bolt_circle_mm - now.bolt_circle_mm) > SAME_CIRCLE_MM)
-    differs = differs | (abs(then.bolts - now.bolts) > 0.0)
-    differs = differs | (abs(then.centre_bore_mm - now.centre_bore_mm) > SAME_BORE_MM)
+    differs = differs | (magnitude(then_marked - now_marked) > SAME_OFFSET_MM)
+    differs = differs | (known(then_marked) != known(now_marked))
+    differs = differs | (magnitude(then.bolt_circle_mm - now.bolt_circle_mm) > SAME_CIRCLE_MM)
+    differs = differs | (magnitude(then.bolts - now.bolts) > 0.0)
+    differs = differs | (magnitude(then.centre_bore_mm - now.centre_bore_mm) > SAME_BORE_MM)
     return pick(differs, 0.0, 1.0)
 
 
@@ -149,11 +152,11 @@ def table_of(wheels: Sequence[WheelFacts]) -> FloatArray:
     return np.ascontiguousarray(group_table(WheelFacts, wheels))
 
 
-def columns(table: FloatArray) -> WheelFacts:
+def columns(table: FloatArray) -> WheelFacts[Number]:
     """Return a table of shape (facts, wheels) as facts whose fields are its rows."""
     return WheelFacts(**dict(zip(FACTS, table, strict=True)))
 
 
-def table_of_columns(facts: WheelFacts) -> FloatArray:
+def table_of_columns(facts: WheelFacts[Number]) -> FloatArray:
     """Return facts whose fields are arrays as a table of shape (facts, wheels)."""
     return np.stack([getattr(facts, name) for name in FACTS])

@@ -46,7 +46,7 @@ export function show(answer) {
   setStale(false);
   const words = VERDICTS[answer.verdict];
   tell(words, withoutWords(answer.summary, words), answer.verdict.replaceAll("_", "-"));
-  byId("findings").replaceChildren(...GROUPS.map((group) => groupOf(group, answer.findings)).filter(Boolean));
+  byId("findings").replaceChildren(...GROUPS.map((group) => groupOf(group, answer)).filter(Boolean));
   fill("actions", answer.actions.map((each) => each.text));
   answer.actions.forEach(({ code }, place) => {
     byId("actions").children[place].classList.toggle("danger", DANGER.includes(code));
@@ -83,7 +83,7 @@ function markOf(name) {
   return mark;
 }
 
-function groupOf([name, title, belongs], findings) {
+function groupOf([name, title, belongs], { findings, sources }) {
   const chosen = findings.filter(belongs);
   if (!chosen.length) return null;
   // What the change brings stands before what the car has today already.
@@ -94,7 +94,7 @@ function groupOf([name, title, belongs], findings) {
   const head = document.createElement("summary");
   head.append(markOf(name), ` ${title}: ${chosen.length}`);
   const list = document.createElement("ul");
-  list.append(...chosen.map(name === "open" ? openLine : findingLine));
+  list.append(...chosen.map((each) => (name === "open" ? openLine(each) : findingLine(each, sources))));
   group.append(head, list);
   return group;
 }
@@ -127,10 +127,15 @@ function openLine(finding) {
   return item;
 }
 
-function findingLine(finding) {
+function groundOf({ basis }, sources) {
+  const { reference, checked } = sources[basis.source];
+  return [reference, basis.place, checked ? `checked ${checked}` : ""].filter(Boolean).join(", ");
+}
+
+function findingLine(finding, sources) {
   const item = lineOf(finding);
   if (finding.remedy) item.append(paragraph("remedy", `To settle it: ${finding.remedy.text}.`));
-  item.append(paragraph("ground", `${finding.code} · ${finding.basis.reference}`));
+  item.append(paragraph("ground", `${finding.code} · ${groundOf(finding, sources)}`));
   return item;
 }
 

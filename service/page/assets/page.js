@@ -24,7 +24,7 @@ function valueOf(field) {
 }
 
 function question() {
-  const asked = {};
+  const asked = { detail: "full" };
   for (const field of fields) {
     const value = valueOf(field);
     // An empty field that must be filled still makes its surroundings, so that the fault points at it.

@@ -15,11 +15,9 @@ from fitment_client.models import (
     OfferedRim,
     OfferedRims,
     Problem,
-    ReadTableName,
-    RefusedRow,
     SearchRequest,
     StockLine,
-    Verdict,
+    TableName,
 )
 
 
@@ -27,7 +25,7 @@ def drive(client: Client, story: str) -> dict[str, object]:
     asked = CheckRequest.from_dict(json.loads(story))
     check = check_fitment.sync(client=client, body=asked)
     assert isinstance(check, Assessment)
-    verdict: Verdict = check.verdict
+    verdict: str = check.verdict
     worst = check.findings[0]
     drawing = draw_fitment.sync(client=client, body=asked)
     assert drawing.startswith("<svg")
@@ -35,7 +33,7 @@ def drive(client: Client, story: str) -> dict[str, object]:
     asked.candidate.front.tyre.size = "no tyre"
     bad = asked.candidate
     many = CompareRequest(vehicle=asked.vehicle, candidates=[good, bad], rule_pack=asked.rule_pack)
-    rows = compare_fitments.sync(client=client, body=many).rows
+    compared = compare_fitments.sync(client=client, body=many)
     offer = SearchRequest(
         vehicle=asked.vehicle,
         rims=OfferedRims(front=[OfferedRim.from_dict(good.front.rim.to_dict())]),
@@ -46,15 +44,16 @@ def drive(client: Client, story: str) -> dict[str, object]:
     refused = check_fitment.sync_detailed(client=client, body=asked)
     assert isinstance(refused.parsed, Problem)
     return {
-        "verdict": verdict.value,
-        "worst": [worst.code, worst.outcome.value, worst.measured, worst.limit],
+        "verdict": verdict,
+        "worst": [worst.code, worst.outcome, worst.measured, worst.limit],
         "status": refused.status_code,
-        "refused": [[fault.pointer, fault.code.value, fault.position] for fault in refused.parsed.errors],
-        "rows": ["refused" if isinstance(row, RefusedRow) else row.verdict.value for row in rows],
+        "refused": [[fault.pointer, fault.code, fault.position] for fault in refused.parsed.errors],
+        "rows": [row.verdict for row in compared.rows],
+        "refused_rows": [[row.index, row.errors[0].pointer] for row in compared.refused],
         "found": [row.fitment.front.tyre for row in found],
         "packs": [pack.id for pack in list_rule_packs.sync(client=client).rule_packs],
         "load_index": read_tyre_designation.sync(client=client, text="205/55 R16 91V").load_index,
-        "table_rows": len(read_table.sync(name=ReadTableName.SPEED_SYMBOL, client=client).rows),
+        "table_rows": len(read_table.sync(name=TableName.SPEED_SYMBOL, client=client).rows),
     }
 
 

@@ -3,7 +3,6 @@ import createClient from "openapi-fetch";
 import type { components, paths } from "./contract.js";
 
 type CheckRequest = components["schemas"]["CheckRequest"];
-type Verdict = components["schemas"]["Verdict"];
 
 declare const process: { argv: string[] };
 const [, , baseUrl, story] = process.argv;
@@ -17,7 +16,7 @@ const check = await client.POST("/v1/fitments/check", { body: asked });
 if (check.data === undefined) {
   throw new Error(check.error.detail);
 }
-const verdict: Verdict = check.data.verdict;
+const verdict: string = check.data.verdict;
 const worst = check.data.findings[0];
 
 const misspelt: CheckRequest = {
@@ -33,7 +32,8 @@ const compared = await client.POST("/v1/fitments/compare", {
 if (typeof compared.data !== "object") {
   throw new Error("a table was not asked for");
 }
-const rows = compared.data.rows.map((row) => ("errors" in row ? "refused" : row.verdict));
+const rows = compared.data.rows.map((row) => row.verdict);
+const refusedRows = compared.data.refused.map((row) => [row.index, row.errors[0]?.pointer]);
 
 const searched = await client.POST("/v1/fitments/search", {
   body: { ...question, rims: { front: [candidate.front.rim] }, stock: [{ size: "205/55 R16 94W XL" }, { size: "205/55 R16 91V" }] },
@@ -51,6 +51,7 @@ console.log(
     refused: refused.error?.errors.map((fault) => [fault.pointer, fault.code, fault.position ?? null]),
     status: refused.response.status,
     rows,
+    refused_rows: refusedRows,
     found,
     packs: packs.data?.rule_packs.map((pack) => pack.id),
     load_index: tyre.data?.load_index,

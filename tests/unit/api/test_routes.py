@@ -139,7 +139,6 @@ def schema() -> dict[str, dict[str, object]]:
 
 def test_bounds_unit_and_example_reach_the_contract(schema: dict[str, dict[str, object]]) -> None:
     assert schema["speed_kmh"] == {
-        "title": "Speed Kmh",
         "type": "number",
         "minimum": 1.0,
         "maximum": 400.0,

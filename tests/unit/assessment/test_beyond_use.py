@@ -77,6 +77,14 @@ def test_twins_too_wide_for_the_rims_that_are_on_the_car_are_answered_by_narrowe
     assert found.remedy.pointer == "/candidate/rear/tyre/section_width_mm"
 
 
+def test_no_tyre_is_named_that_nobody_makes():
+    """2 x 45 - 15 mm are left for a tyre: the rims are no twin rims. 203.5 mm with 4 % of growth and 15 mm between."""
+    on_car = {"/vehicle/rear/fitted/rim/size": "5.5J x 16 H2 ET45", OFFSET: "5.5J x 16 H2 ET45"}
+    found = finding(check(van(on_car)), "clearance.twin")
+    assert (found.remedy.quantity, found.remedy.text) == ("offset_mm", "fit rims for twin wheels, with ET 114 or more")
+    assert found.remedy.at_least == pytest.approx(113.3, abs=0.1)
+
+
 def test_a_single_wheel_has_no_twin_to_touch():
     assert outcome(check(saloon()), "clearance.twin") == "met"
 

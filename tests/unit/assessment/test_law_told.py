@@ -205,3 +205,26 @@ def test_what_is_unlawful_today_is_said_to_be_so_already(fitted, already):
     small = {"/vehicle/{axle}/fitted/tyre/size": fitted, "/candidate/{axle}/tyre/size": "225/45 R17 83W"}
     found = finding(check(under("us", on_both_axles(small))), "law.sidewall_limit")
     assert (found.outcome, found.already) == (NOT_MET, already)
+
+
+# Whoever fits what is advised keeps the rule of the place too: at most 25 mm more track in New South Wales (VSI 9), and
+# 2 % of 1600 mm in the Netherlands (art. 5.2.23); half of it is the offset.
+@pytest.mark.parametrize(("pack", "least"), [("au-nsw", 32.5), ("nl", 29), ("gb", 29)])
+def test_an_offset_that_is_advised_is_lawful_in_the_place(pack, least):
+    room = {f"/vehicle/rear/clearance/{side}_mm": 80 for side in ("inboard", "outboard")}
+    found = check(under(pack, {RIM: "7.5J x 17 H2 ET20", **TRACK, **room}))
+    remedy = finding(found, "track.change").remedy
+    assert remedy.at_least == pytest.approx(least)
+
+
+def test_a_rim_width_that_the_law_asks_for_is_one_that_the_tyre_takes():
+    """New South Wales lets no rim be narrower (VSI 9); a 225/45 R17 takes 7 to 8.5 in (ETRTO, table of the size)."""
+    changes = {"/vehicle/rear/fitted/rim/size": "8J x 17 H2 ET45", RIM: "7.5J x 17 H2 ET45"}
+    remedy = finding(check(under("au-nsw", changes)), "law.rim_width_narrower").remedy
+    assert (remedy.quantity, remedy.at_least, remedy.at_most) == ("rim_width_in", 8.0, 8.5)
+    changes["/vehicle/rear/fitted/rim/size"] = "9J x 17 H2 ET45"
+    remedy = finding(check(under("au-nsw", changes)), "law.rim_width_narrower").remedy
+    assert (remedy.quantity, remedy.text) == (
+        "nominal_width_mm",
+        "a rim width of 9 in or more, and a tyre that is approved on it",
+    )

@@ -1,6 +1,7 @@
 """Tyres and rims as numbers: the same designation as from the text, or an error that names the number."""
 
 import math
+from dataclasses import replace
 
 import pytest
 
@@ -98,6 +99,15 @@ def test_numbers_may_add_the_service_description_that_a_text_lacks():
     assert tyre_from_both("205/55-16 Meadow", **SERVICE) == parse_tyre("205/55-16 Meadow 91V")
 
 
+def test_a_load_index_completes_what_the_letter_inside_the_size_says():
+    assert tyre_from_both("165 SR13", load_index=82) == parse_tyre("165 SR13 82S")
+    # V inside the size is open upwards, and of a diagonal size a letter depends on the size: the symbol is asked for.
+    for text in ("205/60VR15", "6.40S13", "6.40-13"):
+        with pytest.raises(WrongNumber) as caught:
+            tyre_from_both(text, load_index=82)
+        assert caught.value.name == "speed_symbol"
+
+
 def test_text_and_numbers_that_differ_are_refused_by_the_name_of_the_number():
     with pytest.raises(WrongNumber, match="load index cannot be 94: expected 91") as caught:
         tyre_from_both("205/55R16 91V", load_index=94)
@@ -129,7 +139,15 @@ RIMS = [
 
 @pytest.mark.parametrize(("text", "numbers"), RIMS)
 def test_numbers_make_the_rim_that_their_text_makes(text, numbers):
-    assert rim_from_numbers(**numbers) == parse_rim(text)
+    made, read = rim_from_numbers(**numbers), parse_rim(text)
+    assert replace(made, assumed=()) == replace(read, assumed=())
+    # Which number the width is was said, so nothing is taken for it.
+    assert made.assumed == tuple(each for each in read.assumed if "smaller number" not in each)
+
+
+def test_the_width_is_taken_for_the_smaller_number_only_where_nobody_named_it():
+    assert any("smaller number" in each for each in rim_from_both("7.5 x 17", offset_mm=45).assumed)
+    assert not any("smaller number" in each for each in rim_from_both("7.5 x 17", width_in=7.5).assumed)
 
 
 @pytest.mark.parametrize(

@@ -80,7 +80,7 @@ def test_every_action_is_in_it(found, page):
 
 
 def test_every_caution_is_in_it(found, page):
-    assert [text for text in found.cautions if plain(text) not in page.words] == []
+    assert [text for text in found.cautions.values() if plain(text) not in page.words] == []
 
 
 def test_every_assumption_is_in_it(found, page):

@@ -1,11 +1,13 @@
 """The columns of a sweep take what the web interface takes."""
 
+from collections.abc import Mapping
+
 import annotated_types
 import pytest
 from pydantic import BaseModel
 
 from service.api.schemas import request as wire
-from service.sweep import main
+from service.sweep import catalogue_rows, main
 from service.sweep.columns import CANDIDATE_COLUMNS, VEHICLE_COLUMNS, Column
 from tests.unit.sweep.small_catalogue import candidates, vehicles
 
@@ -19,6 +21,8 @@ ON_THE_WIRE: dict[str, tuple[type[BaseModel], str]] = {
     "clearance_inboard_mm": (wire.Clearance, "inboard_mm"),
     "clearance_outboard_mm": (wire.Clearance, "outboard_mm"),
     "clearance_radial_mm": (wire.Clearance, "radial_mm"),
+    "clearance_tolerance_mm": (wire.Clearance, "tolerance_mm"),
+    "speedometer_tolerance_percent": (wire.Speedometer, "tolerance_percent"),
 }
 MODELS = (wire.Vehicle, wire.Axle, wire.Fitment, wire.Tyre, wire.Rim, wire.Speedometer)
 NUMBERS = [each for each in dict.fromkeys((*VEHICLE_COLUMNS, *CANDIDATE_COLUMNS)) if each.kind in ("number", "whole")]
@@ -36,6 +40,37 @@ def _wire_range(column: Column) -> tuple[float, float]:
 @pytest.mark.parametrize("column", NUMBERS, ids=lambda column: column.name)
 def test_a_number_has_the_range_that_it_has_on_the_wire(column):
     assert (column.low, column.high) == _wire_range(column)
+
+
+class _Read(dict[str, object]):
+    """A row that notes which of its columns are read."""
+
+    def __init__(self, row: Mapping[str, object]) -> None:
+        super().__init__(row)
+        self.names: set[str] = set()
+
+    def __getitem__(self, name: str) -> object:
+        self.names.add(name)
+        return super().__getitem__(name)
+
+    def get(self, name: str, default: object = None) -> object:
+        self.names.add(name)
+        return super().get(name, default)
+
+
+@pytest.mark.parametrize(
+    ("read", "frame", "columns"),
+    [
+        (catalogue_rows.vehicle, vehicles(1), VEHICLE_COLUMNS),
+        (catalogue_rows.candidate, candidates(1), CANDIDATE_COLUMNS),
+    ],
+    ids=["vehicle", "candidate"],
+)
+def test_every_column_that_is_taken_is_read(read, frame, columns):
+    row = _Read(catalogue_rows.records(frame)[0])
+    read(row)
+    ignored = {column.name for column in columns if column.kind != "text"} - row.names
+    assert ignored == set(), "read them in `sweep/catalogue_rows.py`, else what a caller states is lost without a word"
 
 
 def test_the_small_catalogue_knows_only_documented_vehicle_columns():

@@ -1,0 +1,38 @@
+from __future__ import annotations
+
+from service.core.saying import Amount, capital, listed, say, sentences
+from service.locales.speech import Speech
+
+DEPTH = say("The tread is {depth} deep.", depth=Amount(-1.6, "mm", 1))
+GERMAN = Speech(
+    "de",
+    "metric",
+    {
+        "The tread is {depth} deep.": "Das Profil ist {depth} tief.",
+        "{first} and {last}": "{first} und {last}",
+        "unit|in": "Zoll",
+    },
+)
+
+
+def test_english_in_metric_units_is_the_text_itself() -> None:
+    assert Speech("en", "metric", {}).say(DEPTH) == DEPTH
+
+
+def test_template_numbers_and_units_are_said_in_the_language() -> None:
+    assert GERMAN.say(DEPTH) == "Das Profil ist −1,6 mm tief."
+    assert GERMAN.say(Amount(1234.5, "in", 1)) == "1234,5 Zoll"
+    assert GERMAN.say(capital(listed(["a", say("x"), "c"]))) == "A, x und c"
+    assert GERMAN.say("205/55 R16") == "205/55 R16"
+
+
+def test_a_sentence_within_a_sentence_is_said_too() -> None:
+    assert GERMAN.say(sentences(DEPTH, say("No."))) == "Das Profil ist −1,6 mm tief. No."
+
+
+def test_imperial_units_by_their_legal_factors() -> None:
+    # 1 in = 25.4 mm, 1 lb = 0.45359237 kg, 1 mile = 1609.344 m: international agreement of 1959; psi follows.
+    imperial = Speech("en", "imperial", {})
+    amounts = [Amount(25.4, "mm"), Amount(250, "kPa"), Amount(453.59237, "kg"), Amount(160.9344, "km/h")]
+    assert [imperial.say(each) for each in amounts] == ["1 in", "36.3 psi", "1000 lb", "100 mph"]
+    assert imperial.say(Amount(2.4, "%", 1)) == "2.4 %"
