@@ -48,17 +48,17 @@ def measure_before(case: Case, candidates: Sequence[Candidate], graded: Graded) 
 
 def _settling(case: Case, candidates: Sequence[Candidate], graded: Graded) -> list[PlanMeasurement]:
     """Return the facts that verdicts or conditions wait for; of what does not fit anyway nothing need be known."""
-    waiting = (graded.outcomes == NOT_ASSESSED) | (graded.outcomes == ADVISORY)
+    # A condition that was held against no number asks for one: "measure before you order".
+    unmeasured = (graded.outcomes == ADVISORY) & np.isnan(graded.limits)
+    waiting = (graded.outcomes == NOT_ASSESSED) | unmeasured
     waiting &= graded.outcomes.max(axis=0) < NOT_MET
     found: dict[str, PlanMeasurement] = {}
     for row, question in enumerate(graded.questions):
         places = np.flatnonzero(waiting[row])
         if not len(places):
             continue
-        asking = finding_at(case, candidates, graded, row, int(places[0]))
-        remedy = asking.remedy
-        # A condition that asks for another wheel is nothing to be measured.
-        if remedy is None or (asking.outcome == ADVISORY and not remedy.pointer.startswith("/vehicle")):
+        remedy = finding_at(case, candidates, graded, row, int(places[0])).remedy
+        if remedy is None:
             continue
         pointer = remedy.pointer
         if pointer.startswith("/candidate"):

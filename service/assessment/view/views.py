@@ -8,8 +8,8 @@ from __future__ import annotations
 
 from typing import Generic, NamedTuple
 
-from service.assessment.case import Candidate, Case, Vehicle
-from service.assessment.view.axle_view import AxleView, axle_view
+from service.assessment.case import Candidate, Case, Fitment, Vehicle
+from service.assessment.view.axle_view import AxleView, axle_view, with_present
 from service.assessment.view.conditions import conditions_of
 from service.assessment.view.driving import Driving, driving
 from service.assessment.view.facts import wheel_facts
@@ -21,7 +21,7 @@ from service.rules.limits import Limits
 from service.rules.pack import RulePack
 
 # The checks look at one axle or at the whole vehicle; both views are had from here.
-__all__ = ["AxleView", "CarView", "candidate_facts", "weigh"]
+__all__ = ["AxleView", "CarView", "candidate_facts", "weigh", "weigh_against"]
 
 
 class CarView(NamedTuple, Generic[Num]):
@@ -38,10 +38,19 @@ class CarView(NamedTuple, Generic[Num]):
 
 def weigh(case: Case, front: WheelFacts[Num], rear: WheelFacts[Num]) -> CarView[Num]:
     """Return present against proposed for the vehicle of a case and the rows of the proposed wheels."""
-    vehicle, pack = case.vehicle, case.pack
-    conditions = conditions_of(case)
+    vehicle, conditions = case.vehicle, conditions_of(case)
     on_front = axle_view(case, vehicle.front, front, conditions)
     on_rear = axle_view(case, vehicle.rear, rear, conditions)
+    return _joined(vehicle, on_front, on_rear)
+
+
+def weigh_against(car: CarView[Num], front: Fitment, rear: Fitment) -> CarView[Num]:
+    """Return the same proposals, at their pressures, as they are seen with other wheels on the car than now."""
+    on_front, on_rear = with_present(car.front, front), with_present(car.rear, rear)
+    return _joined(car.vehicle._replace(front=on_front.axle, rear=on_rear.axle), on_front, on_rear)
+
+
+def _joined(vehicle: Vehicle, on_front: AxleView[Num], on_rear: AxleView[Num]) -> CarView[Num]:
     weights = (
         vehicle.front.estimate_mass_kg * STANDARD_GRAVITY_M_S2,
         vehicle.rear.estimate_mass_kg * STANDARD_GRAVITY_M_S2,
@@ -49,8 +58,8 @@ def weigh(case: Case, front: WheelFacts[Num], rear: WheelFacts[Num]) -> CarView[
     change = car_change(on_front, on_rear, weights, vehicle.driven_axle or "all")
     return CarView(
         vehicle=vehicle,
-        limits=pack.limits,
-        pack=pack,
+        limits=on_front.limits,
+        pack=on_front.pack,
         front=on_front,
         rear=on_rear,
         change=change,
