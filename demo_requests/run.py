@@ -17,9 +17,12 @@ from pathlib import Path
 from typing import Any, NamedTuple
 
 from combinations import COMBINATIONS, HEADS, LEGEND, WIDTHS, cells
-from text_table import table
 
 HERE = Path(__file__).parent
+sys.path.insert(0, str(HERE.parent))
+
+from service.terminal.text_table import lines_of  # noqa: E402 - a script beside the package finds it only now
+
 START_PATIENCE_S = 30.0
 ANSWER_PATIENCE_S = 20.0
 WORDS = {
@@ -239,6 +242,11 @@ def combinations(service: Service) -> list[tuple[str, ...]]:
     """Return a row for each combination of widths: what it does on the road."""
     asked = [read(story) for story in COMBINATIONS]
     return [cells(each, service.ask("/v1/fitments/check", each).data) for each in asked]
+
+
+def table(title: str, heads: tuple[str, ...], widths: tuple[int, ...], rows: list[tuple[str, ...]]) -> None:
+    """Print a table under its title."""
+    print("\n".join(["", title, "", *lines_of(tuple(zip(heads, widths, strict=True)), rows)]))
 
 
 def main() -> None:

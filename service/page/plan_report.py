@@ -8,7 +8,6 @@ from typing import Any
 
 from markupsafe import Markup
 
-from service import __version__
 from service.assessment.answer.cautions import CAUTIONS
 from service.assessment.answer.verdict_words import VERDICT_WORDS
 from service.assessment.batch.plan import Plan
@@ -26,6 +25,7 @@ from service.assessment.batch.plan_words import (
 )
 from service.assessment.case import Case
 from service.core.numeric import known
+from service.core.version import VERSION
 from service.drawing.lettering import clean, plain
 from service.drawing.marks import MARKS
 from service.page.rendering import environment
@@ -53,7 +53,7 @@ def render_plan(case: Case, found: Plan) -> str:
             order=blocks_text(found),
             measure_first=[each.text for each in found.measure_first],
             cautions=tuple(CAUTIONS.values()),
-            version=__version__,
+            version=VERSION,
             pack=case.pack,
             confidence=plain(100.0 * found.asked.confidence, 1),
             power=plain(100.0 * found.asked.power, 1),

@@ -7,7 +7,6 @@ from typing import Final, NamedTuple
 
 import orjson
 
-from service import __version__
 from service.api.inbound import translate
 from service.api.inbound.candidate_lists import read_candidates, read_stock
 from service.api.inbound.plan_question import plan_asked
@@ -26,8 +25,10 @@ from service.assessment.batch.compare import compare
 from service.assessment.batch.plan import plan
 from service.assessment.batch.size_search import search
 from service.assessment.batch.sizes import stock as sizes_of
+from service.core.version import VERSION
 from service.designation.rim import parse_rim
 from service.designation.tyre import parse_tyre
+from service.locales.speech import ENGLISH
 from service.rules.reader import default_packs, pack_named
 from service.standards import catalogue
 
@@ -103,7 +104,7 @@ def _compare() -> Example:
     question = CompareRequest.model_validate(asked)
     read, case = read_candidates(question.candidates), translate.question(question)
     found = compare(case, read.candidates, question.rank_by)
-    answer = render_comparison.comparison(case, read, found, question)
+    answer = render_comparison.comparison(case, read, found, question, ENGLISH)
     return Example(asked, answer)
 
 
@@ -124,7 +125,7 @@ def _search() -> Example:
     stock, rims = read_stock(question.stock), [translate.rim(each) for each in question.rims.front]
     case = translate.question(question)
     found = search(case, sizes_of(stock.designations), (rims, rims), translate.wanted(question))
-    return Example(asked, render_search.search_result(question, case, found, stock.indices, stock.refused))
+    return Example(asked, render_search.search_result(question, case, found, stock.indices, stock.refused, ENGLISH))
 
 
 def _plan() -> Example:
@@ -155,7 +156,7 @@ def _report() -> Example:
 
 
 def _health() -> Example:
-    return Example(None, {"status": "ok", "version": __version__})
+    return Example(None, {"status": "ok", "version": VERSION})
 
 
 def _metrics() -> Example:

@@ -20,6 +20,7 @@ from starlette.types import Scope
 
 from service.api.errors.request_faults import RequestFault, domain_fault, validation_faults
 from service.core.errors import DomainError, UnknownName
+from service.locales.speech import ENGLISH, Speech
 
 MEDIA_TYPE = "application/problem+json"
 MAX_FAULTS = 20
@@ -81,32 +82,38 @@ def clean(text: str, limit: int = MAX_ECHO) -> str:
 
 
 def body(
-    status: int, detail: str | None, request_id: str, faults: Sequence[RequestFault] = (), count: int = 0
+    status: int,
+    detail: str | None,
+    request_id: str,
+    faults: Sequence[RequestFault] = (),
+    count: int = 0,
+    *,
+    said: Speech = ENGLISH,
 ) -> bytes:
     """Return the bytes of a problem; the same for the application and for the server beneath it."""
     kind = KINDS.get(status) or KINDS[500 if status >= HTTPStatus.INTERNAL_SERVER_ERROR else 400]
     return orjson.dumps(
         {
             "type": f"urn:fitment:problem:{kind.name}",
-            "title": kind.title,
+            "title": said.say(kind.title),
             "status": status,
-            "detail": clean(kind.detail if detail is None else detail, MAX_DETAIL),
+            "detail": clean(said.say(kind.detail if detail is None else detail), MAX_DETAIL),
             "instance": f"urn:fitment:request:{request_id}",
-            "errors": [member(fault) for fault in faults[:MAX_FAULTS]],
+            "errors": [member(fault, said) for fault in faults[:MAX_FAULTS]],
             "error_count": max(count, len(faults)),
         }
     )
 
 
-def member(fault: RequestFault) -> dict[str, object]:
-    """Return a fault as plain data, cut and cleaned."""
+def member(fault: RequestFault, said: Speech = ENGLISH) -> dict[str, object]:
+    """Return a fault as plain data, in the caller's language, cut and cleaned."""
     shown: dict[str, object] = {
         "pointer": clean(fault.pointer),
-        "detail": clean(fault.detail, MAX_DETAIL),
+        "detail": clean(said.say(fault.detail), MAX_DETAIL),
         "code": fault.code,
     }
     if fault.position is not None:
-        shown |= {"position": fault.position, "expected": clean(fault.expected or "")}
+        shown |= {"position": fault.position, "expected": clean(said.say(fault.expected or ""))}
     return shown
 
 
@@ -133,7 +140,8 @@ async def answer(request: Request, error: Exception) -> Response:
     headers = dict(error.headers or {})
     if error.status == HTTPStatus.METHOD_NOT_ALLOWED:
         headers["Allow"] = ", ".join(allowed_methods(request.app, request.scope))
-    content = body(error.status, error.detail, request.scope.get("request_id", ""), error.faults, count)
+    said: Speech = request.scope.get("speech", ENGLISH)
+    content = body(error.status, error.detail, request.scope.get("request_id", ""), error.faults, count, said=said)
     return Response(content, error.status, headers, MEDIA_TYPE)
 
 

@@ -16,10 +16,16 @@ from service.assessment.batch.needs import Needs
 from service.assessment.batch.size_search import GRID_NOTE, NEW_NOTE, Found
 from service.assessment.case import Axle, Case, Fitment
 from service.core.numeric import known
+from service.locales.speech import Speech
 
 
 def search_result(
-    asked: SearchRequest, case: Case, found: Found, read: Sequence[int] | None, refused: Sequence[UnreadLine]
+    asked: SearchRequest,
+    case: Case,
+    found: Found,
+    read: Sequence[int] | None,
+    refused: Sequence[UnreadLine],
+    said: Speech,
 ) -> Json:
     """Return the answer to a search; `read` names the places in the stock that were read, None for the grid."""
     listed, cited = _rows(asked, case, found, read)
@@ -37,7 +43,7 @@ def search_result(
             "rear": _sieve(found.rear, found.defaults),
             "pairs": _sieve(found.pairs, found.defaults),
         },
-        "refused": [_refused(each) for each in refused[:MAX_STOCK_FAULTS]],
+        "refused": [_refused(each, said) for each in refused[:MAX_STOCK_FAULTS]],
         "refused_count": len(refused),
         "notes": [NEW_NOTE] if read is not None else [GRID_NOTE, NEW_NOTE],
         **({"sources": cited} if cited else {}),
@@ -85,8 +91,8 @@ def _id(name: str, value: str) -> Json:
     return {name: value} if value else {}
 
 
-def _refused(line: UnreadLine) -> Json:
-    return member(line.fault) | _id("id", line.id)
+def _refused(line: UnreadLine, said: Speech) -> Json:
+    return member(line.fault, said) | _id("id", line.id)
 
 
 def _candidate(fitted: Fitment, rim: Json) -> Json:

@@ -12,7 +12,17 @@ from pydantic import ConfigDict
 
 from service.api.schemas.base import Wire, identity, number, part, readable, text, whole
 from service.api.schemas.by_numbers import RimByNumbers, TyreByNumbers
-from service.api.schemas.vocabulary import Category, Detail, DrivenAxle, LabelLetter, RulePackId, Season, TyreTolerance
+from service.api.schemas.vocabulary import (
+    Category,
+    Detail,
+    DrivenAxle,
+    LabelLetter,
+    LanguageCode,
+    RulePackId,
+    Season,
+    TyreTolerance,
+    UnitSystem,
+)
 from service.core import ranges
 from service.core.dates import DAY_LENGTH, DAY_PATTERN, parse_day
 from service.core.numeric import UNKNOWN
@@ -238,6 +248,11 @@ class Candidate(RequestPart):
 
 class FitmentRequest(RequestPart):
     """What every question about fitments has in common."""
+
+    language: LanguageCode = part(
+        "The language of the sentences; absent: by the header Accept-Language, else English.", "de", default=None
+    )
+    units: UnitSystem = part("The units of the sentences; numbers of data fields stay metric.", "metric", default=None)
 
     vehicle: Vehicle = part("The vehicle as it is.")
     rule_pack: RulePackId = part("The rules to hold it against; see /v1/rule-packs.", "unece", default="unece")

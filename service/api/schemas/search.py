@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from service.api.schemas.assessment import CITED, RulePackName, Sources
+from service.api.schemas.assessment import RulePackName
 from service.api.schemas.base import CODE, MAX_ID, AnswerPart, identity, maybe, number, part, text, whole
 from service.api.schemas.by_numbers import TyreInStock
 from service.api.schemas.comparison import Weighed
 from service.api.schemas.error_answer import Fault
+from service.api.schemas.finding_answer import CITED, Sources
 from service.api.schemas.request import Candidate, FitmentRequest, RequestPart, Rim
 from service.api.schemas.vocabulary import Detail, FittingVerdict, RankBy, Stagger
 from service.assessment.batch.size_search import FITTING

@@ -15,6 +15,7 @@ from service.assessment import case
 from service.assessment.answer import verdict
 from service.assessment.batch import comparison_measures, plan_case, plan_effects, plan_rims, search_pairs
 from service.core import findings
+from service.locales import speech
 from service.physics import tyre_label
 from service.rules.reader import pack_ids, pack_named
 
@@ -138,6 +139,13 @@ Detail = TypeAliasType(
             "standard: every finding and the numbers of both axles; full: every sentence, number and source."
         ),
     ],
+)
+
+
+LanguageCode = TypeAliasType("LanguageCode", Annotated[speech.Language, Field(description="A language by ISO 639-1.")])
+UnitSystem = TypeAliasType(
+    "UnitSystem",
+    Annotated[speech.Units, Field(description="metric: mm, kPa, kg, km/h; imperial: in, psi, lb, mph.")],
 )
 
 

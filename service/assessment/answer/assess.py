@@ -5,12 +5,14 @@ It depends on its case alone: nothing is remembered from one question to the nex
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from typing import NamedTuple
 
 from service.assessment.answer.action import Action
 from service.assessment.answer.actions import actions
 from service.assessment.answer.already import with_already
 from service.assessment.answer.assumptions import assumptions
+from service.assessment.answer.cautions import cautions
 from service.assessment.answer.keep_present import with_kept_axle
 from service.assessment.answer.summary import summary
 from service.assessment.answer.trade_offs import TradeOff, trade_offs
@@ -33,6 +35,8 @@ class Assessment(NamedTuple):
     findings: list[Finding]
     """Worst first; alike ones in the order of the questions."""
     actions: list[Action]
+    cautions: Mapping[str, str]
+    """By code."""
     trade_offs: tuple[TradeOff, ...]
     """Front, rear, vehicle; empty where nothing could be felt."""
     assumptions: list[str]
@@ -52,6 +56,7 @@ def assess(case: Case) -> Assessment:
         summary=summary(verdict, findings),
         findings=findings,
         actions=actions(car, findings, verdict),
+        cautions=cautions(car),
         trade_offs=trade_offs(car, case.candidate),
         assumptions=assumptions(case, car),
         law=law.tally(case, car, findings),

@@ -25,7 +25,10 @@ def fixings(car: CarView, findings: Sequence[Finding]) -> list[Action]:
     views = (car.front, car.rear)
     other = [view.name for view in views if differ(OF_THE_RIM(view.now.facts), OF_THE_RIM(view.then.facts))]
     rings = _spigot_rings(findings)
-    return [*rings, _bolt_seat(other), TORQUE, SENSORS] if other else [*rings, TORQUE]
+    if not other:
+        return [*rings, TORQUE]
+    # A trailer or a caravan has no pressure monitoring of its own to be moved over.
+    return [*rings, _bolt_seat(other), TORQUE, *([] if car.vehicle.is_trailer else [SENSORS])]
 
 
 def _bolt_seat(axles: Sequence[str]) -> Action:

@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from service.assessment.answer.already import grades_of
-from service.assessment.case import Case
+from service.assessment.case import Axle, Case, Fitment
 from service.core.findings import ADVISORY, MET, AxleName, Finding, Remedy
 
 ASKING = ("balance.change", "balance.grip_order", "wet.reserve", "wet.axle_order", "wet.aquaplaning")
@@ -53,7 +53,7 @@ def _kept(case: Case, wanted: Sequence[Finding], most: int) -> tuple[AxleName | 
     """Return the axle that settles all of them, and all that is met then; one axle, since both are no change at all."""
     axles: tuple[AxleName, ...] = ("front", "rear")
     for axle in axles:
-        if _has_present(case, axle):
+        if has_present(getattr(case.vehicle, axle), getattr(case.candidate, axle)):
             continue
         met = _settled(case, axle, most)
         if met.issuperset(map(_place, wanted)):
@@ -61,10 +61,9 @@ def _kept(case: Case, wanted: Sequence[Finding], most: int) -> tuple[AxleName | 
     return None, set()
 
 
-def _has_present(case: Case, axle: AxleName) -> bool:
+def has_present(axle: Axle, proposed: Fitment) -> bool:
     """Return whether an axle keeps its tyre and rim anyway: its pressure is for the job card alone to say."""
-    fitted, proposed = getattr(case.vehicle, axle).fitted, getattr(case.candidate, axle)
-    now, then = ((each.tyre.designation, each.rim.designation) for each in (fitted, proposed))
+    now, then = ((each.tyre.designation, each.rim.designation) for each in (axle.fitted, proposed))
     return bool(now == then)
 
 

@@ -9,6 +9,8 @@ from functools import lru_cache
 CACHED_TEXTS = 256
 # More decimals than that tell nobody anything.
 MOST_DIGITS = 2
+# The true minus of prose; numbers in data have the hyphen of JSON.
+MINUS = "\N{MINUS SIGN}"
 
 
 @lru_cache(maxsize=CACHED_TEXTS)
@@ -24,7 +26,12 @@ def plain(value: float, digits: int = 0) -> str:
 def signed(value: float, digits: int = 1) -> str:
     """Return the number with its sign; nothing that rounds to zero has one."""
     text = plain(value, digits)
-    return text if text.startswith("-") or text == "0" else f"+{text}"
+    return text.replace("-", MINUS) if text.startswith("-") or text == "0" else f"+{text}"
+
+
+def inches(code: float) -> str:
+    """Return a rim's diameter code as the trade says it: `16 inch`."""
+    return f"{plain(code, 2)} inch"
 
 
 def apart(value: float, limit: float, digits: int = 0) -> str:

@@ -59,6 +59,8 @@ class ServiceFacts(Generic[Num]):
     speed_capability_kmh: Num
     law_load_factor: Num
     """NaN where the law reads the load at the top speed."""
+    left_to_maker: float
+    """1 where the vehicle is faster than a symbol in brackets: then the maker alone states load and speed."""
 
 
 @dataclass(frozen=True)

@@ -86,8 +86,8 @@ def test_what_the_change_brings_is_the_reason_before_what_is_so_today():
 )
 def test_a_remedy_that_is_quoted_reads_as_a_sentence(remedy, words):
     missing = [
-        finding("clearance.inboard", "front", NOT_ASSESSED, remedy=remedy),
-        finding("rim.brake_clearance", "rear", NOT_ASSESSED, remedy=remedy),
+        finding("clearance.inboard", "front", NOT_ASSESSED, "No room.", remedy=remedy),
+        finding("rim.brake_clearance", "rear", NOT_ASSESSED, "No brake.", remedy=remedy),
     ]
     assert words in summary("undetermined", missing)
 
@@ -98,7 +98,9 @@ def test_a_thing_that_settles_it_is_said_to_do_so():
     assert said.endswith("What settles it: a tyre marked 3PMSF.")
 
 
-@pytest.mark.parametrize(("count", "words"), [(1, "One question is open"), (3, "Three questions are open")])
+@pytest.mark.parametrize(
+    ("count", "words"), [(1, "One point stays open; it does not"), (3, "Three points stay open; they do not")]
+)
 def test_open_questions_are_counted_and_no_more(count, words):
     findings = [finding(f"rim.thing{each}", "front", OPEN) for each in range(count)]
     assert words in summary("suitable", findings)

@@ -221,8 +221,8 @@ def test_an_axle_needs_the_least_index_that_carries_it_at_the_slowest_symbol(max
     [
         # H keeps all of its load at 210 km/h, as W does: 94 carries no less than 94.
         ("225/45 R17 94W XL", 210.0, (94, "H")),
-        # 0.925 x 670 is less than the 670 kg of the present W tyre, which keeps all; of V 97 would be needed.
-        ("225/45 R17 94W XL", 235.0, (94, "W")),
+        # V keeps 0.925 x 670 = 620 kg where W keeps 670: enough for the axle, and the index is no lower than today's.
+        ("225/45 R17 94W XL", 235.0, (94, "V")),
         # Both keep 92.5 %, so that the slowest symbol does, though W would do with an index less.
         ("225/45 R17 91V", 235.0, (91, "V")),
         # 83 is 487 kg, and the present 80 carries less than the 480 kg that are needed of each tyre.
