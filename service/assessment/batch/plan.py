@@ -95,7 +95,7 @@ def plan(case: Case, asked: PlanAsked) -> Plan:
         repeats=repeats,
         blocks=blocks_of(repeats),
         order=running_order(graded.verdicts.tolist()),
-        measure_first=measure_before(case, candidates, graded),
+        measure_first=measure_before(case, candidates, graded, scatter_is_stated=bool(asked.repeatability)),
     )
 
 
