@@ -2,13 +2,20 @@
 
 from __future__ import annotations
 
+from typing import Literal
+
+from service.core.saying import Amount, Said, say
+
+DesignationKind = Literal["tyre", "rim", "bolt circle"]
+NamedKind = Literal["table", "rule pack"]
+
 
 class DomainError(Exception):
     """A request that cannot be answered: says where (RFC 6901 pointer), why, and a stable code."""
 
     code = "invalid"
 
-    def __init__(self, detail: str, pointer: str = "") -> None:
+    def __init__(self, detail: Said, pointer: str = "") -> None:
         super().__init__(detail)
         self.detail = detail
         self.pointer = pointer
@@ -32,8 +39,8 @@ class UnreadableDesignation(DomainError):
 
     code = "unreadable_designation"
 
-    def __init__(self, kind: str, position: int, expected: str) -> None:
-        super().__init__(f"This {kind} designation cannot be read at position {position}: expected {expected}.")
+    def __init__(self, kind: DesignationKind, position: int, expected: Said) -> None:
+        super().__init__(_unreadable(kind, Amount(position), expected))
         self.kind = kind
         self.position = position
         self.expected = expected
@@ -44,7 +51,33 @@ class UnknownName(DomainError):
 
     code = "unknown_name"
 
-    def __init__(self, kind: str, known: tuple[str, ...], pointer: str = "") -> None:
-        super().__init__(f"There is no {kind} of this name. Known: {', '.join(known)}.", pointer)
+    def __init__(self, kind: NamedKind, known: tuple[str, ...], pointer: str = "") -> None:
+        super().__init__(_unknown(kind, ", ".join(known)), pointer)
         self.kind = kind
         self.known = known
+
+
+def _unreadable(kind: DesignationKind, position: Amount, expected: Said) -> Said:
+    if kind == "tyre":
+        return say(
+            "This tyre designation cannot be read at position {position}: expected {expected}.",
+            position=position,
+            expected=expected,
+        )
+    if kind == "rim":
+        return say(
+            "This rim designation cannot be read at position {position}: expected {expected}.",
+            position=position,
+            expected=expected,
+        )
+    return say(
+        "This bolt circle cannot be read at position {position}: expected {expected}.",
+        position=position,
+        expected=expected,
+    )
+
+
+def _unknown(kind: NamedKind, known: str) -> Said:
+    if kind == "table":
+        return say("There is no table of this name. Known: {names}.", names=known)
+    return say("There is no rule pack of this name. Known: {names}.", names=known)
