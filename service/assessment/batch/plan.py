@@ -83,7 +83,7 @@ def plan(case: Case, asked: PlanAsked) -> Plan:
     candidates = [_inflated(each, at, pressures) for at, each in enumerate(bare)]
     graded = grade_all(case, *stack_candidates(case, candidates))
     bands = bands_of(effects_of(graded.car), size)
-    pairs = pairs_of(graded.car, candidates, bands, asked)
+    pairs = pairs_of(graded, bands, asked)
     repeats = repeats_of(pairs, asked)
     return Plan(
         asked=asked,

@@ -14,7 +14,7 @@ from service.assessment.answer.measure_first import WORTH_A_SHARE
 from service.assessment.answer.missing_facts import missing_facts
 from service.assessment.answer.within_tolerance import as_measured, is_stated
 from service.assessment.batch.grading import Graded, as_column, grade_all
-from service.assessment.batch.one_of_many import finding_at
+from service.assessment.batch.one_of_many import findings_at
 from service.assessment.batch.plan_effects import EFFECTS, Effect
 from service.assessment.case import Candidate, Case
 from service.assessment.view.views import CarView, weigh
@@ -63,13 +63,13 @@ def _settling(case: Case, candidates: Sequence[Candidate], graded: Graded) -> li
         places = np.flatnonzero(waiting[row])
         if not len(places):
             continue
-        remedy = finding_at(case, candidates, graded, row, int(places[0])).remedy
-        if remedy is None:
+        asked = [(place, found.remedy) for place, found in findings_at(case, candidates, graded, row, places)]
+        remedies = [(place, each) for place, each in asked if each is not None]
+        if not remedies:
             continue
-        pointer = remedy.pointer
-        if pointer.startswith("/candidate"):
-            # The combination that asks first; the others ask the same of their own wheels.
-            pointer = pointer.replace("/candidate", f"/combinations/{places[0]}", 1)
+        # What is enough for the one that needs most is enough for all.
+        place, remedy = max(remedies, key=lambda each: each[1].at_least or 0.0)
+        pointer = remedy.pointer.replace("/candidate", f"/combinations/{place}", 1)
         before = found.get(pointer)
         settles = (question.code,) if before is None else (*before.settles, question.code)
         text = remedy.text if before is None else before.text

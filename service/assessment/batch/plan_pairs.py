@@ -7,15 +7,15 @@ is worth a test. How large it is, is computed from one to the other, so that wha
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from itertools import combinations
 from math import inf, isfinite
 from typing import NamedTuple
 
-from service.assessment.batch.grading import as_column
+import numpy as np
+
+from service.assessment.batch.grading import Graded, as_column
+from service.assessment.batch.plan_between import between
 from service.assessment.batch.plan_case import PlanAsked
 from service.assessment.batch.plan_effects import EFFECT_NAMES, EFFECTS, EffectName, effects_of
-from service.assessment.case import Candidate
-from service.assessment.view.views import CarView, weigh_against
 from service.core.findings import Estimate
 from service.core.numeric import UNKNOWN, Number, known
 from service.physics.repeats import repeats_needed
@@ -67,24 +67,22 @@ def bands_of(effects: Mapping[EffectName, Estimate[Number]], size: int) -> dict[
     return found
 
 
-def pairs_of(car: CarView[Number], candidates: Sequence[Candidate], bands: Bands, asked: PlanAsked) -> list[Pair]:
+def pairs_of(graded: Graded, bands: Bands, asked: PlanAsked) -> list[Pair]:
     """Return every pair, those with the present fitment first."""
-    size = len(candidates)
+    size = graded.verdicts.size
     none = Estimate(0.0, 0.0, 0.0)
     found = [
         _pair(REFERENCE, at, {name: (none, bands[name][at], bands[name][at]) for name in EFFECT_NAMES}, asked)
         for at in range(size)
     ]
-    between = {at: _from_one(car, candidates[at], size) for at in range(size - 1)}
-    for first, second in combinations(range(size), 2):
-        sides = {name: (bands[name][first], bands[name][second], between[first][name][second]) for name in EFFECT_NAMES}
-        found.append(_pair(first, second, sides, asked))
+    first, second = np.triu_indices(size, 1)
+    if not len(first):
+        return found
+    changes = bands_of(effects_of(between(graded, first, second)), len(first))
+    for place, (one, other) in enumerate(zip(first.tolist(), second.tolist(), strict=True)):
+        sides = {name: (bands[name][one], bands[name][other], changes[name][place]) for name in EFFECT_NAMES}
+        found.append(_pair(one, other, sides, asked))
     return found
-
-
-def _from_one(car: CarView[Number], candidate: Candidate, size: int) -> dict[EffectName, list[Estimate[float]]]:
-    """Return the effects of all combinations against one of them, as if that were on the car."""
-    return bands_of(effects_of(weigh_against(car, candidate.front, candidate.rear)), size)
 
 
 def _pair(

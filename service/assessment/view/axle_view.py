@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Generic, NamedTuple
 
-from service.assessment.case import Axle, Case, Fitment, Vehicle
+from service.assessment.case import Axle, Case, Vehicle
 from service.assessment.view.change import AxleChange, Wheel, axle_change
 from service.assessment.view.conditions import Conditions
 from service.assessment.view.facts import wheel_facts
@@ -73,10 +73,3 @@ def axle_view(case: Case, axle: Axle, facts: WheelFacts[Num], conditions: Condit
         ordered_pressure_kpa=ordered,
         conditions=conditions,
     )
-
-
-def with_present(view: AxleView[Num], fitted: Fitment) -> AxleView[Num]:
-    """Return the same proposed wheels as they are seen beside another present one; their pressures stay."""
-    axle = view.axle._replace(fitted=fitted)
-    now = present_wheel(axle, view.vehicle, view.limits)
-    return view._replace(axle=axle, now=now, change=axle_change(now, view.then, axle))

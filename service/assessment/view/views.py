@@ -8,8 +8,8 @@ from __future__ import annotations
 
 from typing import Generic, NamedTuple
 
-from service.assessment.case import Candidate, Case, Fitment, Vehicle
-from service.assessment.view.axle_view import AxleView, axle_view, with_present
+from service.assessment.case import Candidate, Case, Vehicle
+from service.assessment.view.axle_view import AxleView, axle_view
 from service.assessment.view.conditions import conditions_of
 from service.assessment.view.driving import Driving, driving
 from service.assessment.view.facts import wheel_facts
@@ -21,7 +21,7 @@ from service.rules.limits import Limits
 from service.rules.pack import RulePack
 
 # The checks look at one axle or at the whole vehicle; both views are had from here.
-__all__ = ["AxleView", "CarView", "candidate_facts", "weigh", "weigh_against"]
+__all__ = ["AxleView", "CarView", "candidate_facts", "car_view", "weigh"]
 
 
 class CarView(NamedTuple, Generic[Num]):
@@ -41,16 +41,11 @@ def weigh(case: Case, front: WheelFacts[Num], rear: WheelFacts[Num]) -> CarView[
     vehicle, conditions = case.vehicle, conditions_of(case)
     on_front = axle_view(case, vehicle.front, front, conditions)
     on_rear = axle_view(case, vehicle.rear, rear, conditions)
-    return _joined(vehicle, on_front, on_rear)
+    return car_view(vehicle, on_front, on_rear)
 
 
-def weigh_against(car: CarView[Num], front: Fitment, rear: Fitment) -> CarView[Num]:
-    """Return the same proposals, at their pressures, as they are seen with other wheels on the car than now."""
-    on_front, on_rear = with_present(car.front, front), with_present(car.rear, rear)
-    return _joined(car.vehicle._replace(front=on_front.axle, rear=on_rear.axle), on_front, on_rear)
-
-
-def _joined(vehicle: Vehicle, on_front: AxleView[Num], on_rear: AxleView[Num]) -> CarView[Num]:
+def car_view(vehicle: Vehicle, on_front: AxleView[Num], on_rear: AxleView[Num]) -> CarView[Num]:
+    """Return what both axles together do to the vehicle."""
     weights = (
         vehicle.front.estimate_mass_kg * STANDARD_GRAVITY_M_S2,
         vehicle.rear.estimate_mass_kg * STANDARD_GRAVITY_M_S2,
