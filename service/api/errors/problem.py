@@ -1,6 +1,6 @@
 """The one map from error to answer: every refusal and failure leaves as RFC 9457 problem+json.
 
-`type` is `urn:fitment:problem:NAME`, with the names of `KINDS`: stable words to compare, nothing to fetch.
+`type` is `/problems/NAME`, with the names of `KINDS`: stable words to compare, and a page that says what each means.
 `instance` is `urn:fitment:request:ID` with the value of X-Request-ID.
 """
 
@@ -68,6 +68,7 @@ KINDS: Mapping[int, Kind] = {
     503: Kind("busy", say("The service is busy"), say("Wait as long as Retry-After says.")),
 }
 
+_PARAMETERS = ("query", "path")
 # Also what turns the direction of the text around it, or hides.
 _CONTROL = re.compile(r"[\x00-\x1f\x7f-\x9f\u200b-\u200f\u2028-\u202e\u2060-\u206f\ud800-\udfff\ufeff]")
 
@@ -109,7 +110,7 @@ def body(
     kind = KINDS.get(status) or KINDS[500 if status >= HTTPStatus.INTERNAL_SERVER_ERROR else 400]
     return orjson.dumps(
         {
-            "type": f"urn:fitment:problem:{kind.name}",
+            "type": f"/problems/{kind.name}",
             "title": said.say(kind.title),
             "status": status,
             "detail": clean(said.say(kind.detail if detail is None else detail), MAX_DETAIL),
@@ -122,11 +123,10 @@ def body(
 
 def member(fault: RequestFault, said: Speech = ENGLISH) -> dict[str, object]:
     """Return a fault as plain data, in the caller's language, cut and cleaned."""
-    shown: dict[str, object] = {
-        "pointer": clean(fault.pointer),
-        "detail": clean(said.say(fault.detail), MAX_DETAIL),
-        "code": fault.code,
-    }
+    # No member of a body is called query or path, so what begins so is a parameter.
+    _, where, *name = fault.pointer.split("/", 2)[:3] if fault.pointer else ("", "")
+    place = {"parameter": clean(name[0])} if where in _PARAMETERS and name else {"pointer": clean(fault.pointer)}
+    shown: dict[str, object] = {**place, "detail": clean(said.say(fault.detail), MAX_DETAIL), "code": fault.code}
     if fault.position is not None:
         shown |= {"position": fault.position, "expected": clean(said.say(fault.expected or ""))}
     return shown

@@ -6,7 +6,7 @@ from typing import Final
 
 from fastapi import APIRouter
 
-from service.api.routers import designations, drawing_report, fitments, health, many, page, planning, tables
+from service.api.routers import designations, drawing_report, fitments, health, many, page, planning, problems, tables
 
 ROUTERS: Final[tuple[APIRouter, ...]] = (
     fitments.router,
@@ -17,4 +17,5 @@ ROUTERS: Final[tuple[APIRouter, ...]] = (
     tables.router,
     health.router,
     page.router,
+    problems.router,
 )
