@@ -14,6 +14,20 @@ DAY_LENGTH = len("2026-11-24")
 _PARTS = re.compile(r"(\d{4})-(\d{2})-(\d{2})", re.ASCII)
 _FIRST_YEAR, _LAST_YEAR, _LAST_MONTH = 1900, 2099, 12
 _LONGEST_SHOWN = 40
+_MONTHS = (
+    "January",
+    "February",
+    "March",
+    "April",
+    "May",
+    "June",
+    "July",
+    "August",
+    "September",
+    "October",
+    "November",
+    "December",
+)
 
 
 class NoSuchDay(DomainError):
@@ -51,3 +65,9 @@ def parse_day(text: str) -> str:
     if not 1 <= day <= last:
         raise NoSuchDay(say('There is no day "{day}": that month has {last} days.', day=text, last=Amount(last)))
     return text
+
+
+def day_in_words(day: str) -> str:
+    """Return an ISO day as a sentence says it: `24 November 2026`."""
+    year, month, number = map(int, day.split("-"))
+    return f"{number} {_MONTHS[month - 1]} {year}"

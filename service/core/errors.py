@@ -27,6 +27,14 @@ class DomainError(Exception):
         return self
 
 
+class RefusedRequest(ValueError):
+    """A request that `service.assess` cannot answer; `faults` has a pointer (RFC 6901) and a sentence each."""
+
+    def __init__(self, faults: tuple[tuple[str, str], ...]) -> None:
+        super().__init__("\n".join(f"{pointer}: {detail}" if pointer else detail for pointer, detail in faults))
+        self.faults = faults
+
+
 class UnreadableDesignation(DomainError):
     """A designation that cannot be read: the position in the text and what was expected there."""
 

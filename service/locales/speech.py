@@ -49,9 +49,14 @@ class Speech(NamedTuple):
     units: Units
     catalogue: Mapping[str, str]
 
+    @property
+    def is_plain(self) -> bool:
+        """Return whether every sentence is said as it stands in the code."""
+        return self.language == "en" and self.units == "metric"
+
     def say(self, text: str) -> str:
         """Return the text in this language and these units; English in metric units is the text itself."""
-        if self.language == "en" and self.units == "metric":
+        if self.is_plain:
             return str(text)
         if isinstance(text, Amount):
             return self._amount(text)
@@ -76,6 +81,9 @@ class Speech(NamedTuple):
     def _number(self, value: float, digits: int) -> str:
         text: str = format_decimal(value, f"0.{'#' * digits}" if digits else "0", locale=self.language)
         return "0" if text.strip("-") == "0" else text.replace("-", MINUS)
+
+
+ENGLISH = Speech("en", "metric", {})
 
 
 @cache

@@ -10,10 +10,8 @@ from typing import Any, Final, NamedTuple
 
 from markupsafe import Markup
 
-from service import __version__
 from service.assessment.answer.action import Action
 from service.assessment.answer.assess import Assessment
-from service.assessment.answer.cautions import CAUTIONS
 from service.assessment.answer.trade_offs import trade_offs_text
 from service.assessment.answer.verdict_words import OUTCOME_WORDS, TODAY, VERDICT_WORDS
 from service.assessment.case import Axle, Fitment
@@ -21,6 +19,7 @@ from service.assessment.checks.balance import balance
 from service.core.findings import Basis, Finding
 from service.core.numeric import known
 from service.core.sources import UNPUBLISHED
+from service.core.version import VERSION
 from service.drawing import paper
 from service.drawing.lettering import clean, plain
 from service.drawing.marks import MARKS
@@ -127,8 +126,8 @@ def render_report(found: Assessment) -> str:
             actions=[(each.text, _weight(each)) for each in found.actions],
             marks=MARKS,
             assumptions=found.assumptions,
-            cautions=tuple(CAUTIONS.values()),
-            version=__version__,
+            cautions=tuple(found.cautions.values()),
+            version=VERSION,
             pack=pack,
             law=_law_words(found),
         )
@@ -186,7 +185,7 @@ def _wheel(fitment: Fitment) -> dict[str, str]:
     pressure = fitment.pressure_kpa
     return {
         "tyre": fitment.tyre.designation.canonical,
-        "rim": fitment.rim.designation.canonical,
+        "rim": fitment.rim_in_words,
         "pressure": f"{plain(pressure)} kPa" if known(pressure) else "not given",
     }
 

@@ -4,6 +4,7 @@ The server promises nothing about these names: an override that nobody calls any
 """
 
 import signal
+import sys
 from inspect import isfunction
 from typing import ClassVar
 
@@ -21,7 +22,7 @@ H2C = (b"Connection: Upgrade", b"Upgrade: h2c")
 class CountingServer(Server):
     """The test application that counts."""
 
-    command: ClassVar[tuple[str, ...]] = ("-m", "tests.contract.overridden_app")
+    program: ClassVar[tuple[object, ...]] = (sys.executable, "-m", "tests.contract.overridden_app")
 
 
 @pytest.mark.parametrize("cls", BASES)

@@ -21,7 +21,7 @@ from starlette.types import Scope
 from service.api.errors.request_faults import RequestFault, domain_fault, validation_faults
 from service.core.errors import DomainError, UnknownName
 from service.core.saying import Amount, Said, say, sentences
-from service.locales.speech import Say
+from service.locales.speech import ENGLISH, Speech
 
 MEDIA_TYPE = "application/problem+json"
 MAX_FAULTS = 20
@@ -89,6 +89,16 @@ class HttpProblem(Exception):
         self.headers = headers
         self.faults = faults
 
+    @property
+    def words(self) -> Said:
+        """Return what is wrong here, or the usual advice for such a problem."""
+        return self.detail or kind_of(self.status).detail
+
+
+def kind_of(status: int) -> Kind:
+    """Return the kind of problem that a status stands for."""
+    return KINDS.get(status) or KINDS[500 if status >= HTTPStatus.INTERNAL_SERVER_ERROR else 400]
+
 
 def clean(text: str, limit: int = MAX_ECHO) -> str:
     """Return the text cut to the limit, with every control character and lone surrogate replaced."""
@@ -101,18 +111,18 @@ def body(
     detail: Said | None,
     request_id: str,
     faults: Sequence[RequestFault] = (),
-    *,
     count: int = 0,
-    said: Say = str,
+    *,
+    said: Speech = ENGLISH,
 ) -> bytes:
     """Return the bytes of a problem, in English unless `said`; the same for the application and the server beneath."""
-    kind = KINDS.get(status) or KINDS[500 if status >= HTTPStatus.INTERNAL_SERVER_ERROR else 400]
+    kind = kind_of(status)
     return orjson.dumps(
         {
             "type": f"urn:fitment:problem:{kind.name}",
-            "title": said(kind.title),
+            "title": said.say(kind.title),
             "status": status,
-            "detail": clean(said(kind.detail if detail is None else detail), MAX_DETAIL),
+            "detail": clean(said.say(kind.detail if detail is None else detail), MAX_DETAIL),
             "instance": f"urn:fitment:request:{request_id}",
             "errors": [member(fault, said) for fault in faults[:MAX_FAULTS]],
             "error_count": max(count, len(faults)),
@@ -120,15 +130,15 @@ def body(
     )
 
 
-def member(fault: RequestFault, said: Say = str) -> dict[str, object]:
-    """Return a fault as plain data, cut and cleaned, in English unless `said`."""
+def member(fault: RequestFault, said: Speech = ENGLISH) -> dict[str, object]:
+    """Return a fault as plain data, in the caller's language, cut and cleaned."""
     shown: dict[str, object] = {
         "pointer": clean(fault.pointer),
-        "detail": clean(said(fault.detail), MAX_DETAIL),
+        "detail": clean(said.say(fault.detail), MAX_DETAIL),
         "code": fault.code,
     }
     if fault.position is not None:
-        shown |= {"position": fault.position, "expected": clean(said(fault.expected or ""))}
+        shown |= {"position": fault.position, "expected": clean(said.say(fault.expected or ""))}
     return shown
 
 
@@ -153,7 +163,8 @@ async def answer(request: Request, error: Exception) -> Response:
     headers = dict(error.headers or {})
     if error.status == HTTPStatus.METHOD_NOT_ALLOWED:
         headers["Allow"] = ", ".join(allowed_methods(request.app, request.scope))
-    content = body(error.status, error.detail, request.scope.get("request_id", ""), error.faults, count=count)
+    said: Speech = request.scope.get("speech", ENGLISH)
+    content = body(error.status, error.detail, request.scope.get("request_id", ""), error.faults, count, said=said)
     return Response(content, error.status, headers, MEDIA_TYPE)
 
 
