@@ -111,11 +111,11 @@ def body(
     detail: Said | None,
     request_id: str,
     faults: Sequence[RequestFault] = (),
-    count: int = 0,
     *,
+    count: int = 0,
     said: Speech = ENGLISH,
 ) -> bytes:
-    """Return the bytes of a problem, in English unless `said`; the same for the application and the server beneath."""
+    """Return the bytes of a problem in the caller's language; the same for the application and the server beneath."""
     kind = kind_of(status)
     return orjson.dumps(
         {
@@ -164,7 +164,9 @@ async def answer(request: Request, error: Exception) -> Response:
     if error.status == HTTPStatus.METHOD_NOT_ALLOWED:
         headers["Allow"] = ", ".join(allowed_methods(request.app, request.scope))
     said: Speech = request.scope.get("speech", ENGLISH)
-    content = body(error.status, error.detail, request.scope.get("request_id", ""), error.faults, count, said=said)
+    content = body(
+        error.status, error.detail, request.scope.get("request_id", ""), error.faults, count=count, said=said
+    )
     return Response(content, error.status, headers, MEDIA_TYPE)
 
 
