@@ -70,7 +70,7 @@ def answer(name: str, question: bytes) -> Json:
         said = speech_of(scope)
         return cast("Json", orjson.loads(orjson.dumps(spoken(answered(asked, said), said))))
     except HttpProblem as problem:
-        raise RefusedRequest((("", speech_of(scope).say(str(problem))),)) from None
+        raise RefusedRequest((("", speech_of(scope).say(problem.words)),)) from None
     except DomainError as error:
         raise _refused([domain_fault(error)], speech_of(scope)) from None
     except RequestValidationError as error:

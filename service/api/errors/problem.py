@@ -46,7 +46,7 @@ KINDS: Mapping[int, Kind] = {
         "method-not-allowed", say("The method does not suit this path"), say("The header Allow lists the methods.")
     ),
     406: Kind(
-        "not-acceptable", say("No such form of the answer"), say("Ask for a media type that the route documents.")
+        "not-acceptable", say("The answer has no such form"), say("Ask for a media type that the route documents.")
     ),
     408: Kind("timeout", say("The request did not arrive in time"), say("Send head and body without pausing.")),
     413: Kind("too-large", say("The body is too large"), say("Send fewer bytes.")),
@@ -60,7 +60,7 @@ KINDS: Mapping[int, Kind] = {
         say("The request has faults"),
         say("The list errors says what is wrong, and where."),
     ),
-    429: Kind("too-many-requests", say("The key has used up its rate"), say("Wait as long as Retry-After says.")),
+    429: Kind("too-many-requests", say("Too many requests with this key"), say("Wait as long as Retry-After says.")),
     431: Kind("head-too-large", say("The head of the request is too large"), say("Send fewer or shorter headers.")),
     500: Kind(
         "failure", say("The service failed"), say("This is the service's fault; report X-Request-ID to its operator.")
@@ -90,6 +90,16 @@ class HttpProblem(Exception):
         self.headers = headers
         self.faults = faults
 
+    @property
+    def words(self) -> Said:
+        """Return what is wrong here, or the usual advice for such a problem."""
+        return self.detail or kind_of(self.status).detail
+
+
+def kind_of(status: int) -> Kind:
+    """Return the kind of problem that a status stands for."""
+    return KINDS.get(status) or KINDS[500 if status >= HTTPStatus.INTERNAL_SERVER_ERROR else 400]
+
 
 def clean(text: str, limit: int = MAX_ECHO) -> str:
     """Return the text cut to the limit, with every control character and lone surrogate replaced."""
@@ -107,7 +117,7 @@ def body(
     said: Speech = ENGLISH,
 ) -> bytes:
     """Return the bytes of a problem in the caller's language; the same for the application and the server beneath."""
-    kind = KINDS.get(status) or KINDS[500 if status >= HTTPStatus.INTERNAL_SERVER_ERROR else 400]
+    kind = kind_of(status)
     return orjson.dumps(
         {
             "type": f"/problems/{kind.name}",
@@ -128,7 +138,7 @@ def member(fault: RequestFault, said: Speech = ENGLISH) -> dict[str, object]:
     place = {"parameter": clean(name[0])} if where in _PARAMETERS and name else {"pointer": clean(fault.pointer)}
     shown: dict[str, object] = {**place, "detail": clean(said.say(fault.detail), MAX_DETAIL), "code": fault.code}
     if fault.position is not None:
-        shown |= {"position": fault.position, "expected": clean(said.say(fault.expected or ""))}
+        shown |= {"position": fault.position, "expected": clean(said.say(fault.expected)) if fault.expected else ""}
     return shown
 
 

@@ -70,7 +70,9 @@ async def read_body(scope: Scope, receive: Receive, max_bytes: int) -> bytes:
     if media_type not in _PLAIN_TYPES:
         _check_media_type(media_type)
     if b"content-encoding" in headers:
-        raise HttpProblem(415, say("Content-Encoding is not taken; send the body uncompressed."), headers=_TAKEN)
+        raise HttpProblem(
+            415, say("The body came compressed (Content-Encoding); send it uncompressed."), headers=_TAKEN
+        )
     length = headers.get(b"content-length")
     if length is not None and int(length) > max_bytes:
         raise _too_large(max_bytes)
@@ -123,7 +125,9 @@ def _check_media_type(media_type: bytes) -> None:
         )
     for parameter in parameters:
         if parameter and parameter.replace('"', "") not in ("charset=utf-8", "charset=utf8"):
-            raise HttpProblem(415, say("Send the body in UTF-8, with no parameter but charset=utf-8."), headers=_TAKEN)
+            raise HttpProblem(
+                415, say("Content-Type takes no parameter but charset=utf-8; send the body in UTF-8."), headers=_TAKEN
+            )
 
 
 def _too_large(max_bytes: int) -> HttpProblem:

@@ -186,7 +186,7 @@ class StrictRoute(APIRoute):
             if name not in known
         ]
         faults += [
-            RequestFault(f"/query/{name}", say("This query parameter may stand once."), "repeated")
+            RequestFault(f"/query/{name}", say("This query parameter came more than once; send it once."), "repeated")
             for name in known - several
             if names.count(name) > 1
         ]
