@@ -9,7 +9,7 @@ from __future__ import annotations
 from typing import Literal, NamedTuple
 
 from service.core.findings import AxleName
-from service.core.numeric import UNKNOWN, known
+from service.core.numeric import UNKNOWN, known, larger
 from service.designation.bolt_circle import BoltCircle
 from service.designation.rim import RimDesignation
 from service.designation.tyre import TyreDesignation
@@ -18,6 +18,7 @@ from service.rules.pack import RulePack
 
 DrivenAxle = Literal["front", "rear", "all"]
 Season = Literal["summer", "winter"]
+TyreTolerance = Literal["design", "standard"]
 
 
 class Measured(NamedTuple):
@@ -65,6 +66,14 @@ class Fitment(NamedTuple):
     tyre: Tyre
     rim: Rim
     pressure_kpa: float = UNKNOWN
+    spacer_mm: float = 0.0
+    """Between hub and wheel; it moves the wheel out by its thickness."""
+
+    @property
+    def rim_in_words(self) -> str:
+        """Return the rim's designation, and its spacer where it has one."""
+        spacer = f", {self.spacer_mm:g} mm spacer" if self.spacer_mm else ""
+        return f"{self.rim.designation.canonical}{spacer}"
 
 
 class Axle(NamedTuple):
@@ -82,6 +91,33 @@ class Axle(NamedTuple):
     clearance_outboard_mm: float = UNKNOWN
     clearance_radial_mm: float = UNKNOWN
     min_rim_diameter_in: float = UNKNOWN
+    clearance_tolerance_mm: float = 0.0
+    """To within how much each room was measured; a tolerance of 0 stands for a number that is taken as exact."""
+    track_tolerance_mm: float = 0.0
+
+    @property
+    def sure_inboard_mm(self) -> float:
+        """Return the room to the strut that is there at the worse end of its tolerance."""
+        return self._sure_room_mm(self.clearance_inboard_mm)
+
+    @property
+    def sure_outboard_mm(self) -> float:
+        """Return the same to the edge of the wing."""
+        return self._sure_room_mm(self.clearance_outboard_mm)
+
+    @property
+    def sure_radial_mm(self) -> float:
+        """Return the same to the arch."""
+        return self._sure_room_mm(self.clearance_radial_mm)
+
+    def _sure_room_mm(self, measured_mm: float) -> float:
+        # The present wheel turns, so there is no less room than none.
+        return larger(measured_mm - self.clearance_tolerance_mm, 0.0)
+
+    @property
+    def sure_track_mm(self) -> float:
+        """Return the track at the end of its tolerance where a change is the greater share of it."""
+        return self.track_mm - self.track_tolerance_mm
 
     @property
     def tyres(self) -> int:
@@ -112,6 +148,8 @@ class Vehicle(NamedTuple):
     seats_standing: bool | None = None
     speed_limited_kmh: float = UNKNOWN
     towing: bool | None = None
+    speedometer_tolerance_percent: float = 0.0
+    """To within how many per cent of the true speed the speedometer was read."""
 
     @property
     def is_trailer(self) -> bool:
@@ -136,3 +174,5 @@ class Case(NamedTuple):
     pack: RulePack
     season: Season | None = None
     date: str | None = None
+    tyre_tolerance: TyreTolerance = "design"
+    """Whether a speedometer that was read is judged for tyres as designed, or as the standard lets them differ."""

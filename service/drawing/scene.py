@@ -12,7 +12,7 @@ from service.assessment.view.estimates import loaded_radius_mm
 from service.assessment.view.views import AxleView
 from service.core.findings import AxleName
 from service.core.numeric import UNKNOWN, known, known_or, unknown
-from service.core.saying import Said, say
+from service.core.saying import Amount, Said, say
 from service.core.units import MM_PER_INCH
 from service.drawing.lettering import clean
 from service.physics.contact_patch import tread_width_mm
@@ -155,7 +155,7 @@ def _scene(view: AxleView, proposed: Fitment) -> AxleScene:
         circle,
         # The flange of the hub reaches a little beyond the bolts: indicative, the shape is not known.
         min(known_or(0.5 * circle + 16.0, 0.3 * shape_then.rim_diameter_mm), 0.4 * shape_then.rim_diameter_mm),
-        tuple(_notes(shape_now, shape_then, axle.wheels_per_side)),
+        (*_notes(shape_now, shape_then, axle.wheels_per_side), *_spacers(axle.fitted, proposed)),
     )
 
 
@@ -166,7 +166,7 @@ def _shape(wheel: Wheel, fitment: Fitment, centre_mm: float) -> WheelShape:
     tread = tread_width_mm(facts.nominal_width_mm, facts.aspect_percent)
     return WheelShape(
         clean(fitment.tyre.designation.canonical, MOST_DESIGNATION),
-        clean(fitment.rim.designation.canonical, MOST_DESIGNATION),
+        clean(fitment.rim_in_words, MOST_DESIGNATION),
         facts.offset_mm,
         centre_mm,
         shape.overall_diameter_mm,
@@ -190,6 +190,19 @@ def _grown(view: AxleView, then: WheelShape) -> WheelShape:
         outer_edge_mm=now.outer_edge_mm + change.outboard_edge_mm + change.growth_sideways_mm,
         clear_radius_mm=0.5 * now.overall_diameter_mm + change.radial_edge_mm + change.growth_radial_mm,
     )
+
+
+def _spacers(now: Fitment, then: Fitment) -> Iterator[Said]:
+    if now.spacer_mm:
+        yield say(
+            "The present wheel stands on a spacer of {thickness}: its ET is drawn less that.",
+            thickness=Amount(now.spacer_mm, "mm", 1),
+        )
+    if then.spacer_mm:
+        yield say(
+            "The proposed wheel stands on a spacer of {thickness}: its ET is drawn less that.",
+            thickness=Amount(then.spacer_mm, "mm", 1),
+        )
 
 
 def _notes(now: WheelShape, then: WheelShape, wheels_per_side: int) -> Iterator[Said]:

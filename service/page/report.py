@@ -7,14 +7,13 @@ from typing import Final
 
 from markupsafe import Markup
 
-from service import __version__
 from service.assessment.answer.action import Action
 from service.assessment.answer.assess import Assessment
-from service.assessment.answer.cautions import CAUTIONS
 from service.assessment.answer.trade_offs import trade_offs_text
 from service.assessment.answer.verdict_words import VERDICT_WORDS
 from service.assessment.checks.balance import balance
 from service.core.saying import capitalised, say
+from service.core.version import VERSION
 from service.drawing import paper
 from service.drawing.lettering import clean
 from service.drawing.marks import MARKS
@@ -89,8 +88,8 @@ def render_report(found: Assessment, speech: Speech = ENGLISH) -> str:
             actions=[(each.text, _weight(each)) for each in found.actions],
             marks=MARKS,
             assumptions=found.assumptions,
-            cautions=tuple(CAUTIONS.values()),
-            version=__version__,
+            cautions=tuple(found.cautions.values()),
+            version=VERSION,
             pack=case.pack,
         )
     )

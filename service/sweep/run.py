@@ -14,9 +14,9 @@ from dask.base import compute
 from dask.delayed import delayed
 from dask.diagnostics.progress import ProgressBar
 
-from service import __version__
 from service.assessment.answer.verdict import VERDICTS
 from service.core.errors import DomainError
+from service.core.version import VERSION
 from service.rules.reader import pack_named
 from service.sweep.input_tables import is_day, read_inputs
 from service.sweep.job import BadSweep, Job, Options
@@ -80,7 +80,7 @@ def _job(options: Options) -> Job:
         season=options.season,
         date=options.date,
         partition_rows=options.partition_rows,
-        version=__version__,
+        version=VERSION,
     )
 
 

@@ -123,7 +123,7 @@ def table(answer: Json) -> str:
     writer.writerow(COLUMNS)
     for row in (*answer["rows"], *answer["refused"]):
         cells = dict(_cells(row, ""))
-        writer.writerow([_safe(cells.get(name, "")) for name in COLUMNS])
+        writer.writerow([safe(cells.get(name, "")) for name in COLUMNS])
     return text.getvalue()
 
 
@@ -152,6 +152,6 @@ def _words(item: object) -> str:
     return f"{item['axle']} {item['code']} {item['outcome']}{numbers}{unit}"
 
 
-def _safe(cell: object) -> object:
+def safe(cell: object) -> object:
     """Return the cell; a text that a spreadsheet would take for a formula behind an apostrophe."""
     return f"'{cell}" if isinstance(cell, str) and cell.startswith(_FORMULA) else cell

@@ -69,6 +69,12 @@ class FindingHead(AnswerPart):
     measured: float = maybe("The number found", "in `unit`", 1137.8)
     limit: float = maybe("The limit it was held against", "in `unit`", 1180.0)
     unit: str = words("Unit of both; absent where there is no number.", 20, "kg", default=None)
+    holds_within_tolerance: bool = part(
+        "Whether it comes out so at either end of what was measured; it is told for the worse end. Absent where no "
+        "stated tolerance bears on it.",
+        example=False,
+        default=None,
+    )
 
 
 class Finding(FindingHead):
