@@ -176,6 +176,12 @@ def told(operation: str, answer: Answer) -> tuple[str, str, str]:
         findings = answer.data["findings"]
         reason = "nothing" if _kind(findings[0]) in ("met", "open") else worst(findings[0])
         return WORDS[answer.data["verdict"]], reason, counted(findings)
+    if operation == "rims":
+        rims = answer.data["smallest_set"]["rims"]
+        named_rims = ", ".join(
+            f"{each['width_in']:g} x {each['diameter_in']:g} ET{each['offset_mm']:g}" for each in rims
+        )
+        return f"{len(rims)} rims do", f"the fewest: {named_rims}", ""
     if answer.media_type == "application/json":
         rows = answer.data["rows"]
         if not rows:

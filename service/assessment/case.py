@@ -66,6 +66,14 @@ class Fitment(NamedTuple):
     tyre: Tyre
     rim: Rim
     pressure_kpa: float = UNKNOWN
+    spacer_mm: float = 0.0
+    """Between hub and wheel; it moves the wheel out by its thickness."""
+
+    @property
+    def rim_in_words(self) -> str:
+        """Return the rim's designation, and its spacer where it has one."""
+        spacer = f", {self.spacer_mm:g} mm spacer" if self.spacer_mm else ""
+        return f"{self.rim.designation.canonical}{spacer}"
 
 
 class Axle(NamedTuple):

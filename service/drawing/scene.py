@@ -133,7 +133,7 @@ def _scene(view: AxleView, proposed: Fitment) -> AxleScene:
         circle,
         # The flange of the hub reaches a little beyond the bolts: indicative, the shape is not known.
         min(known_or(0.5 * circle + 16.0, 0.3 * shape_then.rim_diameter_mm), 0.4 * shape_then.rim_diameter_mm),
-        tuple(_notes(shape_now, shape_then, axle.wheels_per_side)),
+        (*_notes(shape_now, shape_then, axle.wheels_per_side), *_spacers(axle.fitted, proposed)),
     )
 
 
@@ -144,7 +144,7 @@ def _shape(wheel: Wheel, fitment: Fitment, centre_mm: float) -> WheelShape:
     tread = tread_width_mm(facts.nominal_width_mm, facts.aspect_percent)
     return WheelShape(
         clean(fitment.tyre.designation.canonical, MOST_DESIGNATION),
-        clean(fitment.rim.designation.canonical, MOST_DESIGNATION),
+        clean(fitment.rim_in_words, MOST_DESIGNATION),
         facts.offset_mm,
         centre_mm,
         shape.overall_diameter_mm,
@@ -168,6 +168,12 @@ def _grown(view: AxleView, then: WheelShape) -> WheelShape:
         outer_edge_mm=now.outer_edge_mm + change.outboard_edge_mm + change.growth_sideways_mm,
         clear_radius_mm=0.5 * now.overall_diameter_mm + change.radial_edge_mm + change.growth_radial_mm,
     )
+
+
+def _spacers(now: Fitment, then: Fitment) -> Iterator[str]:
+    for which, fitment in (("present", now), ("proposed", then)):
+        if fitment.spacer_mm:
+            yield f"The {which} wheel stands on a spacer of {fitment.spacer_mm:g} mm: its ET is drawn less that."
 
 
 def _notes(now: WheelShape, then: WheelShape, wheels_per_side: int) -> Iterator[str]:

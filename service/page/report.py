@@ -185,7 +185,7 @@ def _wheel(fitment: Fitment) -> dict[str, str]:
     pressure = fitment.pressure_kpa
     return {
         "tyre": fitment.tyre.designation.canonical,
-        "rim": fitment.rim.designation.canonical,
+        "rim": fitment.rim_in_words,
         "pressure": f"{plain(pressure)} kPa" if known(pressure) else "not given",
     }
 

@@ -14,15 +14,18 @@ from service.api.render import assessment_answer as render
 from service.api.render import comparison_answer as render_comparison
 from service.api.render import plan_answer as render_plan
 from service.api.render import reference as render_reference
+from service.api.render import rims_answer as render_rims
 from service.api.render import search_answer as render_search
 from service.api.render.numbers import Json
 from service.api.schemas.comparison import CompareRequest
 from service.api.schemas.planned import PlanRequest
 from service.api.schemas.request import CheckRequest
+from service.api.schemas.rims import RimsRequest
 from service.api.schemas.search import SearchRequest
 from service.assessment.answer.assess import assess
 from service.assessment.batch.compare import compare
 from service.assessment.batch.plan import plan
+from service.assessment.batch.rim_search import rims_for
 from service.assessment.batch.size_search import search
 from service.assessment.batch.sizes import stock as sizes_of
 from service.core.version import VERSION
@@ -102,7 +105,8 @@ def _compare() -> Example:
     candidates = [candidate(), {"label": "the same tyre, a wider rim", "front": narrower, "rear": narrower}]
     asked = {"rule_pack": "unece", "vehicle": vehicle(), "candidates": candidates, "explain_first": 1}
     question = CompareRequest.model_validate(asked)
-    read, case = read_candidates(question.candidates), translate.question(question)
+    case = translate.question(question)
+    read = read_candidates(question.candidates, case.vehicle)
     found = compare(case, read.candidates, question.rank_by)
     answer = render_comparison.comparison(case, read, found, question, ENGLISH)
     return Example(asked, answer)
@@ -147,6 +151,14 @@ def _planned() -> Json:
     return {"tyre": {"size": "235/40 R18 95Y XL", "tread_depth_mm": 8}}
 
 
+def _rims() -> Example:
+    tyre = candidate()["front"]["tyre"]["size"]
+    asked = {"rule_pack": "unece", "vehicle": vehicle(), "tyres": {"front": [{"size": tyre}]}}
+    question = RimsRequest.model_validate(asked)
+    case = translate.question(question)
+    return Example(asked, render_rims.rims_result(case, rims_for(case, translate.rims_asked(question))))
+
+
 def _drawing() -> Example:
     return Example(_check().request, '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 1200 800">…</svg>', SVG)
 
@@ -169,6 +181,7 @@ EXAMPLES: Final[Mapping[str, Callable[[], Example]]] = {
     "compare_fitments": _compare,
     "search_fitments": _search,
     "plan_fitments": _plan,
+    "find_rims": _rims,
     "draw_fitment": _drawing,
     "report_fitment": _report,
     "read_tyre_designation": lambda: Example(None, render_reference.designation(parse_tyre(TYRE))),

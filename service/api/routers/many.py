@@ -12,10 +12,12 @@ from service.api.errors.problem import BODY_PROBLEMS, problem_responses
 from service.api.inbound import translate
 from service.api.inbound.candidate_lists import read_candidates, read_stock
 from service.api.render import comparison_answer as render_comparison
+from service.api.render import rims_answer as render_rims
 from service.api.render import search_answer as render_search
 from service.api.render.comparison_answer import CSV_MEDIA_TYPE
 from service.api.render.numbers import Json
 from service.api.schemas.comparison import CompareRequest, Comparison
+from service.api.schemas.rims import RimsRequest, RimsResult
 from service.api.schemas.search import SearchRequest, SearchResult
 from service.api.transport.accept import preferred
 from service.api.transport.language import speech_of, spoken
@@ -24,6 +26,7 @@ from service.api.transport.routes import StrictRoute, body_limit
 from service.assessment.answer.verdict import VERDICTS
 from service.assessment.batch.compare import Compared
 from service.assessment.batch.compare import compare as compare_candidates
+from service.assessment.batch.rim_search import rims_for
 from service.assessment.batch.size_search import search as search_sizes
 from service.assessment.batch.sizes import grid, marking_for
 from service.assessment.batch.sizes import stock as stock_of
@@ -38,6 +41,8 @@ _VARY = {"Vary": "Accept, Accept-Language"}
 COMPARE_BODY_BYTES = 6 * 1024 * 1024
 # The same of a stock of 5,000 lines, each with an id, a size and all numbers, is some 15 MiB.
 SEARCH_BODY_BYTES = 16 * 1024 * 1024
+# The same of 48 tyres, each with its designation and all its numbers, is some 200 KiB.
+RIMS_BODY_BYTES = 256 * 1024
 
 _PROBLEMS = problem_responses(*BODY_PROBLEMS)
 _TABLE: dict[int | str, dict[str, Any]] = {
@@ -74,8 +79,8 @@ def compare(asked: CompareRequest, request: Request) -> object:
 
 def compared(asked: CompareRequest, said: Speech) -> tuple[Json, Compared | None]:
     """Return the answer to a comparison as plain data, and what it is drawn from, if anything could be read."""
-    read = read_candidates(asked.candidates)
     case = translate.question(asked)
+    read = read_candidates(asked.candidates, case.vehicle)
     found = compare_candidates(case, read.candidates, asked.rank_by) if read.candidates else None
     return render_comparison.comparison(case, read, found, asked, said), found
 
@@ -113,3 +118,17 @@ def searched(asked: SearchRequest, said: Speech) -> tuple[Json, Compared | None]
     found = search_sizes(case, sizes, (front, rear), translate.wanted(asked))
     indices, refused = (None, ()) if stock is None else (stock.indices, stock.refused)
     return render_search.search_result(asked, case, found, indices, refused, said), found.compared
+
+
+@router.post(
+    "/rims",
+    summary="Find the rims that would do for the tyres of a vehicle",
+    operation_id="find_rims",
+    response_model=RimsResult,
+    responses=_PROBLEMS,
+)
+@body_limit(RIMS_BODY_BYTES)
+def rims(asked: RimsRequest) -> object:
+    """Answer with the widths and windows of offsets for each tyre, what bounds them, and the fewest rims for all."""
+    case = translate.question(asked)
+    return render_rims.rims_result(case, rims_for(case, translate.rims_asked(asked)))

@@ -141,6 +141,13 @@ class Fitment(RequestPart):
     tyre: Tyre = part("The tyre.")
     rim: Rim = part("The rim.")
     pressure_kpa: float = number("Cold pressure", "kPa", ranges.PRESSURE_KPA, 250.0, UNKNOWN)
+    spacer_mm: float = number(
+        "Thickness of the spacer between hub and wheel, which moves the wheel out; absent: none",
+        "mm",
+        ranges.SPACER_MM,
+        10.0,
+        0.0,
+    )
 
 
 class Hub(RequestPart):
@@ -238,11 +245,11 @@ class Vehicle(RequestPart):
 
 
 class Candidate(RequestPart):
-    """What is to be fitted."""
+    """What is to be fitted; an axle that is left out stays as it is."""
 
     id: str = identity("The caller's own name of the candidate; comes back with what is said of it.")
-    front: Fitment = part("The front fitment.")
-    rear: Fitment = part("The rear fitment.")
+    front: Fitment = part("The front fitment; absent: the front axle stays as it is.", default=None)
+    rear: Fitment = part("The rear fitment; absent: the rear axle stays as it is.", default=None)
     label: str = text("A name of the caller's own, repeated in the answer.", 80, "one step wider", default="")
 
 

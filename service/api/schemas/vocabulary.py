@@ -13,7 +13,7 @@ from typing_extensions import TypeAliasType
 from service.api.schemas.base import readable
 from service.assessment import case
 from service.assessment.answer import verdict
-from service.assessment.batch import comparison_measures, plan_case, plan_effects, plan_rims, search_pairs
+from service.assessment.batch import comparison_measures, plan_case, plan_effects, plan_rims, rim_search, search_pairs
 from service.core import findings
 from service.locales import speech
 from service.physics import tyre_label
@@ -86,6 +86,26 @@ Stagger = TypeAliasType(
             description="keep: the rear tyre as much wider, and its rim as much larger, than the front one as now; "
             "square: the same tyre on both axles; any: no matter. With the first two, a vehicle whose rims are as wide "
             "front and rear keeps them so."
+        ),
+    ],
+)
+ApprovedBy = TypeAliasType(
+    "ApprovedBy",
+    Annotated[
+        rim_search.ApprovedBy,
+        Field(
+            description="How the rim widths of a tyre are known: by a table row of its size, by its maker as the "
+            "request says, or estimated by the design guide's rule."
+        ),
+    ],
+)
+CoverMethod = TypeAliasType(
+    "CoverMethod",
+    Annotated[
+        rim_search.CoverMethod,
+        Field(
+            description="exact: there is no smaller set; greedy: each time the rim that serves most of what is left, "
+            "since more than 12 tyres on axles had too many ways."
         ),
     ],
 )

@@ -141,6 +141,8 @@ class StrictRoute(APIRoute):
     def read(self, raw: bytes, scope: Scope) -> object:
         """Return the model that a body spells, for a route that takes a body and at most the request.
 
+        The scope learns in which language and units the body wants its answer.
+
         Raises
         ------
         HttpProblem

@@ -6,7 +6,7 @@ no candidate changes a figure, one number stands for all of them; `as_column` ma
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from typing import NamedTuple
 
 import numpy as np
@@ -72,26 +72,27 @@ def stack_candidates(case: Case, candidates: Sequence[Candidate]) -> tuple[Wheel
     return columns(table_of(front)), columns(table_of(rear))
 
 
+def graded_questions(case: Case, car: CarView[Number]) -> Iterator[tuple[Question, Grade[Number]]]:
+    """Return every question with its grade, on whatever shape of arrays the view holds."""
+    for check in AXLE_CHECKS:
+        for view in (car.front, car.rear):
+            yield Question(check.code, view.name), check.grade(view)
+    for car_check in CAR_CHECKS:
+        yield Question(car_check.code, car_check.where), car_check.grade(car)
+    for code, where, grade in law.grades(case, car):
+        yield Question(code, where), grade
+
+
 def grade_all(case: Case, front: WheelFacts[Number], rear: WheelFacts[Number]) -> Graded:
     """Return the grades of many candidates on the vehicle of a case; its own candidate is not looked at."""
     car = weigh(case, front, rear)
     size = np.shape(front.rim_code)
-    questions: list[Question] = []
-    grades: list[Grade[Number]] = []
-    for check in AXLE_CHECKS:
-        for view in (car.front, car.rear):
-            questions.append(Question(check.code, view.name))
-            grades.append(check.grade(view))
-    for car_check in CAR_CHECKS:
-        questions.append(Question(car_check.code, car_check.where))
-        grades.append(car_check.grade(car))
-    for code, where, grade in law.grades(case, car):
-        questions.append(Question(code, where))
-        grades.append(grade)
+    asked = list(graded_questions(case, car))
+    grades = [grade for _, grade in asked]
     outcomes = np.empty((len(grades), *size), np.int8)
     measured = np.empty((len(grades), *size))
     limits = np.empty((len(grades), *size))
     for at, grade in enumerate(grades):
         outcomes[at], measured[at], limits[at] = grade
     verdicts = verdict_codes(outcomes.max(axis=0))
-    return Graded(car, tuple(questions), outcomes, measured, limits, verdicts)
+    return Graded(car, tuple(question for question, _ in asked), outcomes, measured, limits, verdicts)

@@ -183,7 +183,7 @@ def _remedy(view: AxleView, side: Side) -> Remedy:
     spare = max(side.room(view) - enough, 0.0)
     if side.name == "radial":
         return _lower(view, spare)
-    if view.change.same_rim == 1.0:
+    if view.change.same_rim == 1.0 and view.then.facts.spacer_mm == view.now.facts.spacer_mm:
         return _narrower(view, spare)
     return offset_advice(view)
 
