@@ -90,7 +90,9 @@ class RimWidthWindow(AnswerPart):
     """What a tyre may have on one width of rim."""
 
     width_in: float = number("Rim width", "in", ranges.RIM_WIDTH_IN, 8.0)
-    verdict: Verdict = part("The verdict on this axle at the best offset: what a check finds of this axle alone.")
+    verdict: Verdict = part(
+        "The verdict on this axle at the best offset: what a check finds of this axle alone.", "suitable"
+    )
     suitable: OffsetWindow = part("The offsets that are suitable on this axle; absent: none.", default=None)
     with_conditions: OffsetWindow = part(
         "The offsets that are suitable or suitable with conditions on this axle; absent: none.", default=None
@@ -175,7 +177,9 @@ class CombinationRims(AnswerPart):
 
     label: str = text("The caller's name of it.", 80, "225 and 255")
     verdict: Verdict = part(
-        "What a check says of the whole vehicle with these rims; absent where a tyre has no rim.", default=None
+        "What a check says of the whole vehicle with these rims; absent where a tyre has no rim.",
+        "suitable_with_conditions",
+        default=None,
     )
     candidate: Candidate = part("The same as `check` takes it; absent where a tyre has no rim.", default=None)
 
