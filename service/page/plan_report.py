@@ -22,6 +22,7 @@ from service.assessment.batch.plan_words import (
     name_of,
     pair_text,
     repeats_text,
+    rims_text,
 )
 from service.assessment.case import Case
 from service.assessment.checks.words import plain
@@ -42,6 +43,7 @@ def render_plan(case: Case, found: Plan) -> str:
             style=Markup(style()),  # noqa: S704 - the project's own files, nothing from a caller
             marks=MARKS,
             rule=RULES[found.asked.pressure_rule],
+            rims=rims_text(found),
             present=[axle_text(each) for each in found.present],
             combinations=list(_combinations(found)),
             effects=[effect_words(name) for name in _shown(found)],

@@ -11,7 +11,7 @@ from service.assessment.batch.plan_case import PressureRule
 from service.assessment.batch.plan_effects import EFFECTS, EffectName
 from service.assessment.batch.plan_pairs import REFERENCE, Difference, Pair, Repeats
 from service.assessment.checks.words import plain, signed
-from service.core.findings import Estimate
+from service.core.findings import AxleName, Estimate
 from service.core.numeric import known
 
 PRESENT = "present wheels"
@@ -80,11 +80,36 @@ def repeats_text(repeats: Repeats) -> str:
 def axle_text(axle: PlannedAxle) -> str:
     """Return the wheel of an axle and its pressure in words."""
     fitment = axle.fitment
-    words = f"{fitment.tyre.designation.canonical} on {fitment.rim.designation.canonical}"
+    words = f"{fitment.tyre.designation.canonical} on {fitment.rim_in_words}"
     if not known(axle.pressure_kpa):
         return f"{words}; its maker states the pressure"
     held = ", not by the rule: the axle needs it, or the tyre usually gets no more" if axle.pressure_held else ""
     return f"{words}; {plain(axle.pressure_kpa)} kPa{held}"
+
+
+def rims_to_buy(plan: Plan) -> list[tuple[AxleName, str, list[str]]]:
+    """Return the fewest rims to buy: the axle, the rim in words, and the tyres that it serves there."""
+    found = []
+    for axle, smallest, tyres in plan.rims_to_buy:
+        for each in smallest.rims:
+            serves = [tyres[use.tyre_at].designation.canonical for use in each.serves]
+            rim = f"{plain(each.width_in, 1)}J x {plain(each.diameter_code, 1)} ET{plain(each.offset_mm)}"
+            found.append((axle, rim, serves))
+    return found
+
+
+def fewest_for_certain(plan: Plan) -> bool:
+    """Return whether no smaller set of rims would do."""
+    return all(each.smallest.exact for each in plan.rims_to_buy)
+
+
+def rims_text(plan: Plan) -> str:
+    """Return in a sentence which rims are to be bought."""
+    bought = rims_to_buy(plan)
+    if not bought:
+        return "No rims have to be bought."
+    told = "; ".join(f"{axle} {rim} for {', '.join(serves)}" for axle, rim, serves in bought)
+    return f"{'The fewest rims' if fewest_for_certain(plan) else 'Rims'} to buy: {told}."
 
 
 def blocks_text(plan: Plan) -> str:
