@@ -167,6 +167,17 @@ def named(row: Json) -> str:
     return " / ".join(row["fitment"][axle]["tyre"] for axle in ("front", "rear"))
 
 
+def _several(operation: str, data: Json) -> tuple[str, str, str]:
+    """Return the answer to a question about several fitments at once in the same three parts."""
+    if operation == "plan":
+        planned = data["combinations"]
+        first = ", ".join(f"{each['label']} ({WORDS[each['verdict']]})" for each in planned[:2])
+        return f"{len(planned)} combinations", f"first: {first}", ""
+    rims = data["smallest_set"]["rims"]
+    named_rims = ", ".join(f"{each['width_in']:g} x {each['diameter_in']:g} ET{each['offset_mm']:g}" for each in rims)
+    return f"{len(rims)} rims do", f"the fewest: {named_rims}", ""
+
+
 def told(operation: str, answer: Answer) -> tuple[str, str, str]:
     """Return an answer as a verdict, what stands behind it, and how many findings came out how."""
     if answer.status != HTTPStatus.OK:
@@ -176,12 +187,8 @@ def told(operation: str, answer: Answer) -> tuple[str, str, str]:
         findings = answer.data["findings"]
         reason = "nothing" if _kind(findings[0]) in ("met", "open") else worst(findings[0])
         return WORDS[answer.data["verdict"]], reason, counted(findings)
-    if operation == "rims":
-        rims = answer.data["smallest_set"]["rims"]
-        named_rims = ", ".join(
-            f"{each['width_in']:g} x {each['diameter_in']:g} ET{each['offset_mm']:g}" for each in rims
-        )
-        return f"{len(rims)} rims do", f"the fewest: {named_rims}", ""
+    if operation in ("rims", "plan"):
+        return _several(operation, answer.data)
     if answer.media_type == "application/json":
         rows = answer.data["rows"]
         if not rows:

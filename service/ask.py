@@ -13,7 +13,7 @@ import orjson
 from fastapi.exceptions import RequestValidationError
 from starlette.types import Scope
 
-from service.api.errors.problem import MAX_FAULTS, HttpProblem
+from service.api.errors.problem import MAX_FAULTS, HttpProblem, member
 from service.api.errors.request_faults import RequestFault, domain_fault, pointer_of, validation_faults
 from service.api.routers import fitments, many
 from service.api.transport.language import speech_of, spoken
@@ -70,15 +70,16 @@ def answer(name: str, question: bytes) -> Json:
         said = speech_of(scope)
         return cast("Json", orjson.loads(orjson.dumps(spoken(answered(asked, said), said))))
     except HttpProblem as problem:
-        raise RefusedRequest((("", str(problem)),)) from None
+        raise RefusedRequest((("", speech_of(scope).say(str(problem))),)) from None
     except DomainError as error:
-        raise _refused([domain_fault(error)]) from None
+        raise _refused([domain_fault(error)], speech_of(scope)) from None
     except RequestValidationError as error:
-        raise _refused(validation_faults(error.errors()[:MAX_FAULTS], error.body, route)) from None
+        raise _refused(validation_faults(error.errors()[:MAX_FAULTS], error.body, route), speech_of(scope)) from None
 
 
-def _refused(faults: list[RequestFault]) -> RefusedRequest:
-    return RefusedRequest(tuple((fault.pointer, fault.detail) for fault in faults))
+def _refused(faults: list[RequestFault], said: Speech) -> RefusedRequest:
+    shown = [member(fault, said) for fault in faults]
+    return RefusedRequest(tuple((str(each["pointer"]), str(each["detail"])) for each in shown))
 
 
 def _plain(value: object, path: tuple[int | str, ...], faults: list[tuple[str, str]]) -> object:

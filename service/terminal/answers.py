@@ -18,6 +18,8 @@ _TITLES: Final[Mapping[str, str]] = {
 _SETTLED: Final = ("met", "open")
 _FINDINGS: Final = (("", 22), ("question", 26), ("axle", 8), ("what was found", 50))
 _FIGURES: Final = (
+    ("tyre", "tyre"),
+    ("rim", "rim"),
     ("overall diameter [mm]", "overall_diameter_mm"),
     ("section width [mm]", "section_width_mm"),
     ("a tyre carries [kg]", "load_capacity_kg"),
@@ -31,22 +33,14 @@ _AXLES: Final = ("front", "rear")
 def shown(operation: str, answer: Json) -> str:
     """Return the answer to a check, a comparison or a search as text."""
     lines = _assessment(answer) if operation == "check" else _rows(answer, answer.get("why_none", ""))
-    return "\n".join([*lines, *_block("To know", [*answer.get("assumptions", []), *answer["cautions"]])]).rstrip()
+    return "\n".join(
+        [*lines, *_block("To know", [*answer.get("assumptions", []), *answer.get("cautions", [])])]
+    ).rstrip()
 
 
 def _assessment(answer: Json) -> list[str]:
     findings = [each for each in answer["findings"] if _kind(each) not in _SETTLED]
     met, open_ones = (sum(_kind(each) == kind for each in answer["findings"]) for kind in _SETTLED)
-    figures = [
-        (f"{axle}: {words}", *(_number(answer["axles"][axle][when].get(name)) for when in ("present", "proposed")))
-        for axle in _AXLES
-        for words, name in _FIGURES
-    ]
-    sizes = [
-        (f"{axle}: {part}", *(str(answer["axles"][axle][when].get(part, "")) for when in ("present", "proposed")))
-        for axle in _AXLES
-        for part in ("tyre", "rim")
-    ]
     return [
         *_heading(answer["label"], VERDICT_WORDS[answer["verdict"]]),
         *wrapped(answer["summary"], WIDTH),
@@ -55,7 +49,17 @@ def _assessment(answer: Json) -> list[str]:
         f"Met: {met}. Open, and decides nothing: {open_ones}.",
         "",
         *_block("What to do", [each["text"] for each in answer["actions"]]),
-        *lines_of((("", 28), ("now", 34), ("proposed", 34)), sizes + figures),
+        *lines_of((("", 30), ("now", 34), ("proposed", 34)), _figures(answer["axles"])),
+    ]
+
+
+def _figures(axles: Json) -> list[tuple[str, ...]]:
+    """Return what is fitted and its figures; nothing where the question wants a short answer."""
+    return [
+        (f"{axle}: {words}", *(_text(axles[axle][when].get(name)) for when in ("present", "proposed")))
+        for axle in _AXLES
+        if "present" in axles[axle]
+        for words, name in _FIGURES
     ]
 
 
@@ -80,26 +84,26 @@ def _kind(each: Json) -> str:
 
 def _rows(answer: Json, why_none: str) -> list[str]:
     heads = (("", 3), ("change", 40), ("verdict", 25), ("set [kPa]", 9), ("what stands against it", 40))
-    rows = [_row(each) for each in answer["rows"]] or [("", "none", "", "", why_none)]
-    # A comparison counts them here and has them among its rows.
-    lines = answer["refused"] if isinstance(answer.get("refused"), list) else []
-    refused = [f"{each['pointer']}: {each['detail']}" for each in lines]
-    return [*lines_of(heads, rows), "", *_block("Not read", refused)]
+    # Of a comparison what was refused is a candidate, of a search a line of the stock.
+    refused = answer.get("refused", [])
+    rows = [_row(each) for each in (*answer["rows"], *refused) if "pointer" not in each]
+    unread = [f"{each['pointer']}: {each['detail']}" for each in refused if "pointer" in each]
+    return [*lines_of(heads, rows or [("", "none", "", "", why_none)]), "", *_block("Not read", unread)]
 
 
 def _row(row: Json) -> tuple[str, ...]:
     if "errors" in row:
         return "", str(row.get("label", "")), "not read", "", str(row["errors"][0]["detail"])
     pressures = row.get("set_pressure_kpa", {})
-    to_set = " / ".join(_number(pressures.get(axle)) or "-" for axle in _AXLES)
+    to_set = " / ".join(_text(pressures.get(axle)) or "-" for axle in _AXLES)
     against = row.get("reason", "")
     if "first_remedy" in row:
         against = f"{against} To settle it: {row['first_remedy']}."
     return f"{row['rank']}", row["change"], VERDICT_WORDS[row["verdict"]], to_set, against
 
 
-def _number(value: object) -> str:
-    return f"{value:g}" if isinstance(value, int | float) else ""
+def _text(value: object) -> str:
+    return f"{value:g}" if isinstance(value, int | float) else str(value or "")
 
 
 def _block(title: str, sentences: Sequence[str]) -> list[str]:

@@ -243,7 +243,7 @@ def test_the_form_of_the_answer_follows_accept(accept, expected):
 
 
 def test_the_answer_says_that_it_depends_on_accept(client):
-    assert client.post(PATH, json=question({})).headers["vary"] == "Accept"
+    assert client.post(PATH, json=question({})).headers["vary"] == "Accept, Accept-Language"
 
 
 def test_verdicts_are_counted_one_by_one(client):

@@ -44,6 +44,15 @@ def test_many_fitments_are_printed_as_rows(story: str, parts: tuple[str, ...]) -
     assert [part for part in parts if part not in printed] == []
 
 
+@pytest.mark.parametrize("detail", ["short", "standard", "full"])
+@pytest.mark.parametrize("story", ["further-out.check.json", "stock-of-a-shop.search.json"])
+def test_as_much_is_printed_as_is_asked_for(story: str, detail: str) -> None:
+    question = json.loads((STORIES / story).read_bytes()) | {"detail": detail}
+    ended = run(story.split(".")[1], "-", question=json.dumps(question).encode())
+    assert (ended.returncode, ended.stderr) == (0, b"")
+    assert b"It fits" in ended.stdout
+
+
 @pytest.mark.parametrize("story", ["plus-one-inch.check.json", "widths-of-a-saloon.compare.json"])
 def test_json_is_the_answer_of_the_service(server: Server, story: str) -> None:
     operation, question = story.split(".")[1], (STORIES / story).read_bytes()
@@ -58,7 +67,7 @@ def test_json_is_the_answer_of_the_service(server: Server, story: str) -> None:
         (b'{"vehicle": NaN}', "not valid JSON"),
         (b"{}", '/vehicle: The field "vehicle" is required.'),
         (b"[" * 9000, "not valid JSON"),
-        (b'{"a": "' + b"a" * 20_000 + b'"}', "16384 bytes at most"),
+        (b'{"a": "' + b"a" * 4_000_000 + b'"}', "bytes at most here"),
     ],
 )
 def test_what_cannot_be_read_is_said_on_the_error_output(question: bytes, said: str) -> None:

@@ -106,7 +106,7 @@ def test_a_spare_is_refused_for_being_one():
     ],
 )
 def test_grip_is_compared_among_tyres_of_one_kind_alone(tyre, is_said):
-    answer = check(question(workshop.vehicle("hatch"), square(tyre, HATCH_RIM)))
+    answer = check(question(workshop.vehicle("hatch"), square(tyre, HATCH_RIM), detail="full"))
     codes = {each["code"] for each in answer["trade_offs"]}
     assert {"load_capacity", "cornering_stiffness"} <= codes
     assert ({"peak_grip", "braking"} <= codes) == is_said
@@ -129,7 +129,7 @@ def test_a_smaller_tyre_on_a_trailer_makes_it_stand_lower_and_no_more():
 def test_a_trailer_is_spoken_of_as_a_trailer():
     vehicle = workshop.vehicle("caravan")
     rim = {"size": "6J x 14 H2 ET20", "bolt_circle": "5x112", "centre_bore_mm": 66.6, "load_rating_kg": 900}
-    answer = check(question(vehicle, square("195 R14C 106/104P", rim, 450)))
+    answer = check(question(vehicle, square("195 R14C 106/104P", rim, 450), detail="full"))
     words = " ".join([answer["summary"], *answer["cautions"], *(each["text"] for each in answer["actions"])])
     assert not [
         each for each in ("full lock", "sensors", "stability", "strut, lines", "runs straight on") if each in words
@@ -190,7 +190,7 @@ def test_nobody_measures_around_wheels_that_go_on_again():
 def test_no_driver_is_told_a_gradient(name):
     car = workshop.vehicle(name)
     wheel = {axle: car[axle]["fitted"] for axle in AXLES}
-    answer = check(question(car, {"front": wheel["rear"], "rear": wheel["front"]}))
+    answer = check(question(car, {"front": wheel["rear"], "rear": wheel["front"]}, detail="full"))
     assert [each["message"] for each in answer["findings"] if "deg/g" in each["message"]] == []
 
 
@@ -201,3 +201,11 @@ def test_a_rule_of_the_place_is_named_by_what_it_is_about():
         vehicle[axle] |= {"track_mm": 1500, "clearance": {"inboard_mm": 90, "outboard_mm": 90, "radial_mm": 90}}
     answer = check(question(vehicle, square("195/65 R15 91H", rim), "nl"))
     assert "local rule on track (both axles)" in _action(answer, "do_not_fit")
+
+
+@pytest.mark.parametrize(("category", "is_said"), [("M1", True), ("N1", False), ("N2", False)])
+def test_nobody_drives_a_van_until_its_tread_runs_hot(category, is_said):
+    vehicle = workshop.vehicle("hatch") | {"category": category}
+    asked = question(vehicle, square("205/60 R15 91H", HATCH_RIM), detail="full")
+    codes = {each["code"] for each in check(asked)["trade_offs"]}
+    assert ("heat_reserve" in codes) == is_said

@@ -12,6 +12,7 @@ from service.assessment.case import Axle, Candidate, Case, Fitment, Measured, Ri
 from service.core.errors import DomainError
 from service.core.findings import AxleName
 from service.core.numeric import UNKNOWN
+from service.core.saying import say
 from service.designation.bolt_circle import parse_bolt_circle
 from service.rules.reader import pack_named
 
@@ -117,7 +118,9 @@ class SpacedTwins(DomainError):
     code = "out_of_scope"
 
     def __init__(self, pointer: str) -> None:
-        super().__init__("Spacers are not reckoned with on an axle with twin wheels: leave the field out.", pointer)
+        super().__init__(
+            say("Spacers are not reckoned with on an axle with twin wheels: leave the field out."), pointer
+        )
 
 
 def _refuse_spaced_twins(asked: wire.Fitment, wheels_per_side: int, pointer: str) -> None:

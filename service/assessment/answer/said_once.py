@@ -37,16 +37,22 @@ def spoken(of: Iterable[Finding], among: Sequence[Finding]) -> list[Finding]:
 
 def with_echoes(card: Sequence[Action], findings: Sequence[Finding]) -> list[Action]:
     """Return the job card, the line that names a cause answering what follows from it as well."""
-    made, order = list(card), [each.code for each in findings]
+    made = list(card)
     for each in findings:
         cause = _cause(each, findings)
         if cause is None:
             continue
         at = next((place for place, line in enumerate(made) if cause.code in line.findings), None)
         if at is not None and each.code not in made[at].findings:
-            codes = sorted((*made[at].findings, each.code), key=order.index)
+            # Worst first: it comes among those that came out alike, behind all that came out worse.
+            alike = [other.code for other in findings if other.outcome == each.outcome]
+            codes = sorted((*made[at].findings, each.code), key=lambda code: _place(code, alike))
             made[at] = made[at]._replace(findings=tuple(codes))
     return made
+
+
+def _place(code: str, among: Sequence[str]) -> int:
+    return among.index(code) if code in among else -1
 
 
 def _cause(finding: Finding, among: Sequence[Finding]) -> Finding | None:

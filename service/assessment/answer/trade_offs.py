@@ -115,6 +115,9 @@ def _is_felt(found: TradeOff, view: AxleView) -> bool:
     """Return whether an entry says what is so: a trailer is not steered, and friction is that of tyres of one kind."""
     if view.vehicle.is_trailer:
         return found.code == "load_capacity"
+    if found.code == "heat_reserve":
+        # Only a car is driven so hard that its tread runs hot.
+        return view.vehicle.category.startswith("M1")
     return found.code != "peak_grip" or of_one_kind(view)
 
 

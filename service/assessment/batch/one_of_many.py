@@ -13,7 +13,6 @@ from typing import Any, NamedTuple
 import numpy as np
 
 from service.assessment.answer.already import marked, present_grades
-from service.assessment.answer.keep_present import keeping
 from service.assessment.answer.verdict import SUITABLE
 from service.assessment.answer.within_tolerance import as_measured, is_stated, told
 from service.assessment.batch.comparison_measures import Flags
@@ -60,9 +59,9 @@ def words_of(case: Case, candidates: Sequence[Candidate], graded: Graded, alread
             said = marked(found, now.get((found.code, found.axle)))
             if measured is not None:
                 said = told(case, said, grade_at(measured, int(rows[place]), place))
-            axle, remedy = kept.axles[place], said.remedy
-            if axle is not None and kept.settles[rows[place], place]:
-                remedy = keeping(axle)
+            way, remedy = kept.ways[place], said.remedy
+            if way is not None and kept.settles[rows[place], place]:
+                remedy = way.remedy
             made[place] = Words(made[place].reason or said.message, "" if remedy is None else remedy.text)
             if remedy is None:
                 without.append(place)
@@ -70,11 +69,11 @@ def words_of(case: Case, candidates: Sequence[Candidate], graded: Graded, alread
     return made
 
 
-def finding_at(case: Case, candidates: Sequence[Candidate], graded: Graded, row: int, place: int) -> Finding:
-    """Return one question to one candidate in words."""
-    rows = np.full(len(candidates), row, np.intp)
-    ((_, found),) = _explained(case, candidates, graded, rows, np.array([place], np.intp))
-    return found
+def findings_at(
+    case: Case, candidates: Sequence[Candidate], graded: Graded, row: int, places: Places
+) -> list[tuple[int, Finding]]:
+    """Return one question to these candidates in words, each with the candidate's place."""
+    return list(_explained(case, candidates, graded, np.full(len(candidates), row, np.intp), places))
 
 
 def _as_measured(case: Case, graded: Graded) -> Graded:

@@ -121,7 +121,7 @@ def grid_of(case: Case, axle: Axle, tyres: Sequence[Tyre]) -> Grid:
     vehicle = case.vehicle
     law_speed = conditions_of(case).law_speed_kmh
     rows: list[Row] = []
-    wheels: list[WheelFacts] = []
+    wheels: list[WheelFacts[float]] = []
     for at, tyre in enumerate(tyres):
         # The width is put in below: only the rim's own numbers hang on the rim.
         rim = wanted_rim(axle, rim_designation(axle, tyre, _any_width(tyre)))

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from service.assessment.checks.grade import LAST_BIT, CarCheck, Grade, finite
 from service.assessment.checks.missing import diameter_remedy
-from service.assessment.checks.words import MINUS, apart, plain, signed, span
+from service.assessment.checks.words import plain, signed, signed_apart, span
 from service.assessment.view.views import CarView
 from service.core.findings import MET, NOT_MET, Finding, Remedy, is_open, worst
 from service.core.numeric import Num, magnitude, pick, unknown
@@ -48,7 +48,7 @@ def _explain(car: CarView, grade: Grade) -> Finding:
         reason = "stability control may take it for a slipping wheel"
         if car.vehicle.driven_axle == "all":
             reason = "this strains the all-wheel drive"
-        change = f"{'+' if grade.measured > 0.0 else MINUS}{apart(abs(grade.measured), limit.value, 1)}"
+        change = signed_apart(grade.measured, limit.value, 1)
         message = f"The ratio of the front to the rear circumference changes by {change} %: {reason}."
         remedy = _remedy(car, near.value)
     measured = finite(grade.measured)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from service.assessment.checks.grade import LAST_BIT, AxleCheck, Grade, finite
 from service.assessment.checks.missing import diameter_remedy
-from service.assessment.checks.words import MINUS, apart, plain, signed, span, tyre_pointer
+from service.assessment.checks.words import apart, plain, signed, signed_apart, span, tyre_pointer
 from service.assessment.view.views import AxleView
 from service.core.findings import MET, NOT_MET, Finding, Remedy, is_open, worst
 from service.core.numeric import Num, magnitude, pick, unknown
@@ -44,7 +44,7 @@ def _explain(view: AxleView, grade: Grade) -> Finding:
             room = near.value / 100.0
             low, high = now * (1.0 - room), now * (1.0 + room)
             size, most = apart(abs(grade.measured), limit.value, 1), plain(limit.value, 1)
-            beyond = f"{'+' if grade.measured > 0.0 else MINUS}{size} %"
+            beyond = signed_apart(grade.measured, limit.value, 1, "%")
             just = "just " if size == most else ""
             what = "that a replacement size may differ by" if grade.outcome == NOT_MET else "that goes unnoticed"
             if view.vehicle.is_trailer:

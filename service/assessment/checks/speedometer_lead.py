@@ -18,6 +18,7 @@ from service.assessment.checks.words import apart, beside_true_speed, lawful_lea
 from service.assessment.view.views import CarView
 from service.core.findings import ADVISORY, MET, NOT_MET, Finding, Holds, Remedy, worst
 from service.core.numeric import UNKNOWN, Num, known, pick, unknown
+from service.core.saying import say
 from service.core.sources import basis
 from service.physics.speedometer import indicated_speed_kmh
 from service.rules.pack import RulePack, VehicleFacts, speedometer_asked
@@ -188,8 +189,8 @@ def _explain(car: CarView, grade: Grade) -> Finding:
         ask = diameter_remedy(car.front, car.rear)
         return Finding("diameter.speedometer", "vehicle", grade.outcome, message, None, None, "%", R39, ask)
     asked = _asked(car)
-    say = _of_a_reading if known(present_lead(car.vehicle)) else _unread
-    message, remedy = say(car, grade, asked.rule)
+    told = _of_a_reading if known(present_lead(car.vehicle)) else _unread
+    message, remedy = told(car, grade, asked.rule)
     if grade.outcome == ADVISORY and not asked.forbids and _is_forbidden(car, asked.rule):
         message = f"{message} {asked.caveat}"
     measured, limit = finite(grade.measured), finite(grade.limit)
@@ -238,7 +239,7 @@ def _of_a_reading(car: CarView, grade: Grade, rule: SpeedometerRule) -> tuple[st
         near = "lawful, but nearer to the limit than its tolerance allows"
         return f"{_reads(grade.measured, after)}: {near}.", _recalibration(least, most, lawful_lead(least, most))
     low = grade.measured < least
-    after = f"{apart(-lead, 0.0, 1)} % below the true speed" if low else after
+    after = say("{share} below the true speed", share=apart(-lead, 0.0, 1, "%")) if low else after
     side = "it must never read low" if low else "more than is lawful"
     return f"{_reads(grade.measured, after)}: {side}.", _recalibration(least, most, lawful_lead(least, most))
 

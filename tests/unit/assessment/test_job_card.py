@@ -3,6 +3,7 @@
 import pytest
 
 from service.assessment.answer.danger import do_not_fit, settle_first, would_not_fit
+from service.assessment.answer.said_once import with_echoes
 from service.assessment.answer.summary import summary
 from service.assessment.answer.told import asked_of_the_place, told
 from service.core.findings import ADVISORY, MET, NOT_ASSESSED, NOT_MET, NOT_RECOMMENDED, OPEN, Finding, Remedy
@@ -104,3 +105,19 @@ def test_a_thing_that_settles_it_is_said_to_do_so():
 def test_open_questions_are_counted_and_no_more(count, words):
     findings = [finding(f"rim.thing{each}", "front", OPEN) for each in range(count)]
     assert words in summary("suitable", findings)
+
+
+def test_what_follows_from_a_finding_is_answered_by_its_line_in_the_order_of_the_findings():
+    weak = finding("load.capacity", "rear", NOT_MET)
+    echoes = [finding("load.pressure", "rear", NOT_MET), finding("load.below_present", "rear")]
+    late = [finding("wet.aquaplaning", "rear"), finding("wet.axle_order"), finding("wet.reserve", "rear")]
+    findings = [weak, *echoes, *late]
+    refused, minor = with_echoes(do_not_fit(findings), findings)
+    assert refused.findings == ("load.capacity", "load.pressure", "load.below_present")
+    assert minor.findings == ("wet.aquaplaning", "wet.axle_order", "wet.reserve")
+    assert "tyre pressure" not in refused.text
+
+
+def test_what_is_so_of_another_axle_follows_from_nothing():
+    findings = [finding("load.capacity", "rear", NOT_MET), finding("load.below_present", "front")]
+    assert [each.code for each in do_not_fit(findings)] == ["do_not_fit", "mind_too"]
