@@ -14,7 +14,7 @@ from service.locales.speech import IMPERIAL, LANGUAGES, UNIT_CONTEXT
 
 SERVICE = Path(__file__).parent.parent
 # What stands behind numbers and is not the same in every language.
-UNITS = ("in", "km/h", *(each.unit for each in IMPERIAL.values() if each.unit != "in"))
+UNITS = ("in", "inch", "km/h", *(each.unit for each in IMPERIAL.values() if each.unit != "in"))
 # Keys of a rule pack whose texts are sentences for the caller.
 PACK_SENTENCES = ("message", "title", "place", "notes", "not_held")
 

@@ -41,23 +41,23 @@ def _grade(view: AxleView[Num]) -> Grade[Num]:
 
 def _explain(view: AxleView, grade: Grade) -> Finding:
     remedy = None
-    bore, hub, measured = _mm(grade.measured), _mm(grade.limit), known(view.axle.hub_centre_bore_mm)
+    bore, hub, measured = _bore(grade.measured), _bore(grade.limit), known(view.axle.hub_centre_bore_mm)
     if is_open(grade.outcome):
         message, remedy = _not_known(view, grade)
     elif grade.outcome == NOT_MET:
         message = say(
-            "The rim's centre bore of {bore} is smaller than the hub's {hub}: the wheel does not go on.",
+            "The rim's centre bore of {bore} mm is smaller than the hub's {hub} mm: the wheel does not go on.",
             bore=bore,
             hub=hub,
         )
-        text = say("other rims, with a centre bore of {hub}, or a larger one and spigot rings", hub=hub)
+        text = say("other rims, with a centre bore of {hub} mm, or a larger one and spigot rings", hub=hub)
         remedy = _rims(view, text, grade.limit)
     elif grade.outcome == ADVISORY:
         message, remedy = _rings(view, grade)
     elif measured:
-        message = say("The rim's centre bore of {bore} fits the hub's {hub}.", bore=bore, hub=hub)
+        message = say("The rim's centre bore of {bore} mm fits the hub's {hub} mm.", bore=bore, hub=hub)
     else:
-        message = say("The rim's centre bore is {bore}, as the present rim's.", bore=bore)
+        message = say("The rim's centre bore is {bore} mm, as the present rim's.", bore=bore)
     found, limit = finite(grade.measured), finite(grade.limit)
     if grade.outcome == ADVISORY and not measured:
         # The hub may be smaller than the present bore: a ring is not ordered by it.
@@ -65,31 +65,32 @@ def _explain(view: AxleView, grade: Grade) -> Finding:
     return Finding("rim.centre_bore", view.name, grade.outcome, message, found, limit, "mm", BORE, remedy)
 
 
-def _mm(diameter: float) -> Amount:
-    return plain(diameter, 1, "mm")
+def _bore(diameter_mm: float) -> Amount:
+    """Return a bore as it is marked and sold, in millimetres whatever units the answer is in."""
+    return plain(diameter_mm, 1)
 
 
 def _rings(view: AxleView, grade: Grade) -> tuple[Said, Remedy]:
-    bore, hub = _mm(grade.measured), _mm(grade.limit)
+    bore, hub = _bore(grade.measured), _bore(grade.limit)
     if known(view.axle.hub_centre_bore_mm):
         message = say(
-            "The rim's centre bore of {bore} is larger than the hub's {hub}: spigot rings are needed.",
+            "The rim's centre bore of {bore} mm is larger than the hub's {hub} mm: spigot rings are needed.",
             bore=bore,
             hub=hub,
         )
         text = say(
-            "spigot rings {outside} to {hub}, or other rims with a centre bore of {hub}",
-            outside=Amount(grade.measured, "mm", 1, bare=True),
+            "spigot rings {outside} to {hub} mm, or other rims with a centre bore of {hub} mm",
+            outside=bore,
             hub=hub,
         )
         return message, _rims(view, text, grade.limit)
     message = say(
-        "The rim's centre bore is {bore}, the present rim's {present}: spigot rings are needed.",
+        "The rim's centre bore is {bore} mm, the present rim's {present} mm: spigot rings are needed.",
         bore=bore,
         present=hub,
     )
     text = say(
-        "spigot rings from {bore} to the hub as measured, or other rims with a centre bore of {present}",
+        "spigot rings from {bore} mm to the hub as measured, or other rims with a centre bore of {present} mm",
         bore=bore,
         present=hub,
     )
@@ -102,21 +103,23 @@ def _rims(view: AxleView, text: Said, bore_mm: float) -> Remedy:
 
 
 def _not_known(view: AxleView, grade: Grade) -> tuple[Said, Remedy]:
-    bore, hub = _mm(grade.measured), _mm(grade.limit)
+    bore, hub = _bore(grade.measured), _bore(grade.limit)
     of_hub = f"/vehicle/{view.name}/hub/centre_bore_mm"
     if known(grade.measured):
         message = say("The hub's centre bore is not known.")
         if known(grade.limit):
             message = say(
-                "The rim's centre bore of {bore} is smaller than the present rim's {present}.", bore=bore, present=hub
+                "The rim's centre bore of {bore} mm is smaller than the present rim's {present} mm.",
+                bore=bore,
+                present=hub,
             )
-        text = say("measure the centring spigot of the hub: {bore} or less is enough", bore=bore)
+        text = say("measure the centring spigot of the hub: {bore} mm or less is enough", bore=bore)
         return message, Remedy(text, of_hub, "centre_bore_mm", at_most=grade.measured, unit="mm")
     if known(grade.limit):
-        message = say("The rim's centre bore is not known. The present rim has {bore}.", bore=hub)
+        message = say("The rim's centre bore is not known. The present rim has {bore} mm.", bore=hub)
         if known(view.axle.hub_centre_bore_mm):
-            message = say("The rim's centre bore is not known. The hub has {bore}.", bore=hub)
-        text = say("measure the rim's centre bore: {bore} is enough", bore=hub)
+            message = say("The rim's centre bore is not known. The hub has {bore} mm.", bore=hub)
+        text = say("measure the rim's centre bore: {bore} mm is enough", bore=hub)
         pointer = f"/candidate/{view.name}/rim/centre_bore_mm"
         return message, Remedy(text, pointer, "centre_bore_mm", grade.limit, unit="mm")
     message = say("Neither the hub's nor the rim's centre bore is known.")
