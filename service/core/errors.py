@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from typing import Literal
 
 from service.core.saying import Amount, Said, say
@@ -52,7 +53,7 @@ class UnknownName(DomainError):
     code = "unknown_name"
 
     def __init__(self, kind: NamedKind, known: tuple[str, ...], pointer: str = "") -> None:
-        super().__init__(_unknown(kind, ", ".join(known)), pointer)
+        super().__init__(unknown_name(kind, known), pointer)
         self.kind = kind
         self.known = known
 
@@ -77,7 +78,9 @@ def _unreadable(kind: DesignationKind, position: Amount, expected: Said) -> Said
     )
 
 
-def _unknown(kind: NamedKind, known: str) -> Said:
+def unknown_name(kind: NamedKind, known: Iterable[str]) -> Said:
+    """Return that there is no such name, with those that there are."""
+    names = ", ".join(known)
     if kind == "table":
-        return say("There is no table of this name. Known: {names}.", names=known)
-    return say("There is no rule pack of this name. Known: {names}.", names=known)
+        return say("There is no table of this name. Known: {names}.", names=names)
+    return say("There is no rule pack of this name. Known: {names}.", names=names)

@@ -63,9 +63,9 @@ class Speech(NamedTuple):
         if not isinstance(text, Said):
             return text
         template = self.catalogue.get(text.template, text.template)
-        filled = {name: self.say(each) for name, each in text.parameters.items()}
-        # A text of a rule pack has no places to fill, and may have braces of its own.
-        said = template.format_map(filled) if filled else template
+        spoken = {name: self.say(each) for name, each in text.parameters.items()}
+        # As in `Said`: a text without parameters may hold braces of its own.
+        said = template.format_map(spoken) if spoken else template
         return capitalised(said) if text.capital else said
 
     def _amount(self, amount: Amount) -> str:

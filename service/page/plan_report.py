@@ -24,9 +24,10 @@ from service.assessment.batch.plan_words import (
     repeats_text,
 )
 from service.assessment.case import Case
+from service.assessment.checks.words import plain
 from service.core.numeric import known
 from service.core.version import VERSION
-from service.drawing.lettering import clean, plain
+from service.drawing.lettering import clean
 from service.drawing.marks import MARKS
 from service.page.rendering import environment
 from service.page.report import MOST_LABEL, style

@@ -13,9 +13,9 @@ import uvicorn
 from uvicorn.protocols.http.httptools_impl import HttpToolsProtocol
 
 from tests.contract import overridden_app
-from tests.contract.http_wire import VALID, Server, head, receive
+from tests.contract.http_wire import PATIENCE_S, VALID, Server, head, receive
 
-BASES = dict(zip(overridden_app.CLASSES, (HttpToolsProtocol, uvicorn.Server), strict=True))
+BASES = dict(zip(overridden_app.CLASSES, (HttpToolsProtocol, HttpToolsProtocol, uvicorn.Server), strict=True))
 H2C = (b"Connection: Upgrade", b"Upgrade: h2c")
 
 
@@ -39,7 +39,11 @@ def test_the_server_calls_every_overridden_name() -> None:
             # More than the sockets hold, so that the server has to wait until some of it is taken.
             connection.sendall(head("GET", "/v1/echo?text=abcdefgh&limit=4000000"))
             assert len(receive(connection).body) > 32_000_000
-        server.process.send_signal(signal.SIGTERM)
+        # Open at the stop, so that it has to be let go of.
+        with server.connect():
+            assert server.get("/health/live").status == 200
+            server.process.send_signal(signal.SIGTERM)
+            server.process.wait(PATIENCE_S)
         _, logged = server.ended()
     names = next(line["names"] for line in logged if line["event"] == "called")
     assert set(names) == {f"{cls.__name__}.{name}" for cls in BASES for name in overridden_app.overridden(cls)}

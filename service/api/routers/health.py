@@ -8,6 +8,7 @@ from prometheus_client import CONTENT_TYPE_LATEST
 from service.api.errors.problem import HttpProblem, problem_responses
 from service.api.schemas.liveness import Health
 from service.api.transport.routes import StrictRoute
+from service.core.saying import say
 from service.core.version import VERSION
 
 router = APIRouter(route_class=StrictRoute, tags=["operation"])
@@ -33,7 +34,7 @@ async def live() -> Health:
 async def ready(request: Request) -> Health:
     """Answer 503 from the moment the process is asked to stop, so that balancers turn elsewhere first."""
     if request.app.state.lifecycle.draining:
-        raise HttpProblem(503, "The service is stopping.", headers={"Retry-After": "1"})
+        raise HttpProblem(503, say("The service is stopping."), headers={"Retry-After": "1"})
     return Health(status="ok", version=VERSION)
 
 

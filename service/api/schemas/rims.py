@@ -178,7 +178,7 @@ class CombinationRims(AnswerPart):
     label: str = text("The caller's name of it.", 80, "225 and 255")
     verdict: Verdict = part(
         "What a check says of the whole vehicle with these rims; absent where a tyre has no rim.",
-        "suitable",
+        "suitable_with_conditions",
         default=None,
     )
     candidate: Candidate = part("The same as `check` takes it; absent where a tyre has no rim.", default=None)

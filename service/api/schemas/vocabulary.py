@@ -13,7 +13,14 @@ from typing_extensions import TypeAliasType
 from service.api.schemas.base import readable
 from service.assessment import case
 from service.assessment.answer import verdict
-from service.assessment.batch import comparison_measures, plan_case, plan_effects, plan_rims, rim_search, search_pairs
+from service.assessment.batch import (
+    comparison_measures,
+    plan_case,
+    plan_effects,
+    plan_rims,
+    rim_search,
+    search_pairs,
+)
 from service.core import findings
 from service.locales import speech
 from service.physics import tyre_label

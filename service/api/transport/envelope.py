@@ -24,6 +24,7 @@ from service.api.transport.security import (
     ApiKeys,
     TrustedHosts,
 )
+from service.core.saying import say
 
 _DEFAULTS: Final = tuple(DEFAULT_HEADERS.items())
 # The client may still be sending: closing would reset the connection before it reads the answer.
@@ -66,7 +67,7 @@ class Envelope:
             exchange.status = CLIENT_LEFT
         except asyncio.CancelledError:
             # The stop took longer than it may; the connection at least hears of it.
-            await exchange.answer(HttpProblem(503, "The service is stopping.", headers={"Retry-After": "1"}))
+            await exchange.answer(HttpProblem(503, say("The service is stopping."), headers={"Retry-After": "1"}))
             raise
         except Exception as error:  # noqa: BLE001 - the last resort: whatever it was, the caller gets a problem
             services.log.error(  # noqa: TRY400 - `exception` would log the error's text, which may quote the request

@@ -24,12 +24,14 @@ from pydantic import BaseModel, TypeAdapter, ValidationError
 from starlette.routing import Match
 from starlette.types import Receive, Scope, Send
 
+from service.api.errors.fault_words import unknown_parameter
 from service.api.errors.problem import HttpProblem
-from service.api.errors.request_faults import RequestFault, unknown_field
+from service.api.errors.request_faults import RequestFault
 from service.api.transport import strict_json
 from service.api.transport.language import heed_body, speech_of, spoken
 from service.api.transport.request_body import parse, read_body, read_json
 from service.api.transport.work_pool import run_bounded
+from service.core.saying import say
 
 Endpoint = TypeVar("Endpoint", bound=Callable[..., Any])
 Handler = Callable[[Request], Coroutine[Any, Any, Response]]
@@ -175,12 +177,12 @@ class StrictRoute(APIRoute):
         names = [name for name, _ in parse_qsl(scope["query_string"].decode("latin-1"), keep_blank_values=True)]
         known, several = self._query_names
         faults = [
-            RequestFault(f"/query/{name}", unknown_field(name, sorted(known), "query parameter"), "unknown_field")
+            RequestFault(f"/query/{name}", unknown_parameter(name, sorted(known)), "unknown_field")
             for name in dict.fromkeys(names)
             if name not in known
         ]
         faults += [
-            RequestFault(f"/query/{name}", "This query parameter may stand once.", "repeated")
+            RequestFault(f"/query/{name}", say("This query parameter may stand once."), "repeated")
             for name in known - several
             if names.count(name) > 1
         ]

@@ -69,11 +69,11 @@ def words_of(case: Case, candidates: Sequence[Candidate], graded: Graded, alread
     return made
 
 
-def finding_at(case: Case, candidates: Sequence[Candidate], graded: Graded, row: int, place: int) -> Finding:
-    """Return one question to one candidate in words."""
-    rows = np.full(len(candidates), row, np.intp)
-    ((_, found),) = _explained(case, candidates, graded, rows, np.array([place], np.intp))
-    return found
+def findings_at(
+    case: Case, candidates: Sequence[Candidate], graded: Graded, row: int, places: Places
+) -> list[tuple[int, Finding]]:
+    """Return one question to these candidates in words, each with the candidate's place."""
+    return list(_explained(case, candidates, graded, np.full(len(candidates), row, np.intp), places))
 
 
 def _as_measured(case: Case, graded: Graded) -> Graded:

@@ -81,10 +81,9 @@ def plan(case: Case, asked: PlanAsked) -> Plan:
     car = weigh(case, *stack_candidates(case, bare))
     pressures = [planned_pressures(view, asked.pressure_rule, size) for view in (car.front, car.rear)]
     candidates = [_inflated(each, at, pressures) for at, each in enumerate(bare)]
-    facts = stack_candidates(case, candidates)
-    graded = grade_all(case, *facts)
+    graded = grade_all(case, *stack_candidates(case, candidates))
     bands = bands_of(effects_of(graded.car), size)
-    pairs = pairs_of(case, candidates, facts, bands, asked)
+    pairs = pairs_of(graded, bands, asked)
     repeats = repeats_of(pairs, asked)
     return Plan(
         asked=asked,
@@ -96,7 +95,7 @@ def plan(case: Case, asked: PlanAsked) -> Plan:
         repeats=repeats,
         blocks=blocks_of(repeats),
         order=running_order(graded.verdicts.tolist()),
-        measure_first=measure_before(case, candidates, graded),
+        measure_first=measure_before(case, candidates, graded, scatter_is_stated=bool(asked.repeatability)),
     )
 
 

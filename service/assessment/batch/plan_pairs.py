@@ -7,24 +7,21 @@ is worth a test. How large it is, is computed from one to the other, so that wha
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from itertools import combinations
 from math import inf, isfinite
 from typing import NamedTuple
 
-from service.assessment.batch.grading import as_column
+import numpy as np
+
+from service.assessment.batch.grading import Graded, as_column
+from service.assessment.batch.plan_between import between
 from service.assessment.batch.plan_case import PlanAsked
 from service.assessment.batch.plan_effects import EFFECT_NAMES, EFFECTS, EffectName, effects_of
-from service.assessment.case import Candidate, Case
-from service.assessment.view.views import weigh
-from service.assessment.view.wheel_facts import WheelFacts
 from service.core.findings import Estimate
 from service.core.numeric import UNKNOWN, Number, known
 from service.physics.repeats import repeats_needed
 
 Bands = Mapping[EffectName, Sequence[Estimate[float]]]
 """For each effect its estimate for each combination."""
-Wheels = tuple[WheelFacts[Number], WheelFacts[Number]]
-"""The front and the rear wheels of all combinations."""
 REFERENCE = -1
 """Stands for the present fitment."""
 
@@ -70,32 +67,22 @@ def bands_of(effects: Mapping[EffectName, Estimate[Number]], size: int) -> dict[
     return found
 
 
-def pairs_of(
-    case: Case,
-    candidates: Sequence[Candidate],
-    facts: Wheels,
-    bands: Bands,
-    asked: PlanAsked,
-) -> list[Pair]:
+def pairs_of(graded: Graded, bands: Bands, asked: PlanAsked) -> list[Pair]:
     """Return every pair, those with the present fitment first."""
-    size = len(candidates)
+    size = graded.verdicts.size
     none = Estimate(0.0, 0.0, 0.0)
     found = [
         _pair(REFERENCE, at, {name: (none, bands[name][at], bands[name][at]) for name in EFFECT_NAMES}, asked)
         for at in range(size)
     ]
-    between = {at: _from_one(case, candidates[at], facts, size) for at in range(size - 1)}
-    for first, second in combinations(range(size), 2):
-        sides = {name: (bands[name][first], bands[name][second], between[first][name][second]) for name in EFFECT_NAMES}
-        found.append(_pair(first, second, sides, asked))
+    first, second = np.triu_indices(size, 1)
+    if not len(first):
+        return found
+    changes = bands_of(effects_of(between(graded, first, second)), len(first))
+    for place, (one, other) in enumerate(zip(first.tolist(), second.tolist(), strict=True)):
+        sides = {name: (bands[name][one], bands[name][other], changes[name][place]) for name in EFFECT_NAMES}
+        found.append(_pair(one, other, sides, asked))
     return found
-
-
-def _from_one(case: Case, candidate: Candidate, facts: Wheels, size: int) -> dict[EffectName, list[Estimate[float]]]:
-    """Return the effects of all combinations against one of them, as if that were on the car."""
-    vehicle = case.vehicle
-    front, rear = vehicle.front._replace(fitted=candidate.front), vehicle.rear._replace(fitted=candidate.rear)
-    return bands_of(effects_of(weigh(case._replace(vehicle=vehicle._replace(front=front, rear=rear)), *facts)), size)
 
 
 def _pair(

@@ -6,24 +6,29 @@ the approved widths that comes out best near the present wheel's place.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
+from functools import cache, partial
 from math import ceil, isnan
 from typing import Literal, NamedTuple
 
 import numpy as np
 
 from service.assessment.batch.comparison_measures import Flags
-from service.assessment.batch.grading import grade_all, stack_candidates
-from service.assessment.case import Axle, Candidate, Case, Fitment, Rim, Tyre
-from service.assessment.view.facts import tyre_facts
+from service.assessment.batch.grading import grade_all
+from service.assessment.case import Axle, Case, Fitment, Rim, Tyre
+from service.assessment.view.conditions import conditions_of
+from service.assessment.view.facts import rim_facts, tyre_facts, wheel_facts
+from service.assessment.view.wheel_facts import RimFacts, WheelFacts, columns, group_table, rows_of, table_of
 from service.core.findings import ADVISORY
-from service.core.numeric import known_or
+from service.core.numeric import Number, known_or
 from service.designation.rim import parse_rim
 
+Wheels = tuple[WheelFacts[Number], WheelFacts[Number]]
 RimOrigin = Literal["given", "present", "found"]
 # Rims go by halves of an inch; further offsets than these are for the question that looks for windows.
 _WIDTH_STEP_IN = 0.5
-_OFFSETS_TRIED_MM = (0, -5, 5, -10, 10, -15, 15)
+_OFFSETS_TRIED_MM = sorted((*range(-6, 7), -12, -9, 9, 12), key=abs)
+_WIDTHS_TRIED = 3
 _USUAL_OFFSET_MM = 45.0
 
 
@@ -36,15 +41,11 @@ class PlannedRim(NamedTuple):
 
 def rims_on(case: Case, axle: Axle, tyres: Sequence[Tyre]) -> list[PlannedRim]:
     """Return a rim for each tyre on an axle; one that fits where any of those tried does."""
-    tried = [(at, rim) for at, tyre in enumerate(tyres) for rim in _rims_of(axle, tyre)]
+    supposed = cache(partial(_supposed, axle))
+    tried = [(at, rim) for at, tyre in enumerate(tyres) for rim in _rims_of(axle, tyre, supposed)]
     if not tried:
         return []
-    fitments = [Fitment(tyres[at], rim) for at, rim in tried]
-    present = Candidate(case.vehicle.front.fitted, case.vehicle.rear.fitted)
-    candidates = [
-        present._replace(front=each) if axle.name == "front" else present._replace(rear=each) for each in fitments
-    ]
-    graded = grade_all(case, *stack_candidates(case, candidates))
+    graded = grade_all(case, *_wheels(case, axle, tyres, tried))
     # What the other axle or the whole vehicle says is a matter of the combination, not of this rim.
     mine: Flags = np.array([each.where == axle.name for each in graded.questions])
     worst = graded.outcomes[mine].max(axis=0)
@@ -58,7 +59,20 @@ def rims_on(case: Case, axle: Axle, tyres: Sequence[Tyre]) -> list[PlannedRim]:
     return best
 
 
-def _rims_of(axle: Axle, tyre: Tyre) -> list[Rim]:
+def _wheels(case: Case, axle: Axle, tyres: Sequence[Tyre], tried: Sequence[tuple[int, Rim]]) -> Wheels:
+    """Return the tyres on the rims to try, stacked, and the other axle as it is beside each of them."""
+    vehicle, law_speed_kmh = case.vehicle, conditions_of(case).law_speed_kmh
+    top = vehicle.max_speed_kmh
+    bare = [wheel_facts(Fitment(each, axle.fitted.rim), axle, top, law_speed_kmh) for each in tyres]
+    mine = table_of(bare)[:, [at for at, _ in tried]]
+    mine[rows_of(RimFacts)] = group_table(RimFacts, [rim_facts(rim) for _, rim in tried])
+    other = vehicle.rear if axle.name == "front" else vehicle.front
+    stays = table_of([wheel_facts(other.fitted, other, top, law_speed_kmh)]).repeat(len(tried), axis=1)
+    both = columns(mine), columns(stays)
+    return both if axle.name == "front" else both[::-1]
+
+
+def _rims_of(axle: Axle, tyre: Tyre, supposed: Callable[[float, float, int], Rim]) -> list[Rim]:
     """Return the rims to try for a tyre, the likeliest first: the present one, then the measuring rim and wider."""
     facts, fitted = tyre_facts(tyre.designation), axle.fitted.rim
     low, high = facts.approved_min_in, facts.approved_max_in
@@ -69,11 +83,10 @@ def _rims_of(axle: Axle, tyre: Tyre) -> list[Rim]:
     first, last = ceil(low / _WIDTH_STEP_IN - 1e-9), int(high / _WIDTH_STEP_IN + 1e-9)
     middle = known_or(facts.measuring_rim_in, 0.5 * (low + high))
     widths = sorted((_WIDTH_STEP_IN * step for step in range(first, last + 1)), key=lambda each: abs(each - middle))
+    widths = widths[:_WIDTHS_TRIED]
     present = fitted.designation.offset_mm
     offset = round(_USUAL_OFFSET_MM if present is None else present)
-    made = [
-        _supposed(axle, width, facts.tyre_rim_code, offset + step) for step in _OFFSETS_TRIED_MM for width in widths
-    ]
+    made = [supposed(width, facts.tyre_rim_code, offset + step) for step in _OFFSETS_TRIED_MM for width in widths]
     return [fitted, *made] if facts.tyre_rim_code == fitted.designation.diameter_code or not made else made
 
 

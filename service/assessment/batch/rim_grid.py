@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from math import ceil, floor
-from typing import Any, NamedTuple, cast
+from typing import Any, NamedTuple
 
 import numpy as np
 
@@ -22,7 +22,7 @@ from service.assessment.view.axle_view import present_wheel
 from service.assessment.view.conditions import conditions_of
 from service.assessment.view.facts import wheel_facts
 from service.assessment.view.figures import geometry
-from service.assessment.view.views import AxleView, candidate_facts, weigh
+from service.assessment.view.views import AxleView, CarView, candidate_facts, weigh
 from service.assessment.view.wheel_facts import FACTS, WheelFacts, table_of
 from service.core.findings import Outcomes
 from service.core.numeric import FloatArray, Number, known_or, unknown
@@ -132,8 +132,8 @@ def grid_of(case: Case, axle: Axle, tyres: Sequence[Tyre]) -> Grid:
     table = table_of(wheels).reshape(len(FACTS), len(rows))
     table[RIM_WIDTH] = [each.width_in for each in rows]
     spread: dict[str, Any] = dict(zip(FACTS, table[:, :, None], strict=True))
-    spread["offset_mm"] = _offsets_mm(case, axle, WheelFacts(**spread))[None, :]
-    return _graded(case, axle, (tuple(tyres), tuple(rows)), WheelFacts(**spread))
+    spread["offset_mm"] = _offsets_mm(case, axle, WheelFacts[Number](**spread))[None, :]
+    return _graded(case, axle, (tuple(tyres), tuple(rows)), WheelFacts[Number](**spread))
 
 
 def _any_width(tyre: Tyre) -> float:
@@ -163,9 +163,7 @@ def _offsets_mm(case: Case, axle: Axle, facts: WheelFacts[Number]) -> FloatArray
 def _graded(case: Case, axle: Axle, asked: tuple[tuple[Tyre, ...], tuple[Row, ...]], facts: WheelFacts[Number]) -> Grid:
     vehicle = case.vehicle
     front, rear = candidate_facts(case, Candidate(vehicle.front.fitted, vehicle.rear.fitted))
-    # The other axle has one wheel for all cells: a float where this one has an array.
-    kept = cast("WheelFacts[Number]", rear if axle.name == "front" else front)
-    car = weigh(case, facts, kept) if axle.name == "front" else weigh(case, kept, facts)
+    car: CarView[Number] = weigh(case, *((facts, rear) if axle.name == "front" else (front, facts)))
     offsets: FloatArray = np.asarray(facts.offset_mm)[0]
     shape = len(asked[1]), len(offsets)
     mine: list[tuple[Question, Grade[Number]]] = []

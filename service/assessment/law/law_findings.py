@@ -18,7 +18,7 @@ from service.assessment.view.views import AxleView, CarView
 from service.core.findings import MET, NOT_ASSESSED, OPEN, Finding, Holds, Remedy, Where, is_open
 from service.core.numeric import Num, known, pick, unknown
 from service.core.ranges import TRACK_MM
-from service.core.saying import Said, listed, say, sentences
+from service.core.saying import listed, say, sentences
 from service.rules.pack import Asked, asked
 from service.rules.rule import Bound, Rule, VehicleFacts
 
@@ -172,7 +172,7 @@ def _explain(rule: Rule, where: Where, view: AxleView | CarView) -> Finding:
         remedy = missing_for_law(rule.bounds[0], where, view)
     elif outcome != MET:
         remedy = law_remedy(rule, view)
-        asked_here = Said(rule.message, {}) if rule.bounds[0].unit == "yes/no" else ""
+        asked_here = rule.message if rule.bounds[0].unit == "yes/no" else ""
         message = sentences(message, asked_here, rule.caveat)
     return _finding(rule, where, outcome, message, values[0], remedy)
 

@@ -144,7 +144,7 @@ def _beside_top(bound: Bound, value: float) -> Said:
 
 def _allowed(rule: Rule, found: float | None) -> Said:
     """Return what the place allows; `found` says which way the quantity went, None where that is not known."""
-    limit, place = _either([_limit(bound, found) for bound in rule.bounds]), Said(rule.place, {})
+    limit, place = _either([_limit(bound, found) for bound in rule.bounds]), rule.place
     if rule.bounds[0].quantity.startswith("speed_capability"):
         # Say: the limit is a speed, the place carries its preposition: "180 km/h is enough in South Australia".
         return say("{limit} is enough {place}", limit=limit, place=place)

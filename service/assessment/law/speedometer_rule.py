@@ -78,14 +78,14 @@ def findings(case: Case, car: CarView) -> list[Finding]:
     if unknown(least):
         message = say(
             "{rule}: The speedometer cannot be judged without the overall diameters of all tyres.",
-            rule=Said(rule.title, {}),
+            rule=rule.title,
         )
         remedy = diameter_remedy(car.front, car.rear)
     else:
         needed = lawful_lead(least, most)
         message = say(
             "{rule}: With the present tyres the speedometer must read {needed}; {reads}.",
-            rule=Said(rule.title, {}),
+            rule=rule.title,
             needed=needed,
             reads=_reads(car, graded),
         )

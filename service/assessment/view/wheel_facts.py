@@ -111,9 +111,8 @@ def same_rim(now: RimFacts, then: RimFacts[Num]) -> Num:
     now_marked, then_marked = now.offset_mm + now.spacer_mm, then.offset_mm + then.spacer_mm
     differs = (then.rim_width_in != now.rim_width_in) | (then.rim_code != now.rim_code)
     differs = differs | (then.one_piece != now.one_piece)
-    differs = (
-        differs | (magnitude(then_marked - now_marked) > SAME_OFFSET_MM) | (known(then_marked) != known(now_marked))
-    )
+    differs = differs | (magnitude(then_marked - now_marked) > SAME_OFFSET_MM)
+    differs = differs | (known(then_marked) != known(now_marked))
     differs = differs | (magnitude(then.bolt_circle_mm - now.bolt_circle_mm) > SAME_CIRCLE_MM)
     differs = differs | (magnitude(then.bolts - now.bolts) > 0.0)
     differs = differs | (magnitude(then.centre_bore_mm - now.centre_bore_mm) > SAME_BORE_MM)

@@ -62,5 +62,5 @@ def test_a_comparison_says_which_candidate_has_spacers_under_twins():
     found = client().post(
         "/v1/fitments/compare", json={"vehicle": asked["vehicle"], "candidates": [asked["candidate"], spaced]}
     )
-    (refused,) = [row for row in found.json()["rows"] if "errors" in row]
+    (refused,) = found.json()["refused"]
     assert refused["errors"][0]["pointer"] == "/candidates/1/rear/spacer_mm"

@@ -150,8 +150,20 @@ def test_where_nothing_can_be_driven_there_is_no_order():
 
 
 def test_what_lacks_is_to_be_measured_first_and_what_is_stated_is_not():
-    assert planned((F255, F285)).measure_first == []
+    assert planned((F255, F285), repeatability={"braking_distance_percent": 1.0}).measure_first == []
     bare = changed(request((F285, None)), {"/vehicle/wheelbase_mm": ABSENT, "/vehicle/front/clearance": {}})
     pointers = [each.pointer for each in asked(bare)[1].measure_first]
     assert pointers[-1] == "/vehicle/wheelbase_mm"
     assert "/vehicle/front/clearance/inboard_mm" in pointers[:-1]
+
+
+def test_a_room_that_was_measured_too_loosely_is_to_be_measured_more_closely():
+    """The room to the strut does as measured, and may not at the worse end of 4 mm."""
+    loose = changed(request((F255, None)), {"/vehicle/front/clearance/tolerance_mm": 4})
+    loose["combinations"][0]["front"] = wheel(F255, "8.5J x 19 H2 ET44")
+    first = asked(loose)[1].measure_first[0]
+    assert (first.pointer, first.settles) == ("/vehicle/front/clearance/inboard_mm", ("clearance.inboard",))
+
+
+def test_without_a_stated_scatter_the_first_thing_to_drive_is_the_reference():
+    assert [each.pointer for each in planned((F255, F285)).measure_first] == ["/repeatability"]
