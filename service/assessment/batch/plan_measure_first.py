@@ -20,6 +20,7 @@ from service.assessment.case import Candidate, Case
 from service.assessment.view.views import CarView, weigh
 from service.core.findings import ADVISORY, NOT_ASSESSED, NOT_MET
 from service.core.numeric import FloatArray, Number
+from service.core.saying import say
 
 MOST_ROWS = 8
 SCATTER = "drive the present wheels at least three times: the scatter of the results says how often to repeat a test"
@@ -105,7 +106,9 @@ def _narrowing(case: Case, graded: Graded) -> list[PlanMeasurement]:
         if narrows:
             moved = np.any([shares[name] > WORTH_A_SHARE for name in narrows], axis=0)
             weight = float(sum(shares[name].mean() for name in narrows))
-            row = PlanMeasurement(missing.pointer, f"measure {missing.text}", (), narrows, int(moved.sum()))
+            row = PlanMeasurement(
+                missing.pointer, say("measure {fact}", fact=missing.text), (), narrows, int(moved.sum())
+            )
             found.append((weight, row))
     return [row for _, row in sorted(found, key=lambda each: -each[0])]
 

@@ -22,13 +22,14 @@ from service.assessment.batch.shared_rims import (
     smallest_set,
 )
 from service.assessment.case import Axle, Candidate, Case, Fitment, Tyre
+from service.core.saying import say
 
 ApprovedBy = Literal["table", "maker", "estimate"]
 CoverMethod = Literal["exact", "greedy"]
 
 NO_MARGIN_PERCENT = 0.0
 
-AXLE_NOTE = (
+AXLE_NOTE = say(
     "A window tells what a check finds of this axle alone; what it finds of the vehicle, the other axle staying as it "
     "is, stands in `besides`. The rims are taken to have the bolt circle, the bore and the load rating that the axle "
     "needs."
