@@ -6,10 +6,10 @@ of them are made for every request.
 
 from __future__ import annotations
 
-from typing import Literal, NamedTuple
+from typing import Generic, Literal, NamedTuple
 
 from service.core.findings import AxleName
-from service.core.numeric import UNKNOWN, known
+from service.core.numeric import UNKNOWN, Num_co, known_or
 from service.designation.bolt_circle import BoltCircle
 from service.designation.rim import RimDesignation
 from service.designation.tyre import TyreDesignation
@@ -67,21 +67,21 @@ class Fitment(NamedTuple):
     pressure_kpa: float = UNKNOWN
 
 
-class Axle(NamedTuple):
-    """One axle of the vehicle with what is fitted now."""
+class Axle(NamedTuple, Generic[Num_co]):
+    """One axle of the vehicle with what is fitted now; of many vehicles the numbers are arrays."""
 
     name: AxleName
-    max_axle_mass_kg: float
+    max_axle_mass_kg: Num_co
     fitted: Fitment
-    kerb_axle_mass_kg: float = UNKNOWN
-    track_mm: float = UNKNOWN
+    kerb_axle_mass_kg: Num_co = UNKNOWN
+    track_mm: Num_co = UNKNOWN
     wheels_per_side: int = 1
     hub_bolt_circle: BoltCircle | None = None
-    hub_centre_bore_mm: float = UNKNOWN
-    clearance_inboard_mm: float = UNKNOWN
-    clearance_outboard_mm: float = UNKNOWN
-    clearance_radial_mm: float = UNKNOWN
-    min_rim_diameter_in: float = UNKNOWN
+    hub_centre_bore_mm: Num_co = UNKNOWN
+    clearance_inboard_mm: Num_co = UNKNOWN
+    clearance_outboard_mm: Num_co = UNKNOWN
+    clearance_radial_mm: Num_co = UNKNOWN
+    min_rim_diameter_in: Num_co = UNKNOWN
 
     @property
     def tyres(self) -> int:
@@ -89,24 +89,26 @@ class Axle(NamedTuple):
         return 2 * self.wheels_per_side
 
     @property
-    def estimate_mass_kg(self) -> float:
+    def estimate_mass_kg(self) -> Num_co:
         """Return the axle mass for estimates of behaviour: kerb mass where given, else the maximum."""
-        kerb = self.kerb_axle_mass_kg
-        return kerb if known(kerb) else self.max_axle_mass_kg
+        return known_or(self.kerb_axle_mass_kg, self.max_axle_mass_kg)
 
 
-class Vehicle(NamedTuple):
-    """The vehicle; the fields after `rear` are facts that only some rules need (None or NaN: not given)."""
+class Vehicle(NamedTuple, Generic[Num_co]):
+    """The vehicle; the fields after `rear` are facts that only some rules need (None or NaN: not given).
 
-    max_speed_kmh: float
-    front: Axle
-    rear: Axle
+    What decides which rules apply is one value, also where the other numbers are arrays of many vehicles.
+    """
+
+    max_speed_kmh: Num_co
+    front: Axle[Num_co]
+    rear: Axle[Num_co]
     category: str = "M1"
     driven_axle: DrivenAxle | None = None
-    wheelbase_mm: float = UNKNOWN
-    centre_of_gravity_height_mm: float = UNKNOWN
-    displayed_kmh: float = UNKNOWN
-    true_kmh: float = UNKNOWN
+    wheelbase_mm: Num_co = UNKNOWN
+    centre_of_gravity_height_mm: Num_co = UNKNOWN
+    displayed_kmh: Num_co = UNKNOWN
+    true_kmh: Num_co = UNKNOWN
     built: str | None = None
     max_mass_kg: float = UNKNOWN
     seats_standing: bool | None = None
@@ -128,10 +130,10 @@ class Candidate(NamedTuple):
     id: str = ""
 
 
-class Case(NamedTuple):
+class Case(NamedTuple, Generic[Num_co]):
     """One question: this candidate on this vehicle under this rule pack, in this season, on this day."""
 
-    vehicle: Vehicle
+    vehicle: Vehicle[Num_co]
     candidate: Candidate
     pack: RulePack
     season: Season | None = None
