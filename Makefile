@@ -14,7 +14,7 @@ COMPILE := $(PY) -m uv pip compile --quiet --no-config --universal --python-vers
 
 .DEFAULT_GOAL := help
 .DELETE_ON_ERROR:
-.PHONY: help demo serve dev test lint openapi bench lock audit sbom fuzz clean
+.PHONY: help demo serve dev test lint openapi dist bench lock audit sbom fuzz clean
 
 help: ## show this list
 	@grep -hE '^[a-z]+:.*## ' $(MAKEFILE_LIST) | awk -F ':.*## ' '{printf "  make %-9s %s\n", $$1, $$2}'
@@ -39,6 +39,10 @@ lint: .venv/dev.stamp ## style, types and import direction
 
 openapi: .venv/runtime.stamp ## write openapi/openapi.json
 	$(PY) -m service openapi
+
+dist: .venv/dev.stamp ## build the wheel and the source archive into dist
+	rm -rf dist
+	$(PY) -m hatchling build -d dist
 
 bench: .venv/dev.stamp need-wrk ## measure, and write the table to the terminal
 	$(PY) -m benchmarks

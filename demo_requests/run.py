@@ -17,9 +17,12 @@ from pathlib import Path
 from typing import Any, NamedTuple
 
 from combinations import COMBINATIONS, HEADS, LEGEND, WIDTHS, cells
-from text_table import table
 
 HERE = Path(__file__).parent
+sys.path.insert(0, str(HERE.parent))
+
+from service.terminal.text_table import lines_of  # noqa: E402 - a script beside the package finds it only now
+
 START_PATIENCE_S = 30.0
 ANSWER_PATIENCE_S = 20.0
 WORDS = {
@@ -164,6 +167,17 @@ def named(row: Json) -> str:
     return " / ".join(row["fitment"][axle]["tyre"] for axle in ("front", "rear"))
 
 
+def _several(operation: str, data: Json) -> tuple[str, str, str]:
+    """Return the answer to a question about several fitments at once in the same three parts."""
+    if operation == "plan":
+        planned = data["combinations"]
+        first = ", ".join(f"{each['label']} ({WORDS[each['verdict']]})" for each in planned[:2])
+        return f"{len(planned)} combinations", f"first: {first}", ""
+    rims = data["smallest_set"]["rims"]
+    named_rims = ", ".join(f"{each['width_in']:g} x {each['diameter_in']:g} ET{each['offset_mm']:g}" for each in rims)
+    return f"{len(rims)} rims do", f"the fewest: {named_rims}", ""
+
+
 def told(operation: str, answer: Answer) -> tuple[str, str, str]:
     """Return an answer as a verdict, what stands behind it, and how many findings came out how."""
     if answer.status != HTTPStatus.OK:
@@ -173,6 +187,8 @@ def told(operation: str, answer: Answer) -> tuple[str, str, str]:
         findings = answer.data["findings"]
         reason = "nothing" if _kind(findings[0]) in ("met", "open") else worst(findings[0])
         return WORDS[answer.data["verdict"]], reason, counted(findings)
+    if operation in ("rims", "plan"):
+        return _several(operation, answer.data)
     if answer.media_type == "application/json":
         rows = answer.data["rows"]
         if not rows:
@@ -239,6 +255,11 @@ def combinations(service: Service) -> list[tuple[str, ...]]:
     """Return a row for each combination of widths: what it does on the road."""
     asked = [read(story) for story in COMBINATIONS]
     return [cells(each, service.ask("/v1/fitments/check", each).data) for each in asked]
+
+
+def table(title: str, heads: tuple[str, ...], widths: tuple[int, ...], rows: list[tuple[str, ...]]) -> None:
+    """Print a table under its title."""
+    print("\n".join(["", title, "", *lines_of(tuple(zip(heads, widths, strict=True)), rows)]))
 
 
 def main() -> None:

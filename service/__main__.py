@@ -1,8 +1,9 @@
-"""`python -m service`: serve, write the OpenAPI document, show the settings, sweep a catalogue."""
+"""`fitment-service`: serve, answer a question, show the contract and the settings, sweep a catalogue."""
 
 from __future__ import annotations
 
 import argparse
+import io
 import os
 import sys
 from collections.abc import Sequence
@@ -10,8 +11,10 @@ from pathlib import Path
 
 from service.rules.faults import PackError
 from service.settings import BadSettings, Settings, load_settings, shown
+from service.terminal import add_questions, answer_question
 
-DOCUMENT = Path(__file__).parent.parent / "openapi" / "openapi.json"
+# Where the project keeps it; an installation has no such folder, and nothing is written into it.
+DOCUMENT = Path("openapi/openapi.json")
 
 
 def main(arguments: Sequence[str]) -> int:
@@ -21,16 +24,20 @@ def main(arguments: Sequence[str]) -> int:
         from service.sweep import main as sweep
 
         return int(sweep(arguments[1:]))
-    parser = argparse.ArgumentParser(prog="python -m service", description=__doc__)
+    parser = argparse.ArgumentParser(prog="fitment-service", description=__doc__)
     commands = parser.add_subparsers(dest="command", required=True)
     serving = commands.add_parser("serve", help="run the service")
     serving.add_argument("--host", help="address to listen on (default: FITMENT_HOST or 127.0.0.1)")
     serving.add_argument("--port", type=int, help="port to listen on (default: FITMENT_PORT, PORT or 8000)")
-    writing = commands.add_parser("openapi", help="write openapi/openapi.json")
+    add_questions(commands)
+    writing = commands.add_parser("openapi", help="write the contract, an OpenAPI document")
+    writing.add_argument("file", nargs="?", metavar="FILE", help=f"where to (default: {DOCUMENT}), or - to print it")
     writing.add_argument("--check", action="store_true", help="write nothing, fail when the file is out of step")
     commands.add_parser("settings", help="show the settings in force, without secrets")
     commands.add_parser("sweep", help="grade a catalogue of vehicles and fitments, file in, file out")
     asked = parser.parse_args(arguments)
+    if asked.command in ("check", "compare", "search"):
+        return answer_question(asked)
     try:
         settings = load_settings(os.environ)
         if asked.command == "serve":
@@ -41,7 +48,7 @@ def main(arguments: Sequence[str]) -> int:
     if asked.command == "settings":
         print(shown(settings))
         return 0
-    return _openapi(check=asked.check)
+    return _openapi(asked.file, check=asked.check)
 
 
 def _serve(settings: Settings, host: str | None, port: int | None) -> int:
@@ -55,22 +62,42 @@ def _serve(settings: Settings, host: str | None, port: int | None) -> int:
     return 0
 
 
-def _openapi(*, check: bool) -> int:
+def _openapi(name: str | None, *, check: bool) -> int:
     from service.api.contract.openapi_document import document_bytes
     from service.app import create_app
 
     # The contract does not depend on where it is written: no setting of this machine may show in it.
     made = document_bytes(create_app(Settings.model_construct()))
-    if not check:
-        DOCUMENT.parent.mkdir(exist_ok=True)
-        DOCUMENT.write_bytes(made)
-        print(f"wrote {DOCUMENT.name}")
+    path = DOCUMENT if name is None else Path(name)
+    if name == "-":
+        sys.stdout.buffer.write(made)
         return 0
-    if DOCUMENT.exists() and DOCUMENT.read_bytes() == made:
-        return 0
-    print("openapi/openapi.json is out of step with the routes; run: python -m service openapi", file=sys.stderr)
+    try:
+        if not check:
+            path.write_bytes(made)
+            print(f"wrote {path}")
+            return 0
+        if path.read_bytes() == made:
+            return 0
+    except OSError as error:
+        print(f"{path}: {error.strerror}; name a file, or - to print the document", file=sys.stderr)
+        return 2
+    print(f"{path} is out of step with the routes; run: python -m service openapi", file=sys.stderr)
     return 1
 
 
+def run() -> int:
+    """Return the exit code of the command that the process was started with."""
+    if isinstance(sys.stdout, io.TextIOWrapper):
+        # A label may have letters that the terminal lacks.
+        sys.stdout.reconfigure(errors="replace")
+    try:
+        return main(sys.argv[1:])
+    except BrokenPipeError:
+        # Whoever read the output has enough of it; what is left in the buffer must not complain at the end.
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        return 0
+
+
 if __name__ == "__main__":
-    sys.exit(main(sys.argv[1:]))
+    sys.exit(run())

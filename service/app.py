@@ -8,7 +8,6 @@ from fastapi import FastAPI
 from fastapi.telemetry import TelemetryConfig
 from limits.errors import ConfigurationError
 
-from service import __version__
 from service.api.contract import docs_page
 from service.api.contract.openapi_document import document
 from service.api.errors import problem
@@ -19,6 +18,7 @@ from service.api.transport.request_body import BodySpace
 from service.api.transport.security import ALLOWED_HEADERS, ApiKeys, Cors, TrustedHosts
 from service.api.transport.work_pool import WorkPool
 from service.assessment.batch.sizes import GRID_MARKINGS, grid
+from service.core.version import VERSION
 from service.rules.reader import default_packs
 from service.settings import BadSettings, Settings
 from service.standards.catalogue import TABLE_NAMES, table
@@ -37,7 +37,7 @@ def create_app(settings: Settings) -> FastAPI:
         When a rule pack has a fault: a service without its rules must not start.
     """
     _make_ready()
-    app = FastAPI(version=__version__, openapi_url=None, redirect_slashes=False, telemetry=_NO_TELEMETRY)
+    app = FastAPI(version=VERSION, openapi_url=None, redirect_slashes=False, telemetry=_NO_TELEMETRY)
     pool = WorkPool(settings.queue_length, settings.retry_after_s)
     metrics = Metrics(lambda: pool.pending)
     services = Services(

@@ -9,7 +9,7 @@ from __future__ import annotations
 from typing import Generic, Literal, NamedTuple
 
 from service.core.findings import AxleName
-from service.core.numeric import UNKNOWN, Num_co, known_or
+from service.core.numeric import UNKNOWN, Num, Num_co, known_or, larger
 from service.designation.bolt_circle import BoltCircle
 from service.designation.rim import RimDesignation
 from service.designation.tyre import TyreDesignation
@@ -18,6 +18,7 @@ from service.rules.pack import RulePack
 
 DrivenAxle = Literal["front", "rear", "all"]
 Season = Literal["summer", "winter"]
+TyreTolerance = Literal["design", "standard"]
 
 
 class Measured(NamedTuple):
@@ -65,6 +66,20 @@ class Fitment(NamedTuple):
     tyre: Tyre
     rim: Rim
     pressure_kpa: float = UNKNOWN
+    spacer_mm: float = 0.0
+    """Between hub and wheel; it moves the wheel out by its thickness."""
+
+    @property
+    def rim_in_words(self) -> str:
+        """Return the rim's designation, and its spacer where it has one."""
+        spacer = f", {self.spacer_mm:g} mm spacer" if self.spacer_mm else ""
+        return f"{self.rim.designation.canonical}{spacer}"
+
+
+def _sure_room_mm(measured_mm: Num, tolerance_mm: Num) -> Num:
+    none: Num = 0.0
+    # The present wheel turns, so there is no less room than none.
+    return larger(measured_mm - tolerance_mm, none)
 
 
 class Axle(NamedTuple, Generic[Num_co]):
@@ -82,6 +97,29 @@ class Axle(NamedTuple, Generic[Num_co]):
     clearance_outboard_mm: Num_co = UNKNOWN
     clearance_radial_mm: Num_co = UNKNOWN
     min_rim_diameter_in: Num_co = UNKNOWN
+    clearance_tolerance_mm: Num_co = 0.0
+    """To within how much each room was measured; a tolerance of 0 stands for a number that is taken as exact."""
+    track_tolerance_mm: Num_co = 0.0
+
+    @property
+    def sure_inboard_mm(self) -> Num_co:
+        """Return the room to the strut that is there at the worse end of its tolerance."""
+        return _sure_room_mm(self.clearance_inboard_mm, self.clearance_tolerance_mm)
+
+    @property
+    def sure_outboard_mm(self) -> Num_co:
+        """Return the same to the edge of the wing."""
+        return _sure_room_mm(self.clearance_outboard_mm, self.clearance_tolerance_mm)
+
+    @property
+    def sure_radial_mm(self) -> Num_co:
+        """Return the same to the arch."""
+        return _sure_room_mm(self.clearance_radial_mm, self.clearance_tolerance_mm)
+
+    @property
+    def sure_track_mm(self) -> Num_co:
+        """Return the track at the end of its tolerance where a change is the greater share of it."""
+        return self.track_mm - self.track_tolerance_mm
 
     @property
     def tyres(self) -> int:
@@ -114,6 +152,8 @@ class Vehicle(NamedTuple, Generic[Num_co]):
     seats_standing: bool | None = None
     speed_limited_kmh: float = UNKNOWN
     towing: bool | None = None
+    speedometer_tolerance_percent: Num_co = 0.0
+    """To within how many per cent of the true speed the speedometer was read."""
 
     @property
     def is_trailer(self) -> bool:
@@ -138,3 +178,5 @@ class Case(NamedTuple, Generic[Num_co]):
     pack: RulePack
     season: Season | None = None
     date: str | None = None
+    tyre_tolerance: TyreTolerance = "design"
+    """Whether a speedometer that was read is judged for tyres as designed, or as the standard lets them differ."""

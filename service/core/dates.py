@@ -6,6 +6,7 @@ import calendar
 import re
 
 from service.core.errors import DomainError
+from service.core.saying import Amount, say
 
 # Published beside the field; that the day is one of its month no pattern can say.
 DAY_PATTERN = r"^(19|20)[0-9]{2}-(0[1-9]|1[0-2])-(0[1-9]|[12][0-9]|3[01])$"
@@ -13,6 +14,20 @@ DAY_LENGTH = len("2026-11-24")
 _PARTS = re.compile(r"(\d{4})-(\d{2})-(\d{2})", re.ASCII)
 _FIRST_YEAR, _LAST_YEAR, _LAST_MONTH = 1900, 2099, 12
 _LONGEST_SHOWN = 40
+_MONTHS = (
+    "January",
+    "February",
+    "March",
+    "April",
+    "May",
+    "June",
+    "July",
+    "August",
+    "September",
+    "October",
+    "November",
+    "December",
+)
 
 
 class NoSuchDay(DomainError):
@@ -31,13 +46,28 @@ def parse_day(text: str) -> str:
     """
     parts = _PARTS.fullmatch(text)
     if parts is None:
-        raise NoSuchDay(f'"{text[:_LONGEST_SHOWN]}" is not a date; a day such as "2026-11-24" is expected.')
+        raise NoSuchDay(
+            say('"{text}" is not a date; a day such as "2026-11-24" is expected.', text=text[:_LONGEST_SHOWN])
+        )
     year, month, day = map(int, parts.groups())
     if not _FIRST_YEAR <= year <= _LAST_YEAR:
-        raise NoSuchDay(f'The year of "{text}" is not from {_FIRST_YEAR} to {_LAST_YEAR}.')
+        raise NoSuchDay(
+            say(
+                'The year of "{day}" is not from {first} to {last}.',
+                day=text,
+                first=Amount(_FIRST_YEAR),
+                last=Amount(_LAST_YEAR),
+            )
+        )
     if not 1 <= month <= _LAST_MONTH:
-        raise NoSuchDay(f'The month of "{text}" is not from 01 to 12.')
+        raise NoSuchDay(say('The month of "{day}" is not from 01 to 12.', day=text))
     last = calendar.monthrange(year, month)[1]
     if not 1 <= day <= last:
-        raise NoSuchDay(f'There is no day "{text}": that month has {last} days.')
+        raise NoSuchDay(say('There is no day "{day}": that month has {last} days.', day=text, last=Amount(last)))
     return text
+
+
+def day_in_words(day: str) -> str:
+    """Return an ISO day as a sentence says it: `24 November 2026`."""
+    year, month, number = map(int, day.split("-"))
+    return f"{number} {_MONTHS[month - 1]} {year}"

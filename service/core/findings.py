@@ -129,3 +129,5 @@ class Finding(NamedTuple):
     remedy: Remedy | None = None
     already: bool = False
     """Whether the present fitment has it too, and no less."""
+    holds_within_tolerance: bool | None = None
+    """Whether it comes out so at either end of what was measured; None where no stated tolerance bears on it."""

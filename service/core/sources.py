@@ -164,6 +164,14 @@ _ENTRIES: dict[str, tuple[str, str, str, BasisStatus, BasisKind]] = {
         "read",
         "standard",
     ),
+    "WDK-107": ("WDK guideline 107, rolling circumference and its tolerance", "", UNREAD, "memory", "standard"),
+    "GUM": (
+        "Guide to the expression of uncertainty in measurement (JCGM 100)",
+        "2008",
+        UNREAD,
+        "memory",
+        "standard",
+    ),
     "ISO-128-2": ("ISO 128-2, lines of technical drawings", "", UNREAD, "memory", "standard"),
     "ISO-5455": ("ISO 5455, scales of technical drawings", "", UNREAD, "memory", "standard"),
     "TRA": ("Tire and Rim Association design guide", "", NOTES, "second_hand", "standard"),
@@ -189,6 +197,13 @@ _ENTRIES: dict[str, tuple[str, str, str, BasisStatus, BasisKind]] = {
         "published_model",
     ),
     "LOAD-SENSITIVITY": ("Tyre-model texts, friction falls with load", "", NOTES, "read", "published_model"),
+    "NIST-HANDBOOK": (
+        "NIST/SEMATECH e-Handbook of Statistical Methods, 7.2.2.2, sample sizes",
+        "",
+        UNREAD,
+        "memory",
+        "published_model",
+    ),
     "GUENTHER-1981": (
         "Guenther, sample size formulas for normal theory t tests",
         "American Statistician 35(4)",

@@ -11,6 +11,7 @@ from functools import lru_cache
 from typing import NoReturn
 
 from service.core.errors import UnreadableDesignation
+from service.core.saying import Amount, Said, say
 from service.designation.published import published
 from service.designation.refusal import explained
 from service.designation.text import MAX_LENGTH, Scanner, plain_number
@@ -113,21 +114,36 @@ def _refuse(scanner: Scanner) -> NoReturn:
     count = 0 if digits is None else int(digits.group())
     few = BOLTS[0] <= count <= BOLTS[1] and scanner.text[start] != "0"
     if not few and count < DIAMETER_MM[0]:
-        scanner.refuse(f"the number of bolts, {BOLTS[0]} to {BOLTS[1]}, and then the diameter, as in 5x112", start)
+        scanner.refuse(
+            say(
+                "the number of bolts, {fewest} to {most}, and then the diameter, as in 5x112",
+                fewest=Amount(BOLTS[0]),
+                most=Amount(BOLTS[1]),
+            ),
+            start,
+        )
     if not scanner.take(_TAKEN_CROSS):
         scanner.skip_blanks()
-        scanner.refuse("x between the number of bolts and the diameter")
+        scanner.refuse(say("x between the number of bolts and the diameter"))
     start = scanner.position
     rest = re.match(rf"(?:{_DIAMETER if few else _BOLTS})(?![0-9.])", scanner.text[start:])
     if rest is None:
-        low, high = DIAMETER_MM
-        scanner.refuse(
-            f"a diameter from {low:g} to {high:g} mm with at most two decimals, or in inches with their mark"
-            if few
-            else f"the number of bolts, {BOLTS[0]} to {BOLTS[1]}",
-            start,
-        )
+        scanner.refuse(_diameter_expected() if few else _bolts_expected(), start)
     scanner.position = start + rest.end()
     if scanner.at_end():
-        scanner.refuse("a diameter and a number of bolts, as in 5x112", start)
-    scanner.refuse("the end")
+        scanner.refuse(say("a diameter and a number of bolts, as in 5x112"), start)
+    scanner.refuse(say("the end"))
+
+
+def _diameter_expected() -> Said:
+    # Written in millimetres whatever units the answer is in: so are bolt circles.
+    low, high = DIAMETER_MM
+    return say(
+        "a diameter from {low} to {high} mm with at most two decimals, or in inches with their mark",
+        low=Amount(low),
+        high=Amount(high),
+    )
+
+
+def _bolts_expected() -> Said:
+    return say("the number of bolts, {fewest} to {most}", fewest=Amount(BOLTS[0]), most=Amount(BOLTS[1]))

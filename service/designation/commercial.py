@@ -12,6 +12,7 @@ from __future__ import annotations
 from typing import NamedTuple
 
 from service.core.findings import BasisStatus
+from service.core.saying import Amount, Said, say
 from service.core.sources import SOURCES
 
 FROM_LOAD_INDEX = 122
@@ -21,7 +22,7 @@ RIM_CODES = frozenset((17.5, 19.5, 22.5, 24.5))
 class CommercialSign(NamedTuple):
     """What on the sidewall says so, and the document behind it."""
 
-    text: str
+    text: Said
     source: str
 
     @property
@@ -30,10 +31,10 @@ class CommercialSign(NamedTuple):
         return SOURCES[self.source].status
 
 
-LETTERS = CommercialSign("C, CP or LT in the size", "UN-R54")
-TWIN_INDEX = CommercialSign("a second load index, for twin mounting", "NL-RV")
-HIGH_INDEX = CommercialSign(f"a load index from {FROM_LOAD_INDEX} on", "UN-R54")
-TRUCK_RIM = CommercialSign("a rim code of commercial vehicles", "COMMON-PRACTICE")
+LETTERS = CommercialSign(say("C, CP or LT in the size"), "UN-R54")
+TWIN_INDEX = CommercialSign(say("a second load index, for twin mounting"), "NL-RV")
+HIGH_INDEX = CommercialSign(say("a load index from {least} on", least=Amount(FROM_LOAD_INDEX)), "UN-R54")
+TRUCK_RIM = CommercialSign(say("a rim code of commercial vehicles"), "COMMON-PRACTICE")
 
 
 def sign(letters: str, load_index: int | None, load_index_twin: int | None, rim_code: float) -> CommercialSign | None:

@@ -6,6 +6,7 @@ from collections.abc import Callable, Mapping
 from typing import TypeVar
 
 from service.core.errors import DomainError, UnreadableDesignation
+from service.core.saying import Amount, Said, capital, say
 from service.designation.refusal import OutOfScope
 
 Designation = TypeVar("Designation")
@@ -14,18 +15,56 @@ Value = str | float | bool | None
 # The name of a number and how it is written; signs between numbers have no name.
 Part = tuple[str, str]
 
+# The numbers of tyres and rims, as the subject of a sentence.
+_SUBJECTS: Mapping[str, Said] = {
+    "section_width_mm": say("the section width"),
+    "section_width_in": say("the section width"),
+    "overall_diameter_in": say("the overall diameter"),
+    "aspect_ratio": say("the aspect ratio"),
+    "rim_diameter_in": say("the rim diameter"),
+    "construction": say("the construction"),
+    "system": say("the system of the size"),
+    "commercial": say("the letters of a commercial tyre"),
+    "load_index": say("the load index"),
+    "load_index_twin": say("the load index for twin mounting"),
+    "speed_symbol": say("the speed symbol"),
+    "load_version": say("the load version"),
+    "load_range": say("the load range"),
+    "ply_rating": say("the ply rating"),
+    "width_in": say("the rim width"),
+    "diameter_in": say("the rim diameter"),
+    "flange": say("the flange letter"),
+    "hump": say("the hump"),
+    "one_piece": say("the statement on one piece or several"),
+    "offset_mm": say("the offset"),
+}
+_MOST_DECIMALS = 6
+
 
 class WrongNumber(DomainError):
     """A number of a structured designation that is missing, out of range or at odds with the text beside it."""
 
     code = "wrong_number"
 
-    def __init__(self, name: str, value: Value, expected: str) -> None:
-        words = name.removesuffix("_mm").removesuffix("_in").replace("_", " ")
-        came = "is missing" if value is None else f"cannot be {value}"
-        super().__init__(f"The {words} {came}: expected {expected}.", f"/{name}")
+    def __init__(self, name: str, value: Value, expected: Said) -> None:
+        super().__init__(_refusal(capital(_SUBJECTS[name]), value, expected), f"/{name}")
         self.name = name
         self.expected = expected
+
+
+def _refusal(number: Said, value: Value, expected: Said) -> Said:
+    if value is None:
+        return say("{number} is missing: expected {expected}.", number=number, expected=expected)
+    return say(
+        "{number} cannot be {value}: expected {expected}.", number=number, value=_shown(value), expected=expected
+    )
+
+
+def _shown(value: Value) -> str:
+    """Return a value as a sentence shows it; words and flags as they stand in a request, in every language."""
+    if isinstance(value, bool):
+        return "true" if value else "false"
+    return Amount(value, "", _MOST_DECIMALS) if isinstance(value, int | float) else str(value)
 
 
 def stated(numbers: Mapping[str, object]) -> dict[str, Value]:
@@ -36,7 +75,7 @@ def stated(numbers: Mapping[str, object]) -> dict[str, Value]:
 
 
 def read_parts(
-    parts: list[Part], numbers: Mapping[str, Value], parse: Callable[[str], Designation], expected: Mapping[str, str]
+    parts: list[Part], numbers: Mapping[str, Value], parse: Callable[[str], Designation], expected: Mapping[str, Said]
 ) -> Designation:
     """Return what the composed text says; `expected` says of a number what the reader can only say of a text.
 
@@ -73,12 +112,18 @@ def differing(designation: object, numbers: Mapping[str, Value], attributes: Map
 
 
 def require_same(
-    designation: object, numbers: Mapping[str, Value], attributes: Mapping[str, str], expected: Mapping[str, str]
+    designation: object, numbers: Mapping[str, Value], attributes: Mapping[str, str], expected: Mapping[str, Said]
 ) -> None:
     """Raise `WrongNumber` for the first number that a designation says otherwise."""
     for name in differing(designation, numbers, attributes):
         said = getattr(designation, attributes.get(name, name))
-        raise WrongNumber(name, numbers[name], expected.get(name, f"{said}, as the other numbers or the text say"))
+        raise WrongNumber(name, numbers[name], expected.get(name) or _as_said(said))
+
+
+def _as_said(said: Value) -> Said:
+    if said is None:
+        return say("no value, since the other numbers or the text give none")
+    return say("{value}, as the other numbers or the text say", value=_shown(said))
 
 
 def written(value: Value, pattern: str = ".10g") -> str:

@@ -7,7 +7,8 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable
 
-from service.core.errors import UnreadableDesignation
+from service.core.errors import DesignationKind, UnreadableDesignation
+from service.core.saying import Said, say
 from service.designation.repairs import Repair, repairs
 from service.designation.scope import OtherVehicle, other_vehicle
 from service.designation.text import MAX_LENGTH, normal
@@ -16,11 +17,11 @@ from service.designation.text import MAX_LENGTH, normal
 class RefusedDesignation(UnreadableDesignation):
     """A designation that cannot be read, with the canonical spelling of what may have been meant, if any is near."""
 
-    def __init__(self, kind: str, position: int, expected: str, did_you_mean: str | None = None) -> None:
+    def __init__(self, kind: DesignationKind, position: int, expected: Said, did_you_mean: str | None = None) -> None:
         super().__init__(kind, position, expected)
         self.did_you_mean = did_you_mean
         if did_you_mean is not None:
-            self.detail = f"{self.detail} Did you mean {did_you_mean}?"
+            self.detail = say("{refusal} Did you mean {designation}?", refusal=self.detail, designation=did_you_mean)
             self.args = (self.detail,)
 
 
@@ -30,9 +31,9 @@ class OutOfScope(RefusedDesignation):
     code = "out_of_scope"
 
     def __init__(self, vehicle: OtherVehicle) -> None:
-        super().__init__("tyre", 0, "a tyre of a car, a van or a truck")
+        super().__init__("tyre", 0, say("a tyre of a car, a van or a truck"))
         self.vehicle = vehicle
-        self.detail = f"This is a tyre of {vehicle.value}; the service reads tyres of cars, vans and trucks."
+        self.detail = vehicle.value
         self.args = (self.detail,)
 
 

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from typing import NamedTuple
 
 from service.core.errors import UnreadableDesignation
+from service.core.saying import Said, say
 from service.designation.text import normal
 
 
@@ -15,7 +16,7 @@ class Repair(NamedTuple):
 
     text: str
     position: int
-    expected: str
+    expected: Said
 
 
 # Letters that are taken for digits, among digits; S and B, which also are speed symbols and structures, come last.
@@ -55,15 +56,17 @@ def _look_alikes(text: str) -> Iterator[Repair]:
         mended = _with_digits(text, run, digits)
         if mended != text:
             position = next(at for at, (before, after) in enumerate(zip(text, mended, strict=True)) if before != after)
-            yield Repair(mended, position, f"the digit {mended[position]}, not {_named(text[position])}")
+            yield Repair(mended, position, _digit_not(mended[position], text[position]))
 
 
 def _with_digits(text: str, run: re.Pattern[str], digits: dict[int, int]) -> str:
     return run.sub(lambda found: found.group().translate(digits), text)
 
 
-def _named(character: str) -> str:
-    return f"the letter {character}" if character.isalpha() else f"the sign {character}"
+def _digit_not(digit: str, came: str) -> Said:
+    if came.isalpha():
+        return say("the digit {digit}, not the letter {letter}", digit=digit, letter=came)
+    return say("the digit {digit}, not the sign {sign}", digit=digit, sign=came)
 
 
 def _missing_signs(text: str) -> Iterator[Repair]:
@@ -75,11 +78,13 @@ def _missing_signs(text: str) -> Iterator[Repair]:
         dashes = _DASH_BEHIND.match(written, slash.start(3)) if slash[2].strip() == "-" else None
         behind = f"{dashes[1]} R{text[dashes.end() :]}" if dashes else text[slash.start(3) :]
         mended = f"{text[: slash.end(1)]}/{behind}"
-        yield Repair(mended, _place(slash), "a slash between section width and aspect ratio")
+        yield Repair(mended, _place(slash), say("a slash between section width and aspect ratio"))
     letter = _NO_LETTER.match(written)
     if letter is not None:
         mended = f"{text[: letter.end(1)]} R{text[letter.start(3) :]}"
-        yield Repair(mended, _place(letter), "the construction before the rim code: R, ZR, RF, ZRF, D, B or a dash")
+        yield Repair(
+            mended, _place(letter), say("the construction before the rim code: R, ZR, RF, ZRF, D, B or a dash")
+        )
 
 
 def _place(match: re.Match[str]) -> int:

@@ -8,6 +8,7 @@ from functools import lru_cache
 from typing import Literal, cast
 
 from service.core.errors import UnreadableDesignation
+from service.core.saying import Amount, Said, say
 from service.designation import rim_grammar as grammar
 from service.designation.refusal import explained
 from service.designation.rim_pattern import RIM_PATTERN
@@ -20,8 +21,8 @@ Hump = Literal["H", "H2", "FH", "FH2", "CH", "EH", "EH2", "EH2+"]
 
 CACHED_DESIGNATIONS = 8192
 
-NO_FLANGE = "No flange letter is stated: the shape of the flange is not known."
-NO_HUMP = "No hump is stated: the shape of the bead seat is not known."
+NO_FLANGE = say("No flange letter is stated: the shape of the flange is not known.")
+NO_HUMP = say("No hump is stated: the shape of the bead seat is not known.")
 
 # Truck rims whose bead seats slope by 15 degrees: they have neither a flange letter nor a hump (common practice, from
 # memory).
@@ -48,9 +49,9 @@ _OFFSET = re.compile(" *(?:ET|IS|X) *(?P<marked>[+-]?)| +(?P<bare>[+-])")
 _MILLIMETRES = re.compile(rf" *({grammar.MILLIMETRES})(?![0-9.])(?: *MM)?")
 
 
-def smaller_is_width(width_in: float) -> str:
+def smaller_is_width(width_in: float) -> Said:
     """Return the assumption on two numbers of which no flange letter tells which the width is."""
-    return f"The smaller number, {plain_number(width_in)}, is read as the rim width."
+    return say("The smaller number, {width}, is read as the rim width.", width=Amount(width_in, "", 2))
 
 
 @dataclass(frozen=True, slots=True)
@@ -112,8 +113,9 @@ def _read(text: str) -> RimDesignation:
     cross = scanner.take(_CROSS)
     if cross is None:
         scanner.skip_blanks()
-        letter = "" if first.flange else "a flange letter, "
-        scanner.refuse(f"{letter}x, or - for a rim of several pieces")
+        if first.flange:
+            scanner.refuse(say("x, or - for a rim of several pieces"))
+        scanner.refuse(say("a flange letter, x, or - for a rim of several pieces"))
     second = _read_number(scanner)
     width, diameter = _in_order(scanner, first, second)
     hump, offset_mm = _read_end(scanner)
@@ -135,11 +137,11 @@ def _read_number(scanner: Scanner) -> _Number:
     start = scanner.position
     match = scanner.take(_NUMBER)
     if match is None:
-        scanner.refuse("a rim width or a rim diameter code, such as 6.5, 6 1/2 or 16", start)
+        scanner.refuse(say("a rim width or a rim diameter code, such as 6.5, 6 1/2 or 16"), start)
     fraction = match.lastgroup or "whole"
     quarters = 0.0 if fraction == "whole" else _QUARTERS.get(match[fraction])
     if quarters is None:
-        scanner.refuse("whole, half or quarter inches", match.start(fraction))
+        scanner.refuse(say("whole, half or quarter inches"), match.start(fraction))
     value = int(match["whole"]) + quarters
     fraction_at = match.start(fraction) if fraction in ("fraction", "sign") else None
     flange = scanner.take(_FLANGE)
@@ -151,23 +153,31 @@ def _read_number(scanner: Scanner) -> _Number:
 def _in_order(scanner: Scanner, first: _Number, second: _Number) -> tuple[_Number, _Number]:
     """Return width and diameter: the flange letter follows the width, and the width is the smaller number."""
     if first.flange and second.flange:
-        scanner.refuse("one flange letter, after the width", second.flange_at)
+        scanner.refuse(say("one flange letter, after the width"), second.flange_at)
     if first.flange or second.flange:
         width, diameter = (first, second) if first.flange else (second, first)
         if width.value > diameter.value:
-            scanner.refuse("the flange letter after the width, which is the smaller number", width.flange_at)
+            scanner.refuse(say("the flange letter after the width, which is the smaller number"), width.flange_at)
     else:
         if first.value == second.value:
-            scanner.refuse("a number that differs, or a flange letter after the width", second.position)
+            scanner.refuse(say("a number that differs, or a flange letter after the width"), second.position)
         width, diameter = (first, second) if first.value < second.value else (second, first)
     low, high = grammar.DIAMETER_CODE
     widest = grammar.widest_in(min(max(diameter.value, low), high))
     if not grammar.NARROWEST_IN <= width.value <= grammar.WIDEST_IN:
-        scanner.refuse(f"a rim width from {grammar.NARROWEST_IN:g} to {grammar.WIDEST_IN:g} inches", width.position)
+        narrowest, broadest = Amount(grammar.NARROWEST_IN, "", 2), Amount(grammar.WIDEST_IN, "", 2)
+        scanner.refuse(
+            say("a rim width from {narrowest} to {widest} inches", narrowest=narrowest, widest=broadest), width.position
+        )
     if not low <= diameter.value <= high or diameter.value % 0.5 or diameter.fraction_at is not None:
-        scanner.refuse(f"a rim diameter code from {low:g} to {high:g}, whole or half", diameter.position)
+        scanner.refuse(
+            say("a rim diameter code from {low} to {high}, whole or half", low=Amount(low), high=Amount(high)),
+            diameter.position,
+        )
     if width.value > widest:
-        scanner.refuse(f"a rim width up to {widest:g} inches for this diameter", width.position)
+        scanner.refuse(
+            say("a rim width up to {widest} inches for this diameter", widest=Amount(widest, "", 2)), width.position
+        )
     return width, diameter
 
 
@@ -184,8 +194,10 @@ def _read_end(scanner: Scanner) -> tuple[Hump | None, float | None]:
         letters = scanner.take(_HUMP) if hump is None else None
         if letters is None:
             scanner.refuse(
-                "the end, a hump (H, H2, FH, FH2, CH, EH, EH2, EH2+) or the offset, such as ET45; the bolt circle has "
-                "a field of its own"
+                say(
+                    "the end, a hump (H, H2, FH, FH2, CH, EH, EH2, EH2+) or the offset, such as ET45; the bolt circle "
+                    "has a field of its own"
+                )
             )
         hump = cast("Hump", _OLD_HUMPS.get(letters.group(), letters.group()))
     return hump, offset_mm
@@ -196,8 +208,11 @@ def _read_offset(scanner: Scanner, sign: str) -> float:
     match = scanner.take(_MILLIMETRES)
     if match is None:
         scanner.skip_blanks()
-        high = f"{grammar.HIGHEST_OFFSET_MM:g}"
-        scanner.refuse(f"an offset from -{high} to {high} mm", start if scanner.at_end() else None)
+        low, high = Amount(-grammar.HIGHEST_OFFSET_MM), Amount(grammar.HIGHEST_OFFSET_MM)
+        # Written in millimetres whatever units the answer is in: so are offsets.
+        scanner.refuse(
+            say("an offset from {low} to {high} mm", low=low, high=high), start if scanner.at_end() else None
+        )
     value = float(match[1])
     # Adding zero turns the minus zero of ET-0 into zero.
     return (-value if sign == "-" else value) + 0.0

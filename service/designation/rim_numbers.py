@@ -5,9 +5,10 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TypedDict, Unpack
 
+from service.core.saying import Amount, say
 from service.designation.composed import Part, Value, WrongNumber, differing, read_parts, require_same, stated, written
 from service.designation.rim import Flange, Hump, RimDesignation, parse_rim, smaller_is_width
-from service.designation.rim_grammar import FLANGES
+from service.designation.rim_grammar import DIAMETER_CODE, FLANGES, NARROWEST_IN, WIDEST_IN
 
 
 class RimNumbers(TypedDict, total=False):
@@ -25,10 +26,22 @@ class RimNumbers(TypedDict, total=False):
 _ADDED = ("hump", "offset_mm")
 _ATTRIBUTES = {"diameter_in": "diameter_code"}
 _EXPECTED = {
-    "width_in": "whole, half or quarter inches from 3 to 16, below the diameter",
-    "diameter_in": "a diameter code from 8 to 30, whole or half",
-    "flange": f"one of {', '.join(FLANGES)}",
-    "hump": "H, H2, FH, FH2, CH, EH, EH2 or EH2+",
+    "width_in": say(
+        "whole, half or quarter inches from {narrowest} to {widest}, below the diameter",
+        narrowest=Amount(NARROWEST_IN),
+        widest=Amount(WIDEST_IN),
+    ),
+    "diameter_in": say(
+        "a diameter code from {low} to {high}, whole or half",
+        low=Amount(DIAMETER_CODE[0]),
+        high=Amount(DIAMETER_CODE[1]),
+    ),
+    "flange": say("one of {letters}", letters=", ".join(FLANGES)),
+    "hump": say("one of {letters}", letters="H, H2, FH, FH2, CH, EH, EH2, EH2+"),
+}
+_NEEDED = {
+    "width_in": say("inches between the flanges, such as {example}", example=Amount(7.5, "", 1)),
+    "diameter_in": say("a diameter code, such as {example}", example=Amount(17)),
 }
 
 
@@ -41,9 +54,9 @@ def rim_from_numbers(**numbers: Unpack[RimNumbers]) -> RimDesignation:
         Naming the number that is missing, out of range or at odds with another.
     """
     asked = stated(numbers)
-    for name, example in (("width_in", "the rim width, such as 7.5"), ("diameter_in", "the rim diameter, such as 17")):
+    for name, expected in _NEEDED.items():
         if name not in asked:
-            raise WrongNumber(name, None, example)
+            raise WrongNumber(name, None, expected)
     pieces = " - " if asked.get("one_piece") is False else " x "
     parts: list[Part] = [
         ("width_in", written(asked["width_in"])),

@@ -8,14 +8,19 @@ from __future__ import annotations
 import re
 from enum import Enum
 
+from service.core.saying import say
+
 
 class OtherVehicle(Enum):
-    """A vehicle whose tyres are out of scope, as a sentence names it."""
+    """A vehicle whose tyres are out of scope, with the sentence that says so."""
 
-    MOTORCYCLE = "a motorcycle"
-    AGRICULTURAL = "an agricultural machine"
-    OFF_ROAD = "an off-road machine, a quad or an industrial truck"
-    TRAILER = "a light trailer (ST)"
+    MOTORCYCLE = say("This is a tyre of a motorcycle; the service reads tyres of cars, vans and trucks.")
+    AGRICULTURAL = say("This is a tyre of an agricultural machine; the service reads tyres of cars, vans and trucks.")
+    OFF_ROAD = say(
+        "This is a tyre of an off-road machine, a quad or an industrial truck; the service reads tyres of cars, vans "
+        "and trucks."
+    )
+    TRAILER = say("This is a tyre of a light trailer (ST); the service reads tyres of cars, vans and trucks.")
 
 
 _LETTER = " *(?:[A-Z]{1,3}|-) *"

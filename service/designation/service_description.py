@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 
+from service.core.saying import Amount, say
 from service.designation.text import Scanner
 
 # The alphabet of speed symbols, as grammar only; the speeds are in standards. There is no I, O or X, and Z tells of the
@@ -54,10 +55,10 @@ def read_service(scanner: Scanner) -> tuple[ServiceDescription, bool]:
     scanner.skip_blanks()
     symbol = scanner.take(_SYMBOL)
     if symbol is None:
-        scanner.refuse(f"a speed symbol: A1 to A8 or one of {' '.join(SPEED_LETTERS)}")
+        scanner.refuse(say("a speed symbol: A1 to A8 or one of {letters}", letters=" ".join(SPEED_LETTERS)))
     start = scanner.position
     if scanner.take(_ALTERNATIVE):
-        scanner.refuse("one speed symbol, not a choice of two", start)
+        scanner.refuse(say("one speed symbol, not a choice of two"), start)
     return ServiceDescription(index, twin, symbol.group()), False
 
 
@@ -68,7 +69,7 @@ def read_bracketed(scanner: Scanner) -> tuple[ServiceDescription, int]:
     description, twice = read_service(scanner)
     symbol_at = scanner.position - len(description.speed_symbol)
     if twice or not scanner.take(_CLOSING):
-        scanner.refuse("a closing bracket after the speed symbol")
+        scanner.refuse(say("a closing bracket after the speed symbol"))
     return description, symbol_at
 
 
@@ -76,5 +77,5 @@ def _read_index(scanner: Scanner) -> int:
     start = scanner.position
     digits = scanner.take(_INDEX)
     if digits is None or int(digits.group()) > HIGHEST_INDEX:
-        scanner.refuse(f"a load index from 0 to {HIGHEST_INDEX}", start)
+        scanner.refuse(say("a load index from 0 to {highest}", highest=Amount(HIGHEST_INDEX)), start)
     return int(digits.group())

@@ -5,7 +5,8 @@ from __future__ import annotations
 import re
 from typing import NoReturn
 
-from service.core.errors import UnreadableDesignation
+from service.core.errors import DesignationKind, UnreadableDesignation
+from service.core.saying import Amount, Said, say
 
 MAX_LENGTH = 100
 
@@ -39,15 +40,15 @@ class Scanner:
 
     __slots__ = ("kind", "position", "text")
 
-    def __init__(self, kind: str, text: str) -> None:
+    def __init__(self, kind: DesignationKind, text: str) -> None:
         self.kind = kind
         self.position = 0
         if len(text) > MAX_LENGTH:
-            self.refuse(f"no more than {MAX_LENGTH} characters", MAX_LENGTH)
+            self.refuse(say("no more than {most} characters", most=Amount(MAX_LENGTH)), MAX_LENGTH)
         self.text = text.translate(_NORMAL)
         self.skip_blanks()
 
-    def refuse(self, expected: str, position: int | None = None) -> NoReturn:
+    def refuse(self, expected: Said, position: int | None = None) -> NoReturn:
         """Raise the error that names the position, the current one unless another is given."""
         raise UnreadableDesignation(self.kind, self.position if position is None else position, expected)
 

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 from service.core.errors import UnreadableDesignation
+from service.core.saying import Said, say
 from service.designation import commercial as commercial_signs
 from service.designation.commercial import CommercialSign
 from service.designation.refusal import explained
@@ -21,12 +22,11 @@ __all__ = ["MAX_LENGTH", "TYRE_PATTERN", "ServiceDescription", "TyreDesignation"
 
 CACHED_DESIGNATIONS = 8192
 
-NO_SERVICE = "No service description: load index and speed symbol are not known."
-NO_INDEX = "No load index: the letter inside the size tells the speed alone."
-NO_VERSION = "No load version is marked: standard load is assumed."
-OPEN_V = "V inside the size means above 210 km/h; how far above is for the tyre's maker to say."
-TWO_SPEEDS = "The letter inside the size and the speed symbol behind it differ: the symbol behind it counts."
-NOT_READ = "Not read: {words}. Words that are not known change nothing in the answer."
+NO_SERVICE = say("No service description: load index and speed symbol are not known.")
+NO_INDEX = say("No load index: the letter inside the size tells the speed alone.")
+NO_VERSION = say("No load version is marked: standard load is assumed.")
+OPEN_V = say("V inside the size means above 210 km/h; how far above is for the tyre's maker to say.")
+TWO_SPEEDS = say("The letter inside the size and the speed symbol behind it differ: the symbol behind it counts.")
 
 _BRACKETS_AND_STOPS = "().,:;\"'\u2018\u2019\u201c\u201d"
 _SIGNS_ALONE = frozenset("+&!#-_")
@@ -98,9 +98,9 @@ def parse_tyre(text: str) -> TyreDesignation:
     raise refusal
 
 
-def not_read(words: tuple[str, ...]) -> str:
+def not_read(words: tuple[str, ...]) -> Said:
     """Return the assumption on words that were passed over."""
-    return NOT_READ.format(words=", ".join(words))
+    return say("Not read: {words}. Words that are not known change nothing in the answer.", words=", ".join(words))
 
 
 def _canonical(text: str) -> str:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TypedDict, Unpack
 
+from service.core.saying import Amount, say
 from service.designation.composed import Part, Value, WrongNumber, differing, read_parts, require_same, stated, written
 from service.designation.tyre import TyreDesignation, parse_tyre
 from service.designation.tyre_size import Commercial, Construction, System
@@ -32,15 +33,22 @@ class TyreNumbers(TypedDict, total=False):
 
 _ATTRIBUTES = {"rim_diameter_in": "rim_code"}
 _EXPECTED = {
-    "section_width_mm": f"whole millimetres from {WIDTH_MM[0]} to {WIDTH_MM[1]}",
-    "rim_diameter_in": "a rim diameter code from 8 to 30, whole or half, and not 25",
-    "speed_symbol": "one speed symbol, such as V",
-    "load_range": f"one letter of {LOAD_RANGES}",
-    "ply_rating": "an even number from 2 to 24",
-    "construction": "radial, diagonal or bias_belted, as the size has it",
-    "commercial": "C, CP or LT, as the size has it",
-    "load_version": "a load version that sizes of this kind have",
-    "system": "the system that the numbers make",
+    "section_width_mm": say(
+        "whole millimetres from {low} to {high}", low=Amount(WIDTH_MM[0]), high=Amount(WIDTH_MM[1])
+    ),
+    "rim_diameter_in": say("a rim diameter code from 8 to 30, whole or half, and not 25"),
+    "speed_symbol": say("one speed symbol, such as V"),
+    "load_range": say("one letter of {letters}", letters=LOAD_RANGES),
+    "ply_rating": say("an even number from 2 to 24"),
+    "construction": say("{words}, as the size has it", words="radial, diagonal, bias_belted"),
+    "commercial": say("{words}, as the size has it", words="C, CP, LT"),
+    "load_version": say("a load version that sizes of this kind have"),
+    "system": say("the system that the numbers make"),
+}
+# A service description has both.
+_SERVICE = {
+    "load_index": say("a number such as {example}", example=Amount(91)),
+    "speed_symbol": say("one speed symbol, such as V"),
 }
 _PREFIXES = {"p_metric": "P", "lt_metric": "LT", "temporary_spare": "T"}
 _LETTERS = {"radial": "R", "diagonal": "D", "bias_belted": "B"}
@@ -99,7 +107,7 @@ def tyre_agrees(designation: TyreDesignation, **numbers: Unpack[TyreNumbers]) ->
 
 def _size(asked: dict[str, Value]) -> list[Part]:
     if asked.get("rim_diameter_in") is None:
-        raise WrongNumber("rim_diameter_in", None, "the rim diameter code, such as 16")
+        raise WrongNumber("rim_diameter_in", None, say("a diameter code, such as {example}", example=Amount(16)))
     code = ("rim_diameter_in", written(asked["rim_diameter_in"]))
     letter = ("construction", f" {_LETTERS.get(str(asked.get('construction', 'radial')), '?')}")
     suffix = ("commercial", str(asked.get("commercial", "")))
@@ -120,10 +128,11 @@ def _inches(asked: dict[str, Value]) -> str:
 
 def _metric_width(asked: dict[str, Value]) -> list[Part]:
     if "section_width_mm" not in asked:
-        raise WrongNumber("section_width_mm", None, "the section width, such as 205")
+        raise WrongNumber("section_width_mm", None, say("millimetres, such as {example}", example=Amount(205)))
     parts = [("system", _prefix(asked)), ("section_width_mm", written(asked["section_width_mm"]))]
     if "aspect_ratio" not in asked and _prefix(asked):
-        raise WrongNumber("aspect_ratio", None, "the aspect ratio, such as 65, as every size of this kind has one")
+        expected = say("a number such as {example}, as every size of this kind has one", example=Amount(65))
+        raise WrongNumber("aspect_ratio", None, expected)
     if "aspect_ratio" in asked:
         parts += [("", "/"), ("aspect_ratio", written(asked["aspect_ratio"]))]
     return parts
@@ -141,9 +150,9 @@ def _behind(asked: dict[str, Value]) -> list[Part]:
     """Return service description, load range, load version and ply rating."""
     parts: list[Part] = []
     if "load_index" in asked or "speed_symbol" in asked:
-        for name, example in (("load_index", "the load index, such as 91"), ("speed_symbol", "the symbol, such as V")):
+        for name, expected in _SERVICE.items():
             if name not in asked:
-                raise WrongNumber(name, None, example)
+                raise WrongNumber(name, None, expected)
         parts += [("", " "), ("load_index", written(asked["load_index"]))]
         if "load_index_twin" in asked:
             parts += [("", "/"), ("load_index_twin", written(asked["load_index_twin"]))]

@@ -6,6 +6,7 @@ import re
 from dataclasses import dataclass, field
 from typing import Literal
 
+from service.core.saying import say
 from service.designation import tyre_size_grammar as grammar
 from service.designation.text import Scanner
 from service.designation.tyre_size_fault import refuse_size
@@ -18,12 +19,12 @@ Commercial = Literal["", "C", "CP", "LT"]
 
 MM_PER_INCH = 25.4
 
-NO_RATIO = "No aspect ratio is printed: the designation alone does not give the height of the tyre."
-DASH = "The dash before the rim code is read as diagonal construction; if the sidewall says RADIAL, write R there."
-CROSS = "The x before the rim code is read as diagonal construction; if the sidewall says RADIAL, write R there."
-NO_LETTER = "No construction is printed: radial is assumed; if the sidewall says otherwise, write D or B there."
+NO_RATIO = say("No aspect ratio is printed: the designation alone does not give the height of the tyre.")
+DASH = say("The dash before the rim code is read as diagonal construction; if the sidewall says RADIAL, write R there.")
+CROSS = say("The x before the rim code is read as diagonal construction; if the sidewall says RADIAL, write R there.")
+NO_LETTER = say("No construction is printed: radial is assumed; if the sidewall says otherwise, write D or B there.")
 # S and H without R stood on diagonal tyres, where they meant less than on radial ones: common practice, from memory.
-LETTER_ALONE = "A speed letter without R is read as diagonal construction; its speed depends on the size."
+LETTER_ALONE = say("A speed letter without R is read as diagonal construction; its speed depends on the size.")
 STRUCTURE_ASSUMED = frozenset((DASH, CROSS, NO_LETTER))
 
 _SYSTEMS: dict[str, System] = {

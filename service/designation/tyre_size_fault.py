@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from typing import NoReturn
 
+from service.core.saying import Amount, Said, say
 from service.designation.text import Scanner
 from service.designation.tyre_size_grammar import (
     FLOTATION_DIAMETER_IN,
@@ -16,8 +17,9 @@ from service.designation.tyre_size_grammar import (
     WIDTH_MM,
 )
 
-EXAMPLES = "a tyre size such as 205/55 R16, P215/65 R15, LT235/85 R16, T125/80 D16, 31x10.50 R15LT or 6.50-16"
-LETTER_SIZES = "a size in millimetres or inches; the letter sizes of the 1970s, such as ER70-14, are not read"
+EXAMPLES = say("a tyre size such as 205/55 R16, P215/65 R15, LT235/85 R16, T125/80 D16, 31x10.50 R15LT or 6.50-16")
+LETTER_SIZES = say("a size in millimetres or inches; the letter sizes of the 1970s, such as ER70-14, are not read")
+CONSTRUCTION = say("the construction: R, ZR, RF, ZRF, D, B or a dash")
 
 _LETTER_SIZE = re.compile("[A-N] *R? *[4-8][0-9] *(?:[HSV]? *R|-) *1[0-9]")
 _PREFIX = re.compile("(HL|LT|P|T)(?= *[0-9]) *")
@@ -46,7 +48,14 @@ def refuse_size(scanner: Scanner, start: int) -> NoReturn:
         _refuse_numeric(scanner, number.group(), at)
     low, high = WIDTH_MM
     if "." in number.group() or not low <= inches <= high:
-        scanner.refuse(f"a section width from {low} to {high} mm, or an overall diameter in inches and x", at)
+        scanner.refuse(
+            say(
+                "a section width from {low} to {high} mm, or an overall diameter in inches and x",
+                low=Amount(low),
+                high=Amount(high),
+            ),
+            at,
+        )
     _refuse_metric(scanner, prefix, at)
 
 
@@ -57,50 +66,72 @@ def _refuse_metric(scanner: Scanner, prefix: re.Match[str] | None, width_at: int
         digits = scanner.take(_INTEGER)
         low, high = RATIO_PERCENT
         if digits is None or not low <= int(digits.group()) <= high:
-            scanner.refuse(f"an aspect ratio from {low} to {high} per cent", at)
+            scanner.refuse(say("an aspect ratio from {low} to {high} per cent", low=Amount(low), high=Amount(high)), at)
     elif prefix is not None:
-        scanner.refuse(f"a slash and the aspect ratio, as every size that begins with {prefix.group(1)} has")
+        scanner.refuse(
+            say("a slash and the aspect ratio, as every size that begins with {letters} has", letters=prefix.group(1))
+        )
     if not scanner.take(_CONSTRUCTION):
         scanner.skip_blanks()
         # Most sizes have a ratio, and what stands in place of the slash is what is wrong with them.
-        before = "" if ratio is not None else "a slash and the aspect ratio, or "
-        scanner.refuse(f"{before}the construction: R, ZR, RF, ZRF, D, B or a dash")
-    _refuse_rim(scanner, rest="a width that ends in 5, as those of cars, vans and trucks do", rest_at=width_at)
+        if ratio is None:
+            scanner.refuse(say("a slash and the aspect ratio, or the construction: R, ZR, RF, ZRF, D, B or a dash"))
+        scanner.refuse(CONSTRUCTION)
+    _refuse_rim(scanner, rest=say("a width that ends in 5, as those of cars, vans and trucks do"), rest_at=width_at)
 
 
 def _refuse_flotation(scanner: Scanner, diameter_in: float, at: int) -> NoReturn:
     low, high = FLOTATION_DIAMETER_IN
     if not low <= diameter_in <= high:
-        scanner.refuse(f"an overall diameter from {low} to {high} inches", at)
+        scanner.refuse(
+            say("an overall diameter from {low} to {high} inches", low=Amount(low, "", 1), high=Amount(high, "", 1)), at
+        )
     width_at = scanner.position
     number = scanner.take(_NUMBER)
     low, high = FLOTATION_WIDTH_IN
     if number is None or not low <= float(number.group()) < high:
-        scanner.refuse(f"a section width from {low} to {high} inches", width_at)
+        scanner.refuse(
+            say("a section width from {low} to {high} inches", low=Amount(low, "", 1), high=Amount(high, "", 1)),
+            width_at,
+        )
     if not scanner.take(_CONSTRUCTION):
         scanner.skip_blanks()
-        scanner.refuse("the construction: R, ZR, RF, ZRF, D, B or a dash")
+        scanner.refuse(CONSTRUCTION)
     rim_at = scanner.position
     code = scanner.take(_RIM_CODE)
     highest = next(most for least, below, most in FLOTATION_RIM_CODES if least <= diameter_in < below)
     if code is not None and float(code.group()) > highest:
-        scanner.refuse(f"a rim code of at most {highest}, well below the overall diameter", rim_at)
+        scanner.refuse(
+            say("a rim code of at most {highest}, well below the overall diameter", highest=Amount(highest, "", 1)),
+            rim_at,
+        )
     scanner.position = rim_at
-    _refuse_rim(scanner, rest="the section width with its decimals, as in 31x10.50, or LT at the end", rest_at=width_at)
+    rest = say("the section width with its decimals, as in 31x10.50, or LT at the end")
+    _refuse_rim(scanner, rest=rest, rest_at=width_at)
 
 
 def _refuse_numeric(scanner: Scanner, written: str, at: int) -> NoReturn:
     low, high = NUMERIC_WIDTH_IN
     if not low <= float(written) < high:
-        scanner.refuse(f"a section width from {WIDTH_MM[0]} to {WIDTH_MM[1]} mm or from {low} to {high} inches", at)
+        scanner.refuse(
+            say(
+                "a section width from {low_mm} to {high_mm} mm or from {low} to {high} inches",
+                low_mm=Amount(WIDTH_MM[0]),
+                high_mm=Amount(WIDTH_MM[1]),
+                low=Amount(low, "", 1),
+                high=Amount(high, "", 1),
+            ),
+            at,
+        )
     if not scanner.take(_CONSTRUCTION):
         scanner.skip_blanks()
-        scanner.refuse("the construction: R or a dash, as in 7.00 R16 or 6.50-16")
-    _refuse_rim(scanner, rest="a size in inches as printed, such as 6.50-16, 7.00 R16 or 12 R22.5", rest_at=at)
+        scanner.refuse(say("the construction: R or a dash, as in 7.00 R16 or 6.50-16"))
+    rest = say("a size in inches as printed, such as 6.50-16, 7.00 R16 or 12 R22.5")
+    _refuse_rim(scanner, rest=rest, rest_at=at)
 
 
-def _refuse_rim(scanner: Scanner, rest: str = EXAMPLES, rest_at: int = 0) -> NoReturn:
+def _refuse_rim(scanner: Scanner, rest: Said = EXAMPLES, rest_at: int = 0) -> NoReturn:
     """Refuse the rim code that should stand here or, where one does, what is wrong with the whole."""
     if scanner.take(_RIM_CODE) is None:
-        scanner.refuse("a rim diameter code from 8 to 30 and not 25; diameters in millimetres are not read")
+        scanner.refuse(say("a rim diameter code from 8 to 30 and not 25; diameters in millimetres are not read"))
     scanner.refuse(rest, rest_at)

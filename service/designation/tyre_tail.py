@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import re
 
+from service.core.saying import say
 from service.designation import service_description, tyre_words
 from service.designation.service_description import read_bracketed, read_service
 from service.designation.text import Scanner
@@ -15,16 +16,18 @@ from service.designation.tyre_size import Size
 from service.designation.tyre_size_grammar import LOAD_RANGES
 from service.designation.tyre_words import ANY_NUMBER, ANY_WORD, KNOWN, KNOWN_DIGITS, TOUCHING_WORD, Tail, note
 
-SECOND_SERVICE = "The second service description is read as the additional one, which stands in brackets or a circle."
+SECOND_SERVICE = say(
+    "The second service description is read as the additional one, which stands in brackets or a circle."
+)
 
 _SLASHED_RANGE = re.compile(rf" */ *([{LOAD_RANGES}])(?=[ (0-9]|$)")
 _GLUED_INDEX = re.compile("[1-9][0-9]")
 _OPENED = re.compile(r"\( *[0-9]")
 
-_AFTER_SIZE = "a blank, a load index or the end after the rim code"
-_AFTER_SERVICE = "a blank or the end"
-_NUMBER = "the end, a word or another known marking, not one more number"
-_WORD = "the end, a known marking such as XL or M+S, or a word of letters"
+_AFTER_SIZE = say("a blank, a load index or the end after the rim code")
+_AFTER_SERVICE = say("a blank or the end")
+_NUMBER = say("the end, a word or another known marking, not one more number")
+_WORD = say("the end, a known marking such as XL or M+S, or a word of letters")
 
 
 def _grammar() -> str:
@@ -98,7 +101,7 @@ def _read_digits(scanner: Scanner, size: Size, tail: Tail, *, named: bool) -> No
     elif tail.service.load_index_twin is not None and tail.additional is None and not named:
         tail.additional, bracketed = read_service(scanner)
         if bracketed:
-            scanner.refuse("a speed symbol", start)
+            scanner.refuse(say("a speed symbol"), start)
         tail.assumed.append(SECOND_SERVICE)
         _read_touching(scanner, size, tail)
     else:
@@ -126,7 +129,9 @@ def _read_brackets(scanner: Scanner, tail: Tail) -> None:
     description, symbol_at = read_bracketed(scanner)
     if tail.service is None:
         if description.load_index_twin is not None or description.speed_symbol != "Y":
-            scanner.refuse("Y and one load index: only (.. Y), above 300 km/h, stands in brackets alone", symbol_at)
+            scanner.refuse(
+                say("Y and one load index: only (.. Y), above 300 km/h, stands in brackets alone"), symbol_at
+            )
         tail.service, tail.bracketed = description, True
     elif tail.additional is None and not tail.bracketed:
         tail.additional = description
@@ -144,5 +149,5 @@ def _read_word(scanner: Scanner, size: Size, tail: Tail) -> None:
     if scanner.take(ANY_WORD) is None:
         scanner.refuse(_WORD)
     if scanner.position < len(scanner.text) and scanner.text[scanner.position] not in " (":
-        scanner.refuse("a blank, or a character that stands in words")
+        scanner.refuse(say("a blank, or a character that stands in words"))
     tail.unread.append((start, scanner.position))

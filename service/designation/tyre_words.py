@@ -10,6 +10,7 @@ from collections.abc import Callable
 from dataclasses import dataclass, field
 from typing import Literal
 
+from service.core.saying import say
 from service.designation.service_description import ServiceDescription
 from service.designation.tyre_size import STRUCTURE_ASSUMED, Commercial, Construction, Size
 from service.designation.tyre_size_grammar import LOAD_RANGES
@@ -23,10 +24,12 @@ MARKINGS = (
     *("EV", "RWL", "ROWL", "OWL", "BSW", "WSW", "FP", "FR", "REGROOVABLE"),
 )
 
-TRAILING_RF = "RF behind the rim code is read as Reinforced, which is extra load; run-flat tyres print RF before it."
-TRAILING_HL = "HL at the end is read as the prefix HL, high load."
-TRAILING_LT = "LT behind the size is read as the prefix LT, light truck."
-TRAILING_C = "C behind the load indices is read as the C behind the rim code, for a commercial tyre."
+TRAILING_RF = say(
+    "RF behind the rim code is read as Reinforced, which is extra load; run-flat tyres print RF before it."
+)
+TRAILING_HL = say("HL at the end is read as the prefix HL, high load.")
+TRAILING_LT = say("LT behind the size is read as the prefix LT, light truck.")
+TRAILING_C = say("C behind the load indices is read as the C behind the rim code, for a commercial tyre.")
 
 # Letters, signs that begin a word, and what may follow in it. A slash stands in words such as A/T alone: elsewhere it
 # joins numbers, and M/C is a motorcycle's.

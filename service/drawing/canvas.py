@@ -5,7 +5,9 @@ from __future__ import annotations
 from typing import Final, Literal
 from xml.etree.ElementTree import Element, SubElement
 
+from service.drawing.lettering import fitting
 from service.drawing.lines import LineType, stroke
+from service.locales.speech import Speech
 
 Point = tuple[float, float]
 Anchor = Literal["start", "middle", "end"]
@@ -26,10 +28,14 @@ def points(*steps: str | float) -> str:
 
 
 class Canvas:
-    """A group of the drawing; `unit_mm` is what 0.2 mm of paper stand for, `hatch` the id of the sheet's hatching."""
+    """A group of the drawing, whose words are said in the reader's language and units.
 
-    def __init__(self, parent: Element, unit_mm: float, hatch: str) -> None:
+    `unit_mm` is what 0.2 mm of paper stand for, `hatch` the id of the sheet's hatching.
+    """
+
+    def __init__(self, parent: Element, unit_mm: float, hatch: str, speech: Speech) -> None:
         self.element = parent
+        self.speech = speech
         self.unit_mm = unit_mm
         self.hatch = hatch
 
@@ -38,7 +44,7 @@ class Canvas:
         attributes = {"id": name}
         if at != (0.0, 0.0):
             attributes["transform"] = f"translate({number(at[0])} {number(at[1])})"
-        return Canvas(SubElement(self.element, "g", attributes), self.unit_mm, self.hatch)
+        return Canvas(SubElement(self.element, "g", attributes), self.unit_mm, self.hatch, self.speech)
 
     def _add(self, tag: str, style: str, name: str, attributes: dict[str, str]) -> Element:
         identity = {"id": name} if name else {}
@@ -68,14 +74,18 @@ class Canvas:
         attributes = {"x": number(at[0]), "y": number(at[1]), "font-size": number(size * self.unit_mm)}
         if anchor != "start":
             attributes["text-anchor"] = anchor
-        self._add("text", f"words {style}".strip(), "", attributes).text = words
+        self._add("text", f"words {style}".strip(), "", attributes).text = self.speech.say(words)
+
+    def fitted(self, words: str, size: float, room: float) -> float:
+        """Return the size [drawing units] in which the words, once said, fit the room [drawing units]."""
+        return fitting(self.speech.say(words), room, size)
 
     def upright(self, at: Point, words: str, size: float = 16.0) -> None:
         """Write words that read from the right, centred on a point, as along a vertical dimension line."""
         x, y = map(number, at)
         attributes = {"font-size": number(size * self.unit_mm), "text-anchor": "middle"}
         attributes["transform"] = f"translate({x} {y}) rotate(-90)"
-        self._add("text", "words", "", attributes).text = words
+        self._add("text", "words", "", attributes).text = self.speech.say(words)
 
     def arrow(self, tip: Point, direction: Point) -> None:
         """Draw a filled arrow head that points in a direction of unit length."""

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from service.drawing.canvas import ARROW_LENGTH_UNITS, Canvas
+from service.drawing.lettering import width_of
 from service.drawing.lines import NARROW
 
 # Below this length [drawing units] the arrows stand outside.
@@ -14,6 +15,8 @@ LIFT_UNITS: Final = 5.0
 OVERSHOOT_UNITS: Final = 6.0
 WORDS_UNITS: Final = 82.0
 WORDS_SIZE: Final = 16.0
+# How far words may reach beyond each end of their line: nothing else stands there.
+BEYOND_UNITS: Final = 20.0
 
 
 def across(
@@ -26,6 +29,7 @@ def across(
     if right - left >= ROOM_UNITS * unit:
         canvas.arrow((left, y), (-1.0, 0.0))
         canvas.arrow((right, y), (1.0, 0.0))
+        size = canvas.fitted(words, size, (right - left) / unit + 2 * BEYOND_UNITS)
         canvas.text(((left + right) / 2, y - LIFT_UNITS * unit), words, size)
         return
     tail = TAIL_UNITS * unit
@@ -44,7 +48,8 @@ def along(canvas: Canvas, x: float, span: tuple[float, float], words: str, name:
     if bottom - top >= ROOM_UNITS * unit:
         canvas.arrow((x, top), (0.0, -1.0))
         canvas.arrow((x, bottom), (0.0, 1.0))
-        canvas.upright((x - LIFT_UNITS * unit, (top + bottom) / 2), words)
+        size = canvas.fitted(words, WORDS_SIZE, (bottom - top) / unit + BEYOND_UNITS)
+        canvas.upright((x - LIFT_UNITS * unit, (top + bottom) / 2), words, size)
         return
     tail = TAIL_UNITS * unit
     canvas.line((x, top - tail), (x, top), NARROW)
@@ -60,7 +65,8 @@ def gap_across(canvas: Canvas, ends: tuple[float, float], y: float, words: str, 
     canvas.line((edge, y), (solid, y), NARROW, name)
     outward = 1.0 if edge > 0.0 else -1.0
     inner, outer = sorted((edge, solid), key=lambda x: outward * x)
-    start = inner - outward * WORDS_UNITS * unit
+    room = max(WORDS_UNITS, width_of(canvas.speech.say(words), WORDS_SIZE) + LIFT_UNITS)
+    start = inner - outward * room * unit
     canvas.line((start, y), (inner, y), NARROW)
     canvas.line((outer, y), (outer + outward * TAIL_UNITS * unit, y), NARROW)
     canvas.arrow((inner, y), (outward, 0.0))

@@ -1,4 +1,4 @@
-"""The sheet: scale, paper, style, title and description, and the words beneath a drawing.
+"""The sheet: scale, paper, style, title and description, and the words above and beneath a drawing.
 
 References
 ----------
@@ -15,7 +15,8 @@ from xml.etree.ElementTree import Element, SubElement, tostring
 
 from service.drawing.canvas import Canvas, number
 from service.drawing.lettering import BOLD_WIDTH, clean, wrapped
-from service.drawing.lines import NARROW, PHANTOM, WIDE, LineType
+from service.drawing.lines import NARROW
+from service.locales.speech import Speech
 
 PAPER_UNIT_MM: Final = 0.2
 """A drawing unit on paper: at scale 1:5 it is a millimetre of the real thing."""
@@ -63,13 +64,14 @@ def unit_mm(scale: int) -> float:
     return scale * PAPER_UNIT_MM
 
 
-def new_sheet(view: str, size_mm: tuple[float, float], scale: int, *, styled: bool) -> Canvas:
+def new_sheet(view: str, size_mm: tuple[float, float], scale: int, speech: Speech, *, styled: bool) -> Canvas:
     """Return the canvas of an empty sheet; `size_mm` is in real millimetres, `styled` puts the style in."""
     width, height = size_mm
     root = Element(
         "svg",
         {
             "xmlns": "http://www.w3.org/2000/svg",
+            "xml:lang": speech.language,
             "id": view,
             "class": "drawing",
             "viewBox": f"0 0 {number(width)} {number(height)}",
@@ -84,7 +86,7 @@ def new_sheet(view: str, size_mm: tuple[float, float], scale: int, *, styled: bo
     SubElement(root, "desc", {"id": f"{view}-desc"})
     if styled:
         SubElement(root, "style").text = STYLE
-    canvas = Canvas(root, unit_mm(scale), f"{view}-hatch")
+    canvas = Canvas(root, unit_mm(scale), f"{view}-hatch", speech)
     _hatch(canvas)
     # Colours as attributes too, for programs that read no style sheet.
     SubElement(root, "rect", {"class": "paper", "width": "100%", "height": "100%", "fill": "#fff"})
@@ -96,17 +98,17 @@ def _hatch(canvas: Canvas) -> None:
     definitions = SubElement(canvas.element, "defs")
     attributes = {"id": canvas.hatch, "width": step, "height": step, "patternUnits": "userSpaceOnUse"}
     pattern = SubElement(definitions, "pattern", attributes | {"patternTransform": "rotate(45)"})
-    Canvas(pattern, canvas.unit_mm, canvas.hatch).line((0.0, 0.0), (0.0, 7.0 * canvas.unit_mm), NARROW)
+    Canvas(pattern, canvas.unit_mm, canvas.hatch, canvas.speech).line((0.0, 0.0), (0.0, 7.0 * canvas.unit_mm), NARROW)
 
 
 def describe(canvas: Canvas, title: str, sentences: Sequence[str]) -> None:
     """Write what readers hear who do not see the drawing."""
-    canvas.element[0].text = title
-    canvas.element[1].text = " ".join(sentences)
+    canvas.element[0].text = canvas.speech.say(title)
+    canvas.element[1].text = " ".join(map(canvas.speech.say, sentences))
 
 
 class Heading(NamedTuple):
-    """The words above a drawing, in lines: what it shows, and the caller's label."""
+    """The words above a drawing, in lines: what it shows, as it is said to the reader, and the caller's label."""
 
     title: list[str]
     label: list[str]
@@ -134,29 +136,10 @@ def paragraph(canvas: Canvas, at: tuple[float, float], texts: Sequence[str], wid
     """Write paragraphs into a width [mm], each on lines of its own; return where the next line would stand."""
     x, y = at
     for text in texts:
-        for line in wrapped(text, width, size * canvas.unit_mm):
+        for line in wrapped(canvas.speech.say(text), width, size * canvas.unit_mm):
             canvas.text((x, y), line, size, "start", "soft")
             y += 1.35 * size * canvas.unit_mm
     return y
-
-
-def legend(canvas: Canvas, at: tuple[float, float], width: float, scale: int) -> float:
-    """Draw the meaning of the lines and a scale bar; return where the next line would stand."""
-    unit = canvas.unit_mm
-    x, y = at
-    entries: tuple[tuple[LineType, str], ...] = ((WIDE, "proposed"), (PHANTOM, "present"))
-    for kind, words in entries:
-        canvas.line((x, y), (x + 56 * unit, y), kind)
-        canvas.text((x + 63 * unit, y + 4.5 * unit), words, 14, "start")
-        x += 144 * unit
-    bar = 100.0 if scale >= 2 else 20.0  # noqa: PLR2004 - at full size a bar of 100 mm would fill the sheet
-    if at[0] + width - x < bar + 90 * unit:
-        x, y = at[0], y + 26 * unit
-    canvas.line((x, y), (x + bar, y), NARROW, f"{canvas.element.get('id')}-scale-bar")
-    for tick in (0.0, 0.5, 1.0):
-        canvas.line((x + tick * bar, y - 4 * unit), (x + tick * bar, y + 4 * unit), NARROW)
-    canvas.text((x + bar + 7 * unit, y + 4.5 * unit), f"{bar:.0f} mm", 14, "start")
-    return y + 24 * unit
 
 
 def finished(canvas: Canvas) -> str:

@@ -2,31 +2,40 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from math import pi, sqrt
+from types import MappingProxyType
 from typing import Final, NamedTuple
 
 from service.assessment.answer.assess import Assessment
 from service.assessment.view.change import Wheel
 from service.assessment.view.estimates import wheel_estimates
 from service.assessment.view.views import AxleView
-from service.core.findings import Estimate
+from service.core.findings import AxleName, Estimate
 from service.core.numeric import known
+from service.core.saying import Amount, Said, say
 from service.drawing import paper
 from service.drawing.canvas import Canvas, points
 from service.drawing.dimension_lines import across, along, extension
-from service.drawing.lettering import plain, wrapped
+from service.drawing.legend import Legend
+from service.drawing.lettering import wrapped
 from service.drawing.lines import CHAIN, NARROW, PHANTOM, WIDE, LineType
 from service.drawing.scene import AxleChoice
+from service.drawing.words import AXLES, FITMENTS, Which, on_axle
+from service.locales.speech import ENGLISH, Speech
 from service.physics.contact_patch import GROSS_SHARE
 
-TITLE: Final = "Contact patch of one tyre, from above, driving upwards"
+TITLE: Final = say("Contact patch of one tyre, from above, driving upwards")
 NOTES: Final = (
-    "Hatched: the band in which the true outline is expected. The proposed patch shows the present one again.",
-    (
+    say("Hatched: the band in which the true outline is expected. The proposed patch shows the present one again."),
+    say(
         "Estimates for a standing tyre at kerb load where that is given; the round corners stand for the share of the "
         "rectangle that a footprint does not fill."
     ),
+)
+UNKNOWN_PATCH: Final = say("not known: beyond the model")
+UNKNOWN_SENTENCES: Final[Mapping[Which, Said]] = MappingProxyType(
+    {"present": say("present, not known."), "proposed": say("proposed, not known.")}
 )
 # A share a of both sides is rounded off in ellipses: the four corners then lose (4 - pi) a^2 of the rectangle.
 CORNER: Final = sqrt((1.0 - GROSS_SHARE) / (4.0 - pi))
@@ -63,12 +72,19 @@ class Patch(NamedTuple):
 class PatchRow(NamedTuple):
     """The patches of one axle."""
 
-    name: str
+    name: AxleName
     now: Patch
     then: Patch
 
+    @property
+    def both(self) -> tuple[tuple[Which, Patch], ...]:
+        """Return present and proposed in their order."""
+        return ("present", self.now), ("proposed", self.then)
 
-def draw_patches(found: Assessment, axles: AxleChoice = "both", *, styled: bool = True) -> str:
+
+def draw_patches(
+    found: Assessment, axles: AxleChoice = "both", speech: Speech = ENGLISH, *, styled: bool = True
+) -> str:
     """Return the patches as SVG; without its style for a page that brings `paper.STYLE` itself."""
     both = _rows(found)
     rows = [row for row in both if axles in ("both", row.name)]
@@ -83,16 +99,17 @@ def draw_patches(found: Assessment, axles: AxleChoice = "both", *, styled: bool 
     step = (across_mm, 0.0) if len(rows) > 1 else (0.0, down_mm)
     width = across_mm + step[0] + 2 * MARGIN_UNITS * unit
     text_width = width - 2 * MARGIN_UNITS * unit
-    heading = paper.Heading.made(TITLE, found.case.candidate.label, text_width, unit)
+    heading = paper.Heading.made(speech.say(TITLE), found.case.candidate.label, text_width, unit)
     foot = heading.height + 2 * down_mm
-    note_lines = sum(len(wrapped(note, text_width, NOTES_SIZE * unit)) for note in NOTES)
-    height = foot + (92 + 1.35 * NOTES_SIZE * note_lines) * unit
-    canvas = paper.new_sheet("patches", (width, height), scale, styled=styled)
+    note_lines = sum(len(wrapped(speech.say(note), text_width, NOTES_SIZE * unit)) for note in NOTES)
+    legend = Legend.made(speech, text_width, unit, scale)
+    height = foot + (42 + legend.height_units + 1.35 * NOTES_SIZE * note_lines) * unit
+    canvas = paper.new_sheet("patches", (width, height), scale, speech, styled=styled)
     paper.describe(canvas, TITLE, [*_sentences(rows), *NOTES])
     heading.draw(canvas, MARGIN_UNITS * unit)
     for index, row in enumerate(rows):
         _row(canvas, row, heading.height + index * down_mm, (cell, tallest), step)
-    y = paper.legend(canvas, (MARGIN_UNITS * unit, foot + 18 * unit), text_width, scale)
+    y = legend.draw(canvas, (MARGIN_UNITS * unit, foot + 18 * unit))
     paper.paragraph(canvas, (MARGIN_UNITS * unit, y + 6 * unit), NOTES, text_width, NOTES_SIZE)
     return paper.finished(canvas)
 
@@ -117,19 +134,20 @@ def _row(canvas: Canvas, row: PatchRow, y: float, cell: tuple[float, float], ste
     unit = canvas.unit_mm
     width, height = cell
     x = MARGIN_UNITS * unit
-    canvas.text((x, y + 24 * unit), f"{row.name.capitalize()} axle", 20, "start", "strong")
-    for patch, words in ((row.now, "present"), (row.then, "proposed")):
+    canvas.text((x, y + 24 * unit), AXLES[row.name], 20, "start", "strong")
+    for which, patch in row.both:
         centre = x + 0.5 * width, y + ABOVE_UNITS * unit + 0.5 * height
-        group = canvas.group(f"{row.name}-{words}-patch", centre)
-        canvas.text((centre[0], y + 46 * unit), words, LABELS_SIZE, "middle", "soft")
+        group = canvas.group(f"{row.name}-{which}-patch", centre)
+        canvas.text((centre[0], y + 46 * unit), FITMENTS[which], LABELS_SIZE, "middle", "soft")
         if not patch.known:
-            group.text((0.0, 0.0), "not known: beyond the model", LABELS_SIZE)
+            size = group.fitted(UNKNOWN_PATCH, LABELS_SIZE, (width + SIDE_UNITS * unit) / unit - 12.0)
+            group.text((0.0, 0.0), UNKNOWN_PATCH, size)
         else:
-            _band(group, patch, f"{row.name}-{words}")
-            if words == "proposed" and row.now.known:
+            _band(group, patch, f"{row.name}-{which}")
+            if which == "proposed" and row.now.known:
                 _outline(group, row.now, PHANTOM, "")
-            _outline(group, patch, PHANTOM if words == "present" else WIDE, f"{row.name}-{words}-outline")
-            _measures(group, patch, f"{row.name}-{words}")
+            _outline(group, patch, PHANTOM if which == "present" else WIDE, f"{row.name}-{which}-outline")
+            _measures(group, patch, f"{row.name}-{which}", width / unit)
         x, y = x + step[0], y + step[1]
 
 
@@ -141,24 +159,31 @@ def _band(canvas: Canvas, patch: Patch, name: str) -> None:
     canvas.path(_rounded(width.high, length.high), NARROW, f"{name}-high")
 
 
-def _measures(canvas: Canvas, patch: Patch, name: str) -> None:
+def _measures(canvas: Canvas, patch: Patch, name: str, cell_units: float) -> None:
     unit, width, length = canvas.unit_mm, patch.width_mm, patch.length_mm
     arm = 9.0 * unit
     canvas.line((-arm, 0.0), (arm, 0.0), CHAIN)
     canvas.line((0.0, -arm), (0.0, arm), CHAIN)
     below, beside = 0.5 * length.high + 28 * unit, 0.5 * width.high + 26 * unit
-    across(canvas, (-0.5 * width.value, 0.5 * width.value), below, _words(width, ""), f"{name}-width", VALUES_SIZE)
+    across(canvas, (-0.5 * width.value, 0.5 * width.value), below, _words(width), f"{name}-width", VALUES_SIZE)
     along(canvas, beside, (-0.5 * length.value, 0.5 * length.value), "", f"{name}-length")
     # Beside the line and in two lines: a patch is shorter than its words.
-    value, _, band = _words(length, "").partition(" ")
-    for line, words in enumerate((value, band)):
-        canvas.text((beside + 9 * unit, (-4 + 23 * line) * unit), words, VALUES_SIZE, "start")
+    room = 0.5 * cell_units + SIDE_UNITS - beside / unit - 9.0
+    for line, words in enumerate((Amount(length.value, "mm", bare=True), say("({low} to {high})", **_ends(length)))):
+        size = canvas.fitted(words, VALUES_SIZE, room)
+        canvas.text((beside + 9 * unit, (-4 + 23 * line) * unit), words, size, "start")
     for side in (-0.5, 0.5):
         extension(canvas, (side * width.value, 0.5 * length.high), (side * width.value, below))
         extension(canvas, (0.5 * width.high, side * length.value), (beside, side * length.value))
-    canvas.text((0.0, below + 27 * unit), f"area {_words(patch.area_cm2, ' cm²')}", LABELS_SIZE)
-    words = f"at {plain(patch.pressure_kpa)} kPa and {plain(patch.load_kg)} kg"
-    canvas.text((0.0, below + 49 * unit), words, LABELS_SIZE, style="soft")
+    pressure, load = Amount(patch.pressure_kpa, "kPa"), Amount(patch.load_kg, "kg")
+    lines = (
+        (say("area {area}", area=_words(patch.area_cm2, "cm²", bare=False)), ""),
+        # Say: under a contact patch: the inflation pressure and the wheel load that it holds for
+        (say("at {pressure} and {load}", pressure=pressure, load=load), "soft"),
+    )
+    for line, (said, style) in enumerate(lines):
+        size = canvas.fitted(said, LABELS_SIZE, cell_units + 2 * MARGIN_UNITS)
+        canvas.text((0.0, below + (27 + 22 * line) * unit), said, size, style=style)
 
 
 def _outline(canvas: Canvas, patch: Patch, kind: LineType, name: str) -> None:
@@ -176,17 +201,26 @@ def _rounded(width: float, length: float) -> str:
     )
 
 
-def _words(found: Estimate[float], unit: str) -> str:
-    return f"{plain(found.value)}{unit} ({plain(found.low)} to {plain(found.high)})"
+def _words(found: Estimate[float], unit: str = "mm", *, bare: bool = True) -> Said:
+    return say("{value} ({low} to {high})", value=Amount(found.value, unit, bare=bare), **_ends(found, unit))
 
 
-def _sentences(rows: list[PatchRow]) -> Iterator[str]:
+def _ends(found: Estimate[float], unit: str = "mm") -> dict[str, Amount]:
+    return {"low": Amount(found.low, unit, bare=True), "high": Amount(found.high, unit, bare=True)}
+
+
+def _sentences(rows: list[PatchRow]) -> Iterator[Said]:
     for row in rows:
-        for words, patch in (("present", row.now), ("proposed", row.then)):
+        for which, patch in row.both:
             if not patch.known:
-                yield f"{row.name.capitalize()} axle, {words}: not known."
+                yield on_axle(row.name, UNKNOWN_SENTENCES[which])
                 continue
-            yield (
-                f"{row.name.capitalize()} axle, {words}: width {_words(patch.width_mm, ' mm')}, "
-                f"length {_words(patch.length_mm, ' mm')}, area {_words(patch.area_cm2, ' cm²')}."
-            )
+            sizes = {
+                "width": _words(patch.width_mm, bare=False),
+                "length": _words(patch.length_mm, bare=False),
+                "area": _words(patch.area_cm2, "cm²", bare=False),
+            }
+            if which == "present":
+                yield on_axle(row.name, say("present, width {width}, length {length}, area {area}.", **sizes))
+            else:
+                yield on_axle(row.name, say("proposed, width {width}, length {length}, area {area}.", **sizes))

@@ -12,6 +12,7 @@ from service.assessment.view.estimates import loaded_radius_mm
 from service.assessment.view.views import AxleView
 from service.core.findings import AxleName
 from service.core.numeric import UNKNOWN, known, known_or, unknown
+from service.core.saying import Amount, Said, say
 from service.core.units import MM_PER_INCH
 from service.drawing.lettering import clean
 from service.physics.contact_patch import tread_width_mm
@@ -23,6 +24,27 @@ MOST_DESIGNATION = 44
 # The tread is narrower than the section; where the designation gives no aspect ratio, by this much (project's choice).
 WIDEST_TREAD = 0.96
 USUAL_TREAD = 0.84
+
+
+class MissingNotes(NamedTuple):
+    """What is said of a wheel of which something is not known."""
+
+    no_size: Said
+    no_ground: Said
+    no_offset: Said
+
+
+PRESENT_NOTES = MissingNotes(
+    say("The present tyre is not drawn: its size is not known."),
+    say("The ground under the present tyre is not drawn: its loaded radius is not known."),
+    say("The present rim states no offset (ET): it is drawn about the other one's centre."),
+)
+PROPOSED_NOTES = MissingNotes(
+    say("The proposed tyre is not drawn: its size is not known."),
+    say("The ground under the proposed tyre is not drawn: its loaded radius is not known."),
+    say("The proposed rim states no offset (ET): it is drawn about the other one's centre."),
+)
+TWIN_NOTE = say("Twin wheels: one of the two is drawn.")
 
 
 class WheelShape(NamedTuple):
@@ -79,7 +101,7 @@ class AxleScene(NamedTuple):
     arch_radius_mm: float
     bolt_circle_mm: float
     hub_radius_mm: float
-    notes: tuple[str, ...]
+    notes: tuple[Said, ...]
 
     @property
     def placed(self) -> bool:
@@ -133,7 +155,7 @@ def _scene(view: AxleView, proposed: Fitment) -> AxleScene:
         circle,
         # The flange of the hub reaches a little beyond the bolts: indicative, the shape is not known.
         min(known_or(0.5 * circle + 16.0, 0.3 * shape_then.rim_diameter_mm), 0.4 * shape_then.rim_diameter_mm),
-        tuple(_notes(shape_now, shape_then, axle.wheels_per_side)),
+        (*_notes(shape_now, shape_then, axle.wheels_per_side), *_spacers(axle.fitted, proposed)),
     )
 
 
@@ -144,7 +166,7 @@ def _shape(wheel: Wheel, fitment: Fitment, centre_mm: float) -> WheelShape:
     tread = tread_width_mm(facts.nominal_width_mm, facts.aspect_percent)
     return WheelShape(
         clean(fitment.tyre.designation.canonical, MOST_DESIGNATION),
-        clean(fitment.rim.designation.canonical, MOST_DESIGNATION),
+        clean(fitment.rim_in_words, MOST_DESIGNATION),
         facts.offset_mm,
         centre_mm,
         shape.overall_diameter_mm,
@@ -170,13 +192,26 @@ def _grown(view: AxleView, then: WheelShape) -> WheelShape:
     )
 
 
-def _notes(now: WheelShape, then: WheelShape, wheels_per_side: int) -> Iterator[str]:
-    for which, wheel in (("present", now), ("proposed", then)):
+def _spacers(now: Fitment, then: Fitment) -> Iterator[Said]:
+    if now.spacer_mm:
+        yield say(
+            "The present wheel stands on a spacer of {thickness}: its ET is drawn less that.",
+            thickness=Amount(now.spacer_mm, "mm", 1),
+        )
+    if then.spacer_mm:
+        yield say(
+            "The proposed wheel stands on a spacer of {thickness}: its ET is drawn less that.",
+            thickness=Amount(then.spacer_mm, "mm", 1),
+        )
+
+
+def _notes(now: WheelShape, then: WheelShape, wheels_per_side: int) -> Iterator[Said]:
+    for wheel, words in ((now, PRESENT_NOTES), (then, PROPOSED_NOTES)):
         if not wheel.has_tyre:
-            yield f"The {which} tyre is not drawn: its size is not known."
+            yield words.no_size
         elif unknown(wheel.loaded_radius_mm):
-            yield f"The ground under the {which} tyre is not drawn: its loaded radius is not known."
+            yield words.no_ground
         if unknown(wheel.offset_mm):
-            yield f"The {which} rim states no offset (ET): it is drawn about the other one's centre."
+            yield words.no_offset
     if wheels_per_side > 1:
-        yield "Twin wheels: one of the two is drawn."
+        yield TWIN_NOTE

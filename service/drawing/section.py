@@ -2,25 +2,39 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
+from types import MappingProxyType
 from typing import Final
 
 from service.assessment.answer.assess import Assessment
 from service.assessment.answer.verdict_words import VERDICT_WORDS
+from service.core.saying import Said, say
 from service.drawing import paper, section_dimensions, wheels
 from service.drawing.canvas import Canvas
-from service.drawing.lettering import clean, wrapped
+from service.drawing.legend import Legend
+from service.drawing.lettering import clean, fitting, width_of, wrapped
 from service.drawing.scene import AxleChoice, AxleScene, scenes
 from service.drawing.verdict_line import STEP_UNITS, counts, draw_verdict
+from service.drawing.words import AXLES, PRESENT, PROPOSED, on_axle
+from service.locales.speech import ENGLISH, Speech, Units
 
-TITLE: Final = "Left-hand wheels, cut through the axle and seen from the rear"
-NOTES: Final = (
-    "Values: proposed (present), in mm; a negative room is an overlap. What stays as it is hides its present outline.",
-    (
-        "Disc, rim contour and curve of the sidewalls are indicative; whatever carries a dimension is to scale. The "
-        "loaded radius is an estimate. Room counts from the tyre's width in service to what was measured at the "
-        "present wheel, to the arch at full bump."
-    ),
+TITLE: Final = say("Left-hand wheels, cut through the axle and seen from the rear")
+VALUES: Final[Mapping[Units, Said]] = MappingProxyType(
+    {
+        "metric": say(
+            "Values: proposed (present), in mm; a negative room is an overlap. "
+            "What stays as it is hides its present outline."
+        ),
+        "imperial": say(
+            "Values: proposed (present), in inches, the offset (ET) in mm; a negative room is an overlap. "
+            "What stays as it is hides its present outline."
+        ),
+    }
+)
+INDICATIVE: Final = say(
+    "Disc, rim contour and curve of the sidewalls are indicative; whatever carries a dimension is to scale. "
+    "The loaded radius is an estimate. Room counts from the tyre's width in service to what was measured at the "
+    "present wheel, to the arch at full bump."
 )
 # Space round the wheel [drawing units]: for the dimensions at its sides, and for the words above.
 OUTBOARD_UNITS: Final = 62.0
@@ -30,9 +44,14 @@ HEADING_UNITS: Final = 92.0
 ABOVE_UNITS: Final = 46.0
 BELOW_UNITS: Final = 78.0
 NARROWEST_UNITS: Final = 400.0
+WORDS_UNITS: Final = 14.0
+# Where the designations begin beside short words for present and proposed.
+COLUMN_UNITS: Final = 70.0
 
 
-def draw_section(found: Assessment, axles: AxleChoice = "both", *, styled: bool = True) -> str:
+def draw_section(
+    found: Assessment, axles: AxleChoice = "both", speech: Speech = ENGLISH, *, styled: bool = True
+) -> str:
     """Return the section as SVG; without its style for a page that brings `paper.STYLE` itself."""
     both = scenes(found, "both")
     drawn = [scene for scene in both if axles in ("both", scene.name)]
@@ -43,29 +62,35 @@ def draw_section(found: Assessment, axles: AxleChoice = "both", *, styled: bool 
     panel = max(_panel_width(scene, unit) for scene in both)
     width = len(drawn) * (panel + GAP_UNITS * unit) + GAP_UNITS * unit
     text_width = width - 2 * GAP_UNITS * unit
-    heading = paper.Heading.made(TITLE, found.case.candidate.label, text_width, unit)
+    heading = paper.Heading.made(speech.say(TITLE), found.case.candidate.label, text_width, unit)
     # In a page the verdict stands above; a drawing by itself carries it.
     top = heading.height + (STEP_UNITS * unit if styled else 0.0)
     axis = top + (HEADING_UNITS + ABOVE_UNITS) * unit + up
     foot = axis + down + BELOW_UNITS * unit
-    notes = [counts(found)] if styled else []
-    notes += [f"{scene.name.capitalize()} axle: {note}" for scene in drawn for note in scene.notes] + list(NOTES)
-    note_lines = sum(len(wrapped(note, text_width, 13 * unit)) for note in notes)
-    height = foot + (30 + 26 + 26 + 17.6 * note_lines) * unit
-    canvas = paper.new_sheet("section", (width, height), scale, styled=styled)
+    notes = _notes(found, drawn, speech, styled=styled)
+    legend = Legend.made(speech, text_width, unit, scale)
+    note_lines = sum(len(wrapped(speech.say(note), text_width, 13 * unit)) for note in notes)
+    height = foot + (32 + legend.height_units + 17.6 * note_lines) * unit
+    canvas = paper.new_sheet("section", (width, height), scale, speech, styled=styled)
     told = [sentence for scene in drawn for sentence in section_dimensions.sentences(scene)]
-    paper.describe(canvas, TITLE, [f"{VERDICT_WORDS[found.verdict]}.", *told, *notes])
+    paper.describe(canvas, TITLE, [say("{verdict}.", verdict=VERDICT_WORDS[found.verdict]), *told, *notes])
     heading.draw(canvas, GAP_UNITS * unit)
     if styled:
-        draw_verdict(canvas, (GAP_UNITS * unit, heading.height), found)
+        draw_verdict(canvas, (GAP_UNITS * unit, heading.height), text_width, found)
     left = GAP_UNITS * unit
     for scene in drawn:
-        _designations(canvas, scene, (left, top))
+        _designations(canvas, scene, (left, top), panel)
         _panel(canvas, scene, left + _hub_place(scene, panel, unit), axis)
         left += panel + GAP_UNITS * unit
-    y = paper.legend(canvas, (GAP_UNITS * unit, foot + 24 * unit), text_width, scale)
+    y = legend.draw(canvas, (GAP_UNITS * unit, foot + 24 * unit))
     paper.paragraph(canvas, (GAP_UNITS * unit, y + 6 * unit), notes, text_width)
     return paper.finished(canvas)
+
+
+def _notes(found: Assessment, drawn: Sequence[AxleScene], speech: Speech, *, styled: bool) -> list[Said]:
+    told = [counts(found)] if styled else []
+    told += [on_axle(scene.name, note) for scene in drawn for note in scene.notes]
+    return [*told, VALUES[speech.units], INDICATIVE]
 
 
 def _panel_width(scene: AxleScene, unit: float) -> float:
@@ -79,17 +104,20 @@ def _hub_place(scene: AxleScene, width: float, unit: float) -> float:
     return 0.5 * (width - needed) + OUTBOARD_UNITS * unit + scene.reach_outboard_mm
 
 
-def _designations(canvas: Canvas, scene: AxleScene, at: tuple[float, float]) -> None:
-    (x, y), unit = at, canvas.unit_mm
-    canvas.text((x, y + 22 * unit), f"{scene.name.capitalize()} axle", 20, "start", "strong")
-    rows: Sequence[tuple[str, str]] = (
-        ("proposed", f"{scene.then.tyre} · {scene.then.rim}"),
-        ("present", f"{scene.now.tyre} · {scene.now.rim}"),
+def _designations(canvas: Canvas, scene: AxleScene, at: tuple[float, float], width: float) -> None:
+    (x, y), unit, say_it = at, canvas.unit_mm, canvas.speech.say
+    canvas.text((x, y + 22 * unit), AXLES[scene.name], 20, "start", "strong")
+    rows: Sequence[tuple[Said, str]] = (
+        (PROPOSED, f"{scene.then.tyre} · {scene.then.rim}"),
+        (PRESENT, f"{scene.now.tyre} · {scene.now.rim}"),
     )
+    column = max(COLUMN_UNITS, *(width_of(say_it(which), WORDS_UNITS) + 8.0 for which, _ in rows))
     for index, (which, words) in enumerate(rows):
         line_y = y + (48 + 21 * index) * unit
-        canvas.text((x, line_y), which, 14, "start", "soft")
-        canvas.text((x + 70 * unit, line_y), clean(words, 52), 14, "start")
+        designations = clean(words, 52)
+        size = fitting(designations, width / unit - column, WORDS_UNITS)
+        canvas.text((x, line_y), which, WORDS_UNITS, "start", "soft")
+        canvas.text((x + column * unit, line_y), designations, size, "start")
 
 
 def _panel(canvas: Canvas, scene: AxleScene, hub_x: float, axis_y: float) -> None:

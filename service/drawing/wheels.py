@@ -5,11 +5,20 @@ from __future__ import annotations
 from typing import Final
 
 from service.core.numeric import known, known_or
+from service.core.saying import say
 from service.drawing import outline
 from service.drawing.canvas import Canvas, points
 from service.drawing.lines import CHAIN, NARROW, PHANTOM, WIDE, LineType
 from service.drawing.scene import AxleScene, WheelShape
 
+# Say: names a surface in a drawing: what the wheel is bolted against
+HUB_FACE: Final = say("hub face")
+# Say: names a thing in a drawing: the suspension strut beside the wheel
+STRUT: Final = say("strut")
+# Say: names a thing in a drawing: the outer edge of the wing (fender) above the wheel
+WING_EDGE: Final = say("wing edge")
+# Say: names a thing in a drawing: the wheel arch above the tyre, with the suspension fully compressed
+ARCH: Final = say("arch, at full bump")
 BEYOND_UNITS: Final = 16.0
 SOLID_UNITS: Final = 9.0
 HUB_FLANGE_MM: Final = 12.0
@@ -63,7 +72,7 @@ def hub(canvas: Canvas, scene: AxleScene) -> None:
             y = side * scene.bolt_circle_mm
             canvas.line((-BOLT_MM, y), (BOLT_MM, y), CHAIN, f"{scene.name}-bolt-{'upper' if side < 0 else 'lower'}")
     canvas.line((HUB_FLANGE_MM, 0.2 * radius), (HUB_FLANGE_MM + 14 * unit, 0.2 * radius), NARROW)
-    canvas.text((HUB_FLANGE_MM + 18 * unit, 0.2 * radius + 4 * unit), "hub face", 14, "start")
+    canvas.text((HUB_FLANGE_MM + 18 * unit, 0.2 * radius + 4 * unit), HUB_FACE, 14, "start")
 
 
 def surroundings(canvas: Canvas, scene: AxleScene) -> None:
@@ -74,12 +83,12 @@ def surroundings(canvas: Canvas, scene: AxleScene) -> None:
         x, y1, y2 = scene.strut_mm, -STRUT_TO * radius, -STRUT_FROM * radius
         canvas.hatched(_box(x, x + solid, y1, y2))
         canvas.line((x, y1), (x, y2), NARROW, f"{scene.name}-strut")
-        canvas.text((x + solid, y1 - 6 * canvas.unit_mm), "strut", 14)
+        canvas.text((x + solid, y1 - 6 * canvas.unit_mm), STRUT, 14)
     if known(scene.wing_mm):
         x, y1, y2 = -scene.wing_mm, -WING_TO * radius, -WING_FROM * radius
         canvas.hatched(_box(x - solid, x, y1, y2))
         canvas.line((x, y1), (x, y2), NARROW, f"{scene.name}-wing")
-        canvas.text((x - solid, y1 - 6 * canvas.unit_mm), "wing edge", 14)
+        canvas.text((x - solid, y1 - 6 * canvas.unit_mm), WING_EDGE, 14)
     if known(scene.arch_radius_mm):
         y, half = -scene.arch_radius_mm, 0.42 * known_or(scene.then.section_width_mm, scene.then.rim_width_mm)
         x1, x2 = scene.then.centre_mm - half, scene.then.centre_mm + half
@@ -87,7 +96,7 @@ def surroundings(canvas: Canvas, scene: AxleScene) -> None:
         canvas.line((x1, y), (x2, y), NARROW, f"{scene.name}-arch")
         # Above the names of strut and wing edge, wherever the arch stands.
         y = min(y - solid - 5 * canvas.unit_mm, -STRUT_TO * radius - 23 * canvas.unit_mm)
-        canvas.text((scene.then.centre_mm, y), "arch, at full bump", 14, "end")
+        canvas.text((scene.then.centre_mm, y), ARCH, 14, "end")
 
 
 def _ground(canvas: Canvas, scene: AxleScene) -> None:

@@ -1,4 +1,4 @@
-"""Every sentence that a catalogue must have, found where it stands: calls of `say`, rule packs, units."""
+"""Every sentence that a catalogue must have: calls of `say` in code and templates, texts of rule packs, units."""
 
 from __future__ import annotations
 
@@ -15,6 +15,9 @@ from service.locales.speech import IMPERIAL, LANGUAGES, UNIT_CONTEXT
 SERVICE = Path(__file__).parent.parent
 # What stands behind numbers and is not the same in every language.
 UNITS = ("in", "km/h", *(each.unit for each in IMPERIAL.values() if each.unit != "in"))
+# How the sentences of a file are found; a template that cannot be read is an error, not one without sentences.
+METHODS = [("**.py", "python"), ("**.j2", "jinja2.ext:babel_extract")]
+OPTIONS = {"**.j2": {"silent": "false"}}
 # Keys of a rule pack whose texts are sentences for the caller.
 PACK_SENTENCES = ("message", "title", "place", "notes", "not_held")
 
@@ -22,7 +25,9 @@ PACK_SENTENCES = ("message", "title", "place", "notes", "not_held")
 def messages() -> Catalog:
     """Return the template of all catalogues: message ids in the order of the files, with where each stands."""
     found = Catalog(project="fitment-service", charset="utf-8", fuzzy=False)
-    for place, line, text, comments, _ in extract_from_dir(SERVICE, keywords={"say": None}, comment_tags=("Say:",)):
+    for place, line, text, comments, _ in extract_from_dir(
+        SERVICE, METHODS, OPTIONS, keywords={"say": None}, comment_tags=("Say:",)
+    ):
         found.add(text, locations=[(place, line)], auto_comments=comments)
     for pack in sorted((SERVICE / "rules").rglob("*.toml")):
         for text in _sentences(tomllib.loads(pack.read_text("utf-8"))):

@@ -49,16 +49,23 @@ class Speech(NamedTuple):
     units: Units
     catalogue: Mapping[str, str]
 
+    @property
+    def is_plain(self) -> bool:
+        """Return whether every sentence is said as it stands in the code."""
+        return self.language == "en" and self.units == "metric"
+
     def say(self, text: str) -> str:
         """Return the text in this language and these units; English in metric units is the text itself."""
-        if self.language == "en" and self.units == "metric":
+        if self.is_plain:
             return str(text)
         if isinstance(text, Amount):
             return self._amount(text)
         if not isinstance(text, Said):
             return text
         template = self.catalogue.get(text.template, text.template)
-        said = template.format_map({name: self.say(each) for name, each in text.parameters.items()})
+        spoken = {name: self.say(each) for name, each in text.parameters.items()}
+        # As in `Said`: a text without parameters may hold braces of its own.
+        said = template.format_map(spoken) if spoken else template
         return capitalised(said) if text.capital else said
 
     def _amount(self, amount: Amount) -> str:
@@ -74,6 +81,9 @@ class Speech(NamedTuple):
     def _number(self, value: float, digits: int) -> str:
         text: str = format_decimal(value, f"0.{'#' * digits}" if digits else "0", locale=self.language)
         return "0" if text.strip("-") == "0" else text.replace("-", MINUS)
+
+
+ENGLISH = Speech("en", "metric", {})
 
 
 @cache

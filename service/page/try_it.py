@@ -6,7 +6,7 @@ import json
 from functools import cache
 from typing import Any, Final, NamedTuple
 
-from service import __version__
+from service.core.version import VERSION
 from service.drawing import paper
 from service.drawing.marks import MARKS
 from service.page import report
@@ -101,7 +101,7 @@ def page() -> str:
             axle_fields=axle_fields,
             car_fields=CAR_FIELDS,
             marks=MARKS,
-            version=__version__,
+            version=VERSION,
         )
     )
 

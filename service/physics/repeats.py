@@ -41,6 +41,7 @@ def repeats_needed(effect: Num, repeatability: Num, confidence: float = CONFIDEN
 
     References
     ----------
+    .. [NIST-HANDBOOK] 7.2.2.2, the first term: sample sizes for a mean, doubled for a difference of two (from memory).
     .. [GUENTHER-1981] sample size of the two-sample t test (from memory).
     """
     risk_z = NormalDist().inv_cdf(0.5 + 0.5 * confidence)

@@ -12,6 +12,10 @@ DIAGONAL_FACTOR: Final = 2.99
 """The same for diagonal and bias-belted tyres [COMMON-PRACTICE] (from memory)."""
 BAND: Final = 0.01
 """Half-width of the band as a share of the circumference."""
+TOLERANCE_DOWN_PERCENT: Final = 2.5
+"""By how much a tyre may roll less than its nominal circumference [WDK-107] (from memory) [%]."""
+TOLERANCE_UP_PERCENT: Final = 1.5
+"""By how much it may roll more, likewise [%]."""
 MM_PER_KM: Final = 1.0e6
 
 

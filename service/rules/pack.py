@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from functools import lru_cache
 from typing import NamedTuple
 
+from service.core.saying import Said
 from service.rules.limits import Limits
 from service.rules.rule import Applies, Bound, Rule, VehicleFacts, within
 from service.rules.sections import Allowance, SpeedometerRule, WinterRule
@@ -26,7 +27,7 @@ class RulePack:
     """The law of one place; rules of the packs it builds on are included, its own come in their stead by code."""
 
     id: str
-    title: str
+    title: Said
     edition: str
     inherits: tuple[str, ...]
     limits: Limits
@@ -34,8 +35,8 @@ class RulePack:
     speedometers: tuple[SpeedometerRule, ...]
     winter: WinterRule | None
     allowances: tuple[Allowance, ...]
-    notes: tuple[str, ...]
-    not_held: tuple[str, ...]
+    notes: tuple[Said, ...]
+    not_held: tuple[Said, ...]
     """What of the place's law was not found or is not asked, in sentences."""
 
     @property

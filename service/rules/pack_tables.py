@@ -7,6 +7,7 @@ from typing import Annotated, NamedTuple
 
 from pydantic import AfterValidator, ConfigDict, TypeAdapter
 
+from service.core.saying import Said
 from service.rules.limits import Limits
 from service.rules.provenance import Provenance
 from service.rules.rule import Applies, Bound, Rule
@@ -21,7 +22,7 @@ class Setting(NamedTuple):
     """Where a table is read: the pack's id, its place, the limits in force there, the speedometer rules it inherits."""
 
     pack: str
-    place: str
+    place: Said
     limits: Limits
     speedometers: tuple[SpeedometerRule, ...]
 

@@ -8,6 +8,7 @@ from typing import Annotated
 from pydantic import AfterValidator, Field, ValidationInfo
 
 from service.core.findings import Basis, BasisKind, BasisStatus
+from service.core.saying import say
 from service.core.sources import SOURCES
 from service.rules.written import CLOSED, Day, Text, fault, nearest
 
@@ -76,7 +77,7 @@ def basis_of(provenance: Provenance) -> Basis:
     place = source.title if says_it_all else f"{source.title}{joint}{provenance.article}"
     words = place
     if provenance.checked is not None:
-        words = f"{place}; checked {provenance.checked}"
+        words = say("{document}; checked {day}", document=place, day=provenance.checked)
     elif provenance.status != "own" and source.kind != "common_practice":
-        words = f"{place}; text not read, {CHECK_THE_TEXT}"
+        words = say("{document}; text not read, check the official text", document=place)
     return Basis(kind, source.key, "" if says_it_all else provenance.article, provenance.status, words)

@@ -24,6 +24,7 @@ _WORDS: dict[str, tuple[str, str]] = {
     "track_change_mm": ("mm", "change of the track"),
     "track_change_abs_mm": ("mm", "change of the track in either direction"),
     "offset_change_mm": ("mm", "change of the rim offset"),
+    "spacer_mm": ("mm", "thickness of the spacers"),
     "overall_diameter_change_percent": ("%", "change of the overall diameter"),
     "overall_diameter_change_abs_percent": ("%", "change of the overall diameter in either direction"),
     "overall_diameter_change_mm": ("mm", "change of the overall diameter"),

@@ -9,6 +9,7 @@ from pathlib import Path
 from types import MappingProxyType
 
 from service.core.errors import UnknownName
+from service.core.saying import Said, say
 from service.rules.faults import PackError, PackFile
 from service.rules.limits import LIMIT_NAMES, SECTION_OF, Limit, Limits
 from service.rules.pack import RulePack
@@ -122,9 +123,9 @@ def _assemble(sheet: Sheet, parents: list[RulePack], common: Mapping[str, Limit]
     return pack
 
 
-def _place(sheet: Sheet) -> str:
+def _place(sheet: Sheet) -> Said:
     """Return where the pack's rules are law, with its preposition."""
-    return sheet.heading.place or f"in {sheet.heading.title}"
+    return sheet.heading.place or say("in {country}", country=sheet.heading.title)
 
 
 def _has_one_for_all(pack: RulePack) -> bool:

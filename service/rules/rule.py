@@ -14,9 +14,10 @@ from pydantic import AfterValidator, Field, ValidationInfo
 
 from service.core.findings import ADVISORY, MET, NOT_MET, OPEN, BasisStatus, Holds, Where
 from service.core.numeric import Num, magnitude, pick, unknown
-from service.rules.provenance import CHECK_THE_TEXT, Provenance
+from service.core.saying import Said, say
+from service.rules.provenance import Provenance
 from service.rules.quantities import QUANTITIES
-from service.rules.written import CLOSED, Day, Flag, Number, Text, fault, known, not_before
+from service.rules.written import CLOSED, Day, Flag, Number, Sentence, Text, fault, known, not_before
 
 Comparison = Literal["at_most", "at_least", "equals"]
 RuleAxle = Literal["any", Where]
@@ -30,10 +31,11 @@ DIVIDED = "load_rating_sum_margin_kg"
 # A limit reached exactly (1530 mm on 1500 mm is 2.0 %) must not fail by the last bit of a float.
 TOLERANCE = 1e-9
 
-_CAVEATS: dict[str, str] = {
-    "second_hand": f"Known from a quotation only: {CHECK_THE_TEXT}.",
-    "memory": f"Known from memory only: {CHECK_THE_TEXT}.",
+_CAVEATS: dict[str, Said] = {
+    "second_hand": say("Known from a quotation only: check the official text."),
+    "memory": say("Known from memory only: check the official text."),
 }
+_STAND_IN = say("Measured against the present fitment as a stand-in: check the official text.")
 
 
 def within(day: str, first: str | None, last: str | None) -> bool:
@@ -159,12 +161,12 @@ class Rule(Provenance):
 
     status: Annotated[BasisStatus, AfterValidator(_status_of_a_text)]
     code: Annotated[Text, AfterValidator(_code_of_a_law)]
-    title: Text
-    message: Text
+    title: Sentence
+    message: Sentence
     bounds: Annotated[tuple[Bound, ...], Field(alias="any_of")]
     applies: Applies
     pack: str
-    place: str
+    place: Sentence
     """Where it is law, with its preposition: `in Spain`."""
     divisor: Annotated[Number, AfterValidator(_divides_a_rating)] = 1.0
     stand_in: Flag = False
@@ -191,7 +193,7 @@ class Rule(Provenance):
         """Return the sentence that warns of a text not read or of a stand-in, empty when there is neither."""
         if self.status in _CAVEATS:
             return _CAVEATS[self.status]
-        return f"Measured against the present fitment as a stand-in: {CHECK_THE_TEXT}." if self.stand_in else ""
+        return _STAND_IN if self.stand_in else ""
 
     def outcome(self, *measured: Num) -> int:
         """Return the outcome for the measured quantities, one for each bound and in that order.

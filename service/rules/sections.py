@@ -5,14 +5,14 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Annotated, Literal
 
-from pydantic import AfterValidator, Field, ValidationInfo
+from pydantic import AfterValidator, Field, InstanceOf, ValidationInfo
 
 from service.core.findings import Basis, Holds
 from service.core.numeric import Num
 from service.rules.limits import Limit
 from service.rules.provenance import Provenance
 from service.rules.rule import Applies, within
-from service.rules.written import CLOSED, Day, Flag, Number, Positive, Text, fault, known, not_before
+from service.rules.written import CLOSED, Day, Flag, Number, Positive, Sentence, Text, fault, known, not_before
 
 SpeedometerKind = Literal["r39", "band"]
 TestSpeedIs = Literal["true", "displayed"]
@@ -58,14 +58,14 @@ class SpeedometerRule(Provenance):
     """
 
     kind: SpeedometerKind
-    title: Text
+    title: Sentence
     least_gain: Positive
     least_constant_kmh: Number
     most_gain: Annotated[Number | None, AfterValidator(_above_the_lower_edge)]
     most_constant_kmh: Number
     test_speed_is: TestSpeedIs
     test_speeds: Annotated[tuple[TestSpeeds, ...], AfterValidator(_rows_of_speeds)]
-    test_speeds_basis: Basis
+    test_speeds_basis: InstanceOf[Basis]
     applies: Applies
     pack: str
     valid_from: Day | None = None
@@ -145,7 +145,7 @@ class Allowance(Provenance):
     """
 
     code: Text
-    title: Text
+    title: Sentence
     kind: AllowanceKind
     value: Number
     unit: Annotated[str, AfterValidator(_unit_of_the_kind)]

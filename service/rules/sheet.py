@@ -12,7 +12,7 @@ from pydantic import AfterValidator, BeforeValidator, TypeAdapter, ValidationInf
 from service.rules.faults import PackFile
 from service.rules.limits import LIMIT_NAMES, SECTION_LIMITS, SECTION_OF, Limit, unit_of
 from service.rules.pack_tables import AllowanceTables, RuleTables, Setting, SpeedometerTables, WinterTable
-from service.rules.written import CLOSED, Text, Texts, fault, keys_of, known
+from service.rules.written import CLOSED, Sentence, Sentences, Texts, fault, keys_of, known
 
 _EDITION = re.compile(r"\d{4}-(0[1-9]|1[0-2])")
 _LIMITS_BY_SECTION: Mapping[str, Mapping[str, str]] = {
@@ -77,13 +77,13 @@ class Heading(GivenLimits):
     """What must be known of a pack before its rules are read: its name, what it builds on, and its limits."""
 
     id: Annotated[str, AfterValidator(_name_of_the_file)]
-    title: Text
+    title: Sentence
     edition: Annotated[str, AfterValidator(_year_and_month)]
     inherits: Texts
-    place: Text = ""
+    place: Sentence | None = None
     drops: Texts = ()
-    notes: Texts = ()
-    not_held: Texts = ()
+    notes: Sentences = ()
+    not_held: Sentences = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

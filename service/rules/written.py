@@ -11,8 +11,18 @@ from dataclasses import fields
 from difflib import get_close_matches
 from typing import Annotated, Any
 
-from pydantic import AfterValidator, BeforeValidator, ConfigDict, Field, StringConstraints, ValidationInfo
-from pydantic_core import PydanticCustomError
+from pydantic import (
+    AfterValidator,
+    BeforeValidator,
+    ConfigDict,
+    Field,
+    GetPydanticSchema,
+    StringConstraints,
+    ValidationInfo,
+)
+from pydantic_core import PydanticCustomError, core_schema
+
+from service.core.saying import Said
 
 Table = dict[str, Any]
 
@@ -84,8 +94,18 @@ def _iso(given: object) -> str:
     return given.isoformat()
 
 
+def _said(given: object, read: core_schema.ValidatorFunctionWrapHandler) -> Said:
+    # What has been read before comes by again where a pack builds on another.
+    return given if isinstance(given, Said) else Said(read(given), {})
+
+
 Text = Annotated[str, StringConstraints(pattern=r"\S")]
 Texts = tuple[Text, ...]
+# A text for callers: its English words are the message id of the catalogues, which read the packs' files.
+Sentence = Annotated[
+    Said, GetPydanticSchema(lambda _, schema: core_schema.no_info_wrap_validator_function(_said, schema(Text)))
+]
+Sentences = tuple[Sentence, ...]
 Number = Annotated[float, Field(strict=True, allow_inf_nan=False)]
 Positive = Annotated[Number, Field(gt=0.0)]
 Flag = Annotated[bool, Field(strict=True)]

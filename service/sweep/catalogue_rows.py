@@ -8,7 +8,7 @@ import pandas as pd
 
 from service.assessment.case import Axle, Candidate, Fitment, Measured, Rim, Tyre, Vehicle
 from service.core.findings import AxleName
-from service.core.numeric import UNKNOWN, known, unknown
+from service.core.numeric import UNKNOWN, known, known_or, unknown
 from service.designation.bolt_circle import parse_bolt_circle
 from service.designation.rim import parse_rim
 from service.designation.tyre import parse_tyre
@@ -92,6 +92,8 @@ def _axle(row: Row, axle: AxleName) -> Axle:
         clearance_outboard_mm=_number(row, f"{axle}_clearance_outboard_mm"),
         clearance_radial_mm=_number(row, f"{axle}_clearance_radial_mm"),
         min_rim_diameter_in=_number(row, f"{axle}_min_rim_diameter_in"),
+        clearance_tolerance_mm=known_or(_number(row, f"{axle}_clearance_tolerance_mm"), 0.0),
+        track_tolerance_mm=known_or(_number(row, f"{axle}_track_tolerance_mm"), 0.0),
     )
 
 
@@ -117,4 +119,5 @@ def vehicle(row: Row) -> Vehicle:
         seats_standing=_flag(row, "seats_standing"),
         speed_limited_kmh=_number(row, "speed_limited_kmh"),
         towing=_flag(row, "towing"),
+        speedometer_tolerance_percent=known_or(_number(row, "speedometer_tolerance_percent"), 0.0),
     )

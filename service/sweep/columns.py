@@ -73,6 +73,18 @@ _AXLE = (
     _number("clearance_inboard_mm", "room from the present wheel to the strut", "mm", *ranges.ROOM_MM),
     _number("clearance_outboard_mm", "room from the present wheel to the edge of the wing", "mm", *ranges.ROOM_MM),
     _number("clearance_radial_mm", "room from the present wheel to the arch at full bump", "mm", *ranges.ROOM_MM),
+    _number(
+        "clearance_tolerance_mm",
+        "to within how much the rooms were measured; 0 where empty",
+        "mm",
+        *ranges.ROOM_TOLERANCE_MM,
+    ),
+    _number(
+        "track_tolerance_mm",
+        "to within how much the track is known; 0 where empty",
+        "mm",
+        *ranges.TRACK_TOLERANCE_MM,
+    ),
     _number("min_rim_diameter_in", "least rim diameter that clears the brake", "in", *ranges.RIM_DIAMETER_IN),
 )
 
@@ -99,6 +111,12 @@ VEHICLE_COLUMNS: tuple[Column, ...] = (
     ),
     _number("displayed_kmh", "speedometer: what is displayed at `true_kmh`", "km/h", *ranges.SPEED_KMH),
     _number("true_kmh", "speedometer: the true speed at `displayed_kmh`", "km/h", *ranges.SPEED_KMH),
+    _number(
+        "speedometer_tolerance_percent",
+        "to within how much of the true speed the speedometer was read; 0 where empty",
+        "%",
+        *ranges.SPEEDOMETER_TOLERANCE_PERCENT,
+    ),
     Column("built", "day", "the day the vehicle was built, as an ISO date"),
     _number("max_mass_kg", "permissible maximum mass of the vehicle", "kg", *ranges.VEHICLE_MASS_KG),
     Column("seats_standing", "yes_no", "whether passengers may stand"),

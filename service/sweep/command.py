@@ -1,4 +1,4 @@
-"""The options of `python -m service sweep`; what does the work is loaded only when there is work."""
+"""The options of `fitment-service sweep`; what does the work is loaded only when there is work."""
 
 from __future__ import annotations
 
@@ -73,7 +73,7 @@ def _whole(written: str) -> str:
 
 def _parser() -> argparse.ArgumentParser:
     parser = argparse.ArgumentParser(
-        prog="python -m service sweep",
+        prog="fitment-service sweep",
         description="Grade every candidate on every vehicle. Reads two Parquet tables, writes "
         "DIR/pairs/part-*.parquet, DIR/rejected.parquet and DIR/manifest.json. "
         "Run again after an interruption, it goes on where it stopped.",

@@ -63,6 +63,11 @@ class ReadTable(NamedTuple):
         found = self.numbers.get(name)
         return np.full(self.rows, np.nan) if found is None else found
 
+    def number_or(self, name: str, default: float) -> FloatArray:
+        """Return a column of numbers with what stands for one that is not given."""
+        found = self.number(name)
+        return np.where(np.isnan(found), default, found)
+
     def row(self, at: int) -> dict[str, object]:
         """Return one row by the names of its columns; what is not given is None."""
         found: dict[str, object] = {name: column.at(at) for name, column in self.texts.items()}

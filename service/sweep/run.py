@@ -12,8 +12,8 @@ from dask.base import compute
 from dask.delayed import Delayed, delayed
 from dask.diagnostics.progress import ProgressBar
 
-from service import __version__
 from service.assessment.answer.verdict import VERDICTS
+from service.core.version import VERSION
 from service.sweep.batches import question_of
 from service.sweep.fingerprint import fingerprint
 from service.sweep.input_tables import read_inputs
@@ -115,7 +115,7 @@ def _job(options: Options) -> Job:
         date=options.date,
         only=options.only,
         partition_rows=options.partition_rows,
-        version=__version__,
+        version=VERSION,
         fingerprint=fingerprint(),
     )
 

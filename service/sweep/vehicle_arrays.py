@@ -84,8 +84,7 @@ def _day_step(days: Texts, bounds: Sequence[str], side: str) -> Places:
 
 def wheels_per_side(read: ReadTable, axle: str) -> FloatArray:
     """Return the wheels on each side of an axle, 1 where nothing is said."""
-    given = read.number(f"{axle}_wheels_per_side")
-    return np.where(np.isnan(given), 1.0, given)
+    return read.number_or(f"{axle}_wheels_per_side", 1.0)
 
 
 def _case(row: dict[str, object], question: Question) -> Case:
@@ -121,6 +120,7 @@ def with_numbers(case: Case, read: ReadTable) -> Case[Number]:
         seats_standing=known.seats_standing,
         speed_limited_kmh=known.speed_limited_kmh,
         towing=known.towing,
+        speedometer_tolerance_percent=read.number_or("speedometer_tolerance_percent", 0.0),
     )
     return Case(many, case.candidate, case.pack, case.season, case.date)
 
@@ -142,6 +142,8 @@ def _axle(axle: Axle, read: ReadTable) -> Axle[Number]:
         clearance_outboard_mm=number("clearance_outboard_mm"),
         clearance_radial_mm=number("clearance_radial_mm"),
         min_rim_diameter_in=number("min_rim_diameter_in"),
+        clearance_tolerance_mm=read.number_or(f"{axle.name}_clearance_tolerance_mm", 0.0),
+        track_tolerance_mm=read.number_or(f"{axle.name}_track_tolerance_mm", 0.0),
     )
 
 

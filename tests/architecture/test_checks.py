@@ -7,13 +7,13 @@ import pytest
 
 from service.assessment import checks
 from service.assessment.answer.subjects import SUBJECTS
-from service.assessment.checks.grade import Check
+from service.assessment.checks.grade import AxleCheck, CarCheck
 
 WRITTEN = {
     f"{path.stem}.{name}": value
     for path in sorted(Path(checks.__file__).parent.glob("[!_]*.py"))
     for name, value in vars(import_module(f"service.assessment.checks.{path.stem}")).items()
-    if isinstance(value, Check)
+    if isinstance(value, AxleCheck | CarCheck)
 }
 ASKED = (*checks.AXLE_CHECKS, *checks.CAR_CHECKS)
 

@@ -1,6 +1,7 @@
 """What every caller of a live service does: ask in JSON, and come back when it is told to."""
 
 import json
+import sys
 import time
 from typing import Any, ClassVar
 
@@ -14,7 +15,7 @@ MOST_ATTEMPTS = 20
 class Service(Server):
     """The service itself, as an operator starts it."""
 
-    command: ClassVar[tuple[str, ...]] = ("-m", "service", "serve")
+    program: ClassVar[tuple[object, ...]] = (sys.executable, "-m", "service", "serve")
 
 
 def asked(service: Server, path: str, body: object, *headers: bytes) -> Answer:

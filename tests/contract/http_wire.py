@@ -38,14 +38,15 @@ class Answer(NamedTuple):
 class Server:
     """The test application in a process of its own, on a port that the system chose."""
 
-    command: ClassVar[tuple[str, ...]] = ("-m", "tests.contract.http_app")
+    program: ClassVar[tuple[object, ...]] = (sys.executable, "-m", "tests.contract.http_app")
+    folder: ClassVar[Path] = ROOT
 
     def __init__(self, variables: Mapping[str, str] | None = None, **settings: object) -> None:
         environ = {name: value for name, value in os.environ.items() if not name.startswith(("FITMENT_", "PORT"))}
         environ |= {f"FITMENT_{name.upper()}": str(value) for name, value in settings.items()}
         self.process = subprocess.Popen(
-            [sys.executable, *self.command],
-            cwd=ROOT,
+            self.program,
+            cwd=self.folder,
             env={**environ, **(variables or {}), "FITMENT_PORT": "0"},
             stdout=subprocess.PIPE,
         )

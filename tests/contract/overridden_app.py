@@ -10,12 +10,13 @@ from collections import Counter
 from collections.abc import Callable
 from typing import Any
 
+from service.api.transport.patience import WatchedProtocol
 from service.api.transport.protocol import GuardedProtocol
 from service.api.transport.server import DrainingServer, serve
 from service.settings import load_settings
 from tests.contract import http_app
 
-CLASSES = (GuardedProtocol, DrainingServer)
+CLASSES = (WatchedProtocol, GuardedProtocol, DrainingServer)
 
 called: Counter[str] = Counter()
 

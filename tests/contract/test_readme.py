@@ -48,6 +48,7 @@ PRINTED = [
     for block, below in pairwise(BLOCKS)
     if block.language == "sh" and below.language == "json"
 ]
+CHECK = ".venv/bin/python -m service check demo_requests/load-fails-at-top-speed.check.json"
 SWEEP = ".venv/bin/python -m service sweep --vehicles vehicles.parquet --candidates candidates.parquet --out graded"
 # What is said to be read, and what is said not to be: a point of the list each.
 POINTS = README.split("**Read a designation.**", 1)[1].split("```", 1)[0].split("\n- ")
@@ -88,6 +89,7 @@ def table_rows(heading):
 def test_every_command_is_one_that_is_tried():
     others = [command for command in COMMANDS if "curl" not in command and not command.startswith("make ")]
     assert others == [
+        CHECK,
         ".venv/bin/python -m service sweep --columns",
         SWEEP,
         ".venv/bin/python -m service settings",
@@ -122,6 +124,19 @@ def test_the_settings_in_force_are_shown():
     command = [sys.executable, "-m", "service", "settings"]
     shown = subprocess.run(command, cwd=ROOT, capture_output=True, text=True, timeout=PATIENCE_S, check=True).stdout
     assert "FITMENT_PORT=" in shown
+
+
+def test_a_question_is_answered_at_the_terminal():
+    command = [sys.executable, *shlex.split(CHECK)[1:]]
+    shown = subprocess.run(command, cwd=ROOT, capture_output=True, text=True, timeout=PATIENCE_S, check=True).stdout
+    assert "1138 kg at 235 km/h" in shown
+
+
+def test_the_function_for_notebooks_answers():
+    (code,) = [block.text for block in BLOCKS if block.language == "python"]
+    command = [sys.executable, "-c", code]
+    shown = subprocess.run(command, cwd=ROOT, capture_output=True, text=True, timeout=PATIENCE_S, check=True).stdout
+    assert shown.startswith("unsuitable The axle's tyres carry 1138 kg at 235 km/h")
 
 
 def test_the_columns_of_a_sweep_are_shown():

@@ -52,6 +52,7 @@ CASES = {
     ("au-nsw", "law.track_change"): (25, 24.9, 25.1, NOT_MET),
     ("au-nsw", "law.track_change_off_road"): (50, 49.9, 50.1, NOT_MET),
     ("au-nsw", "law.same_size_on_axle"): (1, 1, 0, NOT_MET),
+    ("au-nsw", "law.spacers"): (0, 0, 0.1, NOT_MET),
     ("au-wa", "law.speed_rating_car"): ((180, -40), (170, 1), (179, -1), NOT_MET),
     ("au-wa", "law.speed_rating_off_road"): ((140, -40), (130, 1), (139, -1), NOT_MET),
     ("au-wa", "law.speed_rating_other"): ((120, -40), (110, 1), (119, -1), NOT_MET),

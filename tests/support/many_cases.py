@@ -148,6 +148,17 @@ def vehicle(chance: Random) -> Json:
     return made
 
 
+def _add_tolerances(chance: Random, asked: Json) -> None:
+    """Say to within how much it was measured, by a chance of its own, so that all else stays as it is."""
+    car = asked["vehicle"]
+    for name in ("front", "rear"):
+        car[name]["clearance"]["tolerance_mm"] = chance.choice((0.5, 2, 5, 12))
+        _maybe(chance, car[name], "track_tolerance_mm", chance.choice((2, 10)))
+    if "speedometer" in car:
+        car["speedometer"]["tolerance_percent"] = chance.choice((0.5, 1, 2))
+    _maybe(chance, asked, "tyre_tolerance", "standard", 0.5)
+
+
 def question(seed: int, candidates: int) -> Json:
     """Return a request to compare this many candidates under the rules of some place."""
     chance = Random(seed)
@@ -158,6 +169,8 @@ def question(seed: int, candidates: int) -> Json:
         "rule_pack": packs[seed % len(packs)],
         "candidates": [candidate(chance, known) for _ in range(candidates)],
     }
+    if seed % 3 == 0:
+        _add_tolerances(Random(1000 + seed), asked)
     _maybe(chance, asked, "season", chance.choice(("winter", "summer")), 0.4)
     _maybe(chance, asked, "date", chance.choice(("2010-01-15", "2024-10-01", "2026-11-24")), 0.4)
     return asked

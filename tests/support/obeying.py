@@ -90,7 +90,8 @@ def obey(request: Json, answer: Json) -> Json:
     told = [
         each for each in told if each.pointer in kept or not each.pointer.startswith(tuple(f"{at}/" for at in kept))
     ]
-    for each in _joined(told):
+    # A wheel like the one on the other axle is like it once all is done.
+    for each in sorted(_joined(told), key=lambda one: one.quantity == "fitment"):
         asks = each.at_least is None and each.at_most is None and each.equals is None
         if each.quantity == "pressure_kpa" or (asks and answer["verdict"] != "undetermined"):
             continue

@@ -259,9 +259,11 @@ def _marking(request: Json, remedy: Remedy) -> Json:
 
 
 def _fitment(request: Json, remedy: Remedy) -> Json:
-    """Keep what is on the axle."""
-    assert remedy.equals == "present"
-    return changed(request, {remedy.pointer: at(request, f"/vehicle/{remedy.pointer.split('/')[2]}/fitted")})
+    """Keep what is on the axle, or fit what is proposed for the other one."""
+    source = f"/vehicle/{remedy.pointer.split('/')[2]}/fitted"
+    if remedy.equals != "present":
+        source = f"/candidate/{remedy.equals}"
+    return changed(request, {remedy.pointer: at(request, source)})
 
 
 def _run_flat(request: Json, remedy: Remedy) -> Json:

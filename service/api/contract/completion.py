@@ -9,9 +9,11 @@ import orjson
 
 from service.api.contract.examples import EXAMPLES
 from service.api.errors.problem import HEADERS, KINDS, MEDIA_TYPE, body
-from service.api.errors.request_faults import RequestFault
+from service.api.errors.request_faults import domain_fault
 from service.api.render.numbers import Json
 from service.api.transport.security import PROTECTED_PREFIX
+from service.core.errors import UnreadableDesignation
+from service.core.saying import Amount, say
 
 TAGS: Final = {
     "fitments": "Questions about candidate fitments on a vehicle.",
@@ -24,12 +26,10 @@ _ANYWHERE: Final = (400, 405, 408, 422, 431, 500, 503)
 _WITH_KEY: Final = (401, 429)
 _KEY: Final = "ApiKey"
 _EXAMPLE_ID: Final = "7c1f0f4a9d3e4b5c8a6b2d1e0f9a8b7c"
-_FAULT: Final = RequestFault(
-    "/candidate/front/tyre/size",
-    "This tyre designation cannot be read at position 7: expected an aspect ratio.",
-    "unreadable_designation",
-    7,
-    "an aspect ratio",
+_FAULT: Final = domain_fault(
+    UnreadableDesignation(
+        "tyre", 7, say("an aspect ratio from {low} to {high} per cent", low=Amount(15), high=Amount(100))
+    ).at("/candidate/front/tyre/size")
 )
 _REQUEST_ID: Final = "X-Request-ID"
 # What a caller may follow: from the list of packs to one of them.

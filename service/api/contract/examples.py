@@ -7,23 +7,31 @@ from typing import Final, NamedTuple
 
 import orjson
 
-from service import __version__
 from service.api.inbound import translate
 from service.api.inbound.candidate_lists import read_candidates, read_stock
+from service.api.inbound.plan_question import plan_asked
 from service.api.render import assessment_answer as render
 from service.api.render import comparison_answer as render_comparison
+from service.api.render import plan_answer as render_plan
 from service.api.render import reference as render_reference
+from service.api.render import rims_answer as render_rims
 from service.api.render import search_answer as render_search
 from service.api.render.numbers import Json
 from service.api.schemas.comparison import CompareRequest
+from service.api.schemas.planned import PlanRequest
 from service.api.schemas.request import CheckRequest
+from service.api.schemas.rims import RimsRequest
 from service.api.schemas.search import SearchRequest
 from service.assessment.answer.assess import assess
 from service.assessment.batch.compare import compare
+from service.assessment.batch.plan import plan
+from service.assessment.batch.rim_search import rims_for
 from service.assessment.batch.size_search import search
 from service.assessment.batch.sizes import stock as sizes_of
+from service.core.version import VERSION
 from service.designation.rim import parse_rim
 from service.designation.tyre import parse_tyre
+from service.locales.speech import ENGLISH
 from service.rules.reader import default_packs, pack_named
 from service.standards import catalogue
 
@@ -97,9 +105,10 @@ def _compare() -> Example:
     candidates = [candidate(), {"label": "the same tyre, a wider rim", "front": narrower, "rear": narrower}]
     asked = {"rule_pack": "unece", "vehicle": vehicle(), "candidates": candidates, "explain_first": 1}
     question = CompareRequest.model_validate(asked)
-    read, case = read_candidates(question.candidates), translate.question(question)
+    case = translate.question(question)
+    read = read_candidates(question.candidates, case.vehicle)
     found = compare(case, read.candidates, question.rank_by)
-    answer = render_comparison.comparison(case, read, found, question)
+    answer = render_comparison.comparison(case, read, found, question, ENGLISH)
     return Example(asked, answer)
 
 
@@ -120,7 +129,34 @@ def _search() -> Example:
     stock, rims = read_stock(question.stock), [translate.rim(each) for each in question.rims.front]
     case = translate.question(question)
     found = search(case, sizes_of(stock.designations), (rims, rims), translate.wanted(question))
-    return Example(asked, render_search.search_result(question, case, found, stock.indices, stock.refused))
+    return Example(asked, render_search.search_result(question, case, found, stock.indices, stock.refused, ENGLISH))
+
+
+def _plan() -> Example:
+    asked = {
+        "rule_pack": "unece",
+        "vehicle": vehicle(),
+        "combinations": [
+            {"id": "A", "label": "one step wider", "front": _planned(), "rear": _planned()},
+            {"id": "B", "label": "one step wider at the rear", "rear": _planned()},
+        ],
+        "repeatability": {"braking_distance_percent": 0.8},
+    }
+    question = PlanRequest.model_validate(asked)
+    case = translate.question(question)
+    return Example(asked, render_plan.plan_result(case, plan(case, plan_asked(question))))
+
+
+def _planned() -> Json:
+    return {"tyre": {"size": "235/40 R18 95Y XL", "tread_depth_mm": 8}}
+
+
+def _rims() -> Example:
+    tyre = candidate()["front"]["tyre"]["size"]
+    asked = {"rule_pack": "unece", "vehicle": vehicle(), "tyres": {"front": [{"size": tyre}]}}
+    question = RimsRequest.model_validate(asked)
+    case = translate.question(question)
+    return Example(asked, render_rims.rims_result(case, rims_for(case, translate.rims_asked(question))))
 
 
 def _drawing() -> Example:
@@ -132,7 +168,7 @@ def _report() -> Example:
 
 
 def _health() -> Example:
-    return Example(None, {"status": "ok", "version": __version__})
+    return Example(None, {"status": "ok", "version": VERSION})
 
 
 def _metrics() -> Example:
@@ -144,6 +180,8 @@ EXAMPLES: Final[Mapping[str, Callable[[], Example]]] = {
     "check_fitment": _check,
     "compare_fitments": _compare,
     "search_fitments": _search,
+    "find_rims": _rims,
+    "plan_fitments": _plan,
     "draw_fitment": _drawing,
     "report_fitment": _report,
     "read_tyre_designation": lambda: Example(None, render_reference.designation(parse_tyre(TYRE))),

@@ -20,6 +20,8 @@ from starlette.types import Scope
 
 from service.api.errors.request_faults import RequestFault, domain_fault, validation_faults
 from service.core.errors import DomainError, UnknownName
+from service.core.saying import Amount, Said, say, sentences
+from service.locales.speech import ENGLISH, Speech
 
 MEDIA_TYPE = "application/problem+json"
 MAX_FAULTS = 20
@@ -31,25 +33,39 @@ class Kind(NamedTuple):
     """The name, the title and the usual advice of one kind of problem."""
 
     name: str
-    title: str
-    detail: str
+    title: Said
+    detail: Said
 
 
 KINDS: Mapping[int, Kind] = {
-    400: Kind("malformed", "The request cannot be read", "Send a well-formed request."),
-    401: Kind("unauthorized", "A valid API key is needed", "Send a valid key in the header X-API-Key."),
-    403: Kind("forbidden", "This is not allowed", "The origin or the key does not permit this."),
-    404: Kind("not-found", "There is nothing here", "GET /openapi.json lists what there is."),
-    405: Kind("method-not-allowed", "The method does not suit this path", "The header Allow lists the methods."),
-    406: Kind("not-acceptable", "No such form of the answer", "Ask for a media type that the route documents."),
-    408: Kind("timeout", "The request did not arrive in time", "Send head and body without pausing."),
-    413: Kind("too-large", "The body is too large", "Send fewer bytes."),
-    415: Kind("unsupported-media-type", "The body has the wrong form", "Send uncompressed application/json in UTF-8."),
-    422: Kind("validation", "The request does not match the contract", "See errors."),
-    429: Kind("too-many-requests", "The key has used up its rate", "Wait as long as Retry-After says."),
-    431: Kind("head-too-large", "The head of the request is too large", "Send fewer or shorter headers."),
-    500: Kind("failure", "The service failed", "This is the service's fault; report X-Request-ID to its operator."),
-    503: Kind("busy", "The service is busy", "Wait as long as Retry-After says."),
+    400: Kind("malformed", say("The request cannot be read"), say("Send a well-formed request.")),
+    401: Kind("unauthorized", say("A valid API key is needed"), say("Send a valid key in the header X-API-Key.")),
+    403: Kind("forbidden", say("This is not allowed"), say("The origin or the key does not permit this.")),
+    404: Kind("not-found", say("There is nothing here"), say("GET /openapi.json lists what there is.")),
+    405: Kind(
+        "method-not-allowed", say("The method does not suit this path"), say("The header Allow lists the methods.")
+    ),
+    406: Kind(
+        "not-acceptable", say("No such form of the answer"), say("Ask for a media type that the route documents.")
+    ),
+    408: Kind("timeout", say("The request did not arrive in time"), say("Send head and body without pausing.")),
+    413: Kind("too-large", say("The body is too large"), say("Send fewer bytes.")),
+    415: Kind(
+        "unsupported-media-type",
+        say("The body has the wrong form"),
+        say("Send uncompressed application/json in UTF-8."),
+    ),
+    422: Kind(
+        "validation",
+        say("The request has faults"),
+        say("The list errors says what is wrong, and where."),
+    ),
+    429: Kind("too-many-requests", say("The key has used up its rate"), say("Wait as long as Retry-After says.")),
+    431: Kind("head-too-large", say("The head of the request is too large"), say("Send fewer or shorter headers.")),
+    500: Kind(
+        "failure", say("The service failed"), say("This is the service's fault; report X-Request-ID to its operator.")
+    ),
+    503: Kind("busy", say("The service is busy"), say("Wait as long as Retry-After says.")),
 }
 
 # Also what turns the direction of the text around it, or hides.
@@ -62,7 +78,7 @@ class HttpProblem(Exception):
     def __init__(
         self,
         status: int,
-        detail: str | None = None,
+        detail: Said | None = None,
         *,
         headers: Mapping[str, str] | None = None,
         faults: Sequence[RequestFault] = (),
@@ -81,32 +97,38 @@ def clean(text: str, limit: int = MAX_ECHO) -> str:
 
 
 def body(
-    status: int, detail: str | None, request_id: str, faults: Sequence[RequestFault] = (), count: int = 0
+    status: int,
+    detail: Said | None,
+    request_id: str,
+    faults: Sequence[RequestFault] = (),
+    *,
+    count: int = 0,
+    said: Speech = ENGLISH,
 ) -> bytes:
-    """Return the bytes of a problem; the same for the application and for the server beneath it."""
+    """Return the bytes of a problem in the caller's language; the same for the application and the server beneath."""
     kind = KINDS.get(status) or KINDS[500 if status >= HTTPStatus.INTERNAL_SERVER_ERROR else 400]
     return orjson.dumps(
         {
             "type": f"urn:fitment:problem:{kind.name}",
-            "title": kind.title,
+            "title": said.say(kind.title),
             "status": status,
-            "detail": clean(kind.detail if detail is None else detail, MAX_DETAIL),
+            "detail": clean(said.say(kind.detail if detail is None else detail), MAX_DETAIL),
             "instance": f"urn:fitment:request:{request_id}",
-            "errors": [member(fault) for fault in faults[:MAX_FAULTS]],
+            "errors": [member(fault, said) for fault in faults[:MAX_FAULTS]],
             "error_count": max(count, len(faults)),
         }
     )
 
 
-def member(fault: RequestFault) -> dict[str, object]:
-    """Return a fault as plain data, cut and cleaned."""
+def member(fault: RequestFault, said: Speech = ENGLISH) -> dict[str, object]:
+    """Return a fault as plain data, in the caller's language, cut and cleaned."""
     shown: dict[str, object] = {
         "pointer": clean(fault.pointer),
-        "detail": clean(fault.detail, MAX_DETAIL),
+        "detail": clean(said.say(fault.detail), MAX_DETAIL),
         "code": fault.code,
     }
     if fault.position is not None:
-        shown |= {"position": fault.position, "expected": clean(fault.expected or "")}
+        shown |= {"position": fault.position, "expected": clean(said.say(fault.expected or ""))}
     return shown
 
 
@@ -121,9 +143,7 @@ async def answer(request: Request, error: Exception) -> Response:
         found = error.errors()
         count = len(found)
         faults = validation_faults(found[:MAX_FAULTS], error.body, request.scope.get("route"))
-        listed = "see errors" if count == len(faults) else f"errors lists the first {len(faults)}"
-        detail = faults[0].detail if count == 1 else f"{count} faults were found; {listed}."
-        error = HttpProblem(422, detail, faults=faults)
+        error = HttpProblem(422, faults[0].detail if count == 1 else _counted(count, len(faults)), faults=faults)
     elif isinstance(error, HTTPException):
         # The framework's own words for a status are dropped: `KINDS` has better ones.
         hint = _without_slash(request) if error.status_code == HTTPStatus.NOT_FOUND else None
@@ -133,11 +153,22 @@ async def answer(request: Request, error: Exception) -> Response:
     headers = dict(error.headers or {})
     if error.status == HTTPStatus.METHOD_NOT_ALLOWED:
         headers["Allow"] = ", ".join(allowed_methods(request.app, request.scope))
-    content = body(error.status, error.detail, request.scope.get("request_id", ""), error.faults, count)
+    said: Speech = request.scope.get("speech", ENGLISH)
+    content = body(
+        error.status, error.detail, request.scope.get("request_id", ""), error.faults, count=count, said=said
+    )
     return Response(content, error.status, headers, MEDIA_TYPE)
 
 
-def _without_slash(request: Request) -> str | None:
+def _counted(count: int, listed: int) -> Said:
+    if count == listed:
+        return say("{count} faults were found; see errors.", count=Amount(count))
+    return say(
+        "{count} faults were found; errors lists the first {listed}.", count=Amount(count), listed=Amount(listed)
+    )
+
+
+def _without_slash(request: Request) -> Said | None:
     """Return where to ask instead when a path has nothing but a slash too many at its end; None otherwise."""
     path: str = request.scope["path"]
     plain = path.rstrip("/")
@@ -146,8 +177,12 @@ def _without_slash(request: Request) -> str | None:
     scope = {**request.scope, "path": plain}
     if all(route.matches(scope)[0] is Match.NONE for route in request.app.router.routes):
         return None
-    better = f"ask for {clean(plain)}, without the slash at the end."
-    return f"There is nothing at {clean(path)}; {better} {KINDS[404].detail}"
+    hint = say(
+        "There is nothing at {path}; ask for {better}, without the slash at the end.",
+        path=clean(path),
+        better=clean(plain),
+    )
+    return sentences(hint, KINDS[404].detail)
 
 
 def allowed_methods(app: FastAPI, scope: Scope) -> list[str]:
@@ -172,7 +207,7 @@ def problem_responses(*statuses: int) -> dict[int | str, dict[str, Any]]:
     schema = {"$ref": "#/components/schemas/Problem"}
     documented: dict[int | str, dict[str, Any]] = {}
     for status in sorted(statuses):
-        documented[status] = {"description": KINDS[status].title, "content": {MEDIA_TYPE: {"schema": schema}}}
+        documented[status] = {"description": str(KINDS[status].title), "content": {MEDIA_TYPE: {"schema": schema}}}
         if status in HEADERS:
             documented[status]["headers"] = HEADERS[status]
     return documented

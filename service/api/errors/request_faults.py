@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import difflib
-import re
 import types
 from collections.abc import Iterator, Mapping, Sequence
 from typing import Any, NamedTuple, Union, get_args, get_origin
@@ -11,11 +9,9 @@ from typing import Any, NamedTuple, Union, get_args, get_origin
 from pydantic import BaseModel
 from pydantic.fields import FieldInfo
 
-from service.api.schemas.base import PRINTABLE
+from service.api.errors.fault_words import fault_words, required, unknown_field, unknown_parameter
 from service.core.errors import DomainError, UnreadableDesignation
-
-# Compared with the known names only up to here: the comparison is quadratic in the length.
-MAX_COMPARED = 40
+from service.core.saying import Said
 
 CODES: Mapping[str, str] = {
     "missing": "required",
@@ -38,24 +34,6 @@ CODES: Mapping[str, str] = {
     "value_error": "inconsistent",
 }
 
-# Where pydantic speaks of Python.
-_WORDS: Mapping[str, str] = {
-    "model_type": "An object is expected here.",
-    "model_attributes_type": "An object is expected here.",
-    "dict_type": "An object is expected here.",
-    "list_type": "An array is expected here.",
-    "tuple_type": "An array is expected here.",
-    "string_type": "A text in quotation marks is expected here.",
-    "bool_type": "true or false is expected here, without quotation marks.",
-    "float_type": "A number is expected here.",
-    "int_type": "A whole number is expected here.",
-}
-_NUMBERS = frozenset(("float_type", "int_type"))
-_ENDS: Mapping[str, str] = {"ge": "at least", "le": "at most"}
-_BOUNDS = frozenset(("greater_than_equal", "less_than_equal"))
-# What JSON takes for a number, but for the quotation marks around it and perhaps the comma in it.
-_QUOTED_NUMBER = re.compile(r"-?(?:0|[1-9][0-9]{0,8})(?:[.,][0-9]{1,9})?", re.ASCII)
-
 Location = tuple[int | str, ...]
 
 
@@ -63,10 +41,10 @@ class RequestFault(NamedTuple):
     """One fault: where (RFC 6901), what in words, a stable code; for designations also the place in the text."""
 
     pointer: str
-    detail: str
+    detail: Said
     code: str
     position: int | None = None
-    expected: str | None = None
+    expected: Said | None = None
 
 
 def pointer_of(parts: Sequence[int | str]) -> str:
@@ -101,55 +79,12 @@ def _fault(error: Mapping[str, Any], body: object, route: object) -> RequestFaul
         return RequestFault(pointer, context["fault_detail"], kind, context.get("position"), context.get("expected"))
     code = CODES.get(kind) or ("wrong_type" if kind.endswith(("_type", "_parsing", "_from_float")) else "invalid")
     if code == "unknown_field":
-        return RequestFault(pointer, unknown_field(str(location[-1]), _names_beside(where, location, route)), code)
+        unknown = unknown_parameter if where == "query" else unknown_field
+        return RequestFault(pointer, unknown(str(location[-1]), _names_beside(where, location, route)), code)
+    field = _field_at(where, location, route)
     if code == "required":
-        return RequestFault(
-            pointer, f'The field "{location[-1]}" is required.' if location else "A body is required.", code
-        )
-    return RequestFault(pointer, _words(error, _field_at(where, location, route)), code)
-
-
-def _words(error: Mapping[str, Any], field: FieldInfo | None) -> str:
-    """Return what is expected in the place of a value that does not do."""
-    kind: str = error["type"]
-    given, context = error.get("input", ""), error.get("ctx") or {}
-    plain = _WORDS.get(kind) or f"{error['msg']}."
-    if given is None:
-        return f"{plain} What is not known is left out; null is no value."
-    if kind in _NUMBERS and isinstance(given, str):
-        return _unquoted(given, plain)
-    if kind in _BOUNDS:
-        return _range(context, field)
-    if kind == "literal_error":
-        return f"{context['expected']} is expected here."
-    return _form(context["pattern"], field) if kind == "string_pattern_mismatch" else plain
-
-
-def _unquoted(given: str, plain: str) -> str:
-    """Return how to write a number that came as a text."""
-    if _QUOTED_NUMBER.fullmatch(given):
-        return f"{plain[:-1]}: write {given.replace(',', '.')}, without quotation marks."
-    return f"{plain[:-1]}, without quotation marks and unit."
-
-
-def _form(pattern: str, field: FieldInfo | None) -> str:
-    """Return what is wrong with a text that has not the form of its field; the pattern itself would say less."""
-    if pattern == PRINTABLE:
-        return "The text has a control character or another one that cannot be printed."
-    example = f', such as "{field.examples[0]}"' if field is not None and field.examples else ""
-    return f"The text does not have the form that is expected here{example}."
-
-
-def _range(context: Mapping[str, Any], field: FieldInfo | None) -> str:
-    """Return the whole range of a number with its unit, or the end that was passed where the field is not known."""
-    rules, extra = ([], None) if field is None else (field.metadata, field.json_schema_extra)
-    ends = {name: getattr(rule, name) for rule in rules for name in _ENDS if hasattr(rule, name)} | dict(context)
-    unit = extra.get("x-unit", "1") if isinstance(extra, dict) else "1"
-    if len(ends) == len(_ENDS):
-        words = f"from {ends['ge']:.15g} to {ends['le']:.15g}"
-    else:
-        words = " ".join(f"of {_ENDS[name]} {end:.15g}" for name, end in ends.items())
-    return f"A number {words}{'' if unit == '1' else f' {unit}'} is expected here."
+        return RequestFault(pointer, required(where, str(location[-1]) if location else "", field), code)
+    return RequestFault(pointer, fault_words(kind, error.get("input"), context, field), code)
 
 
 def _location_in(body: object, location: Location, kind: str) -> Location:
@@ -165,15 +100,6 @@ def _location_in(body: object, location: Location, kind: str) -> Location:
         elif index == len(location) - 1 and kind == "missing":
             steps.append(part)
     return tuple(steps)
-
-
-def unknown_field(name: str, known: Sequence[str], kind: str = "field") -> str:
-    """Return that there is no such name, and the nearest one or all that are known."""
-    nearest = difflib.get_close_matches(name[:MAX_COMPARED].lower(), known, n=1, cutoff=0.6)
-    shown = name if len(name) <= MAX_COMPARED else f"{name[:MAX_COMPARED]}…"
-    if nearest:
-        return f'There is no {kind} "{shown}" here; did you mean "{nearest[0]}"?'
-    return f'There is no {kind} "{shown}" here.' + (f" Known: {', '.join(known)}." if known else "")
 
 
 def _names_beside(where: str, location: Location, route: object) -> list[str]:

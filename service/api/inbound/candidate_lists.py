@@ -15,7 +15,7 @@ from service.api.schemas.base import MAX_ID
 from service.api.schemas.comparison import MAX_FAULTS_PER_ROW
 from service.api.schemas.request import Candidate as AskedCandidate
 from service.api.schemas.search import StockLine
-from service.assessment.case import Candidate
+from service.assessment.case import Candidate, Vehicle
 from service.core.errors import DomainError
 from service.designation.tyre import TyreDesignation
 
@@ -42,10 +42,10 @@ class Read(NamedTuple):
     refused: list[Refused]
 
 
-def read_candidates(items: Sequence[dict[str, Any]]) -> Read:
+def read_candidates(items: Sequence[dict[str, Any]], vehicle: Vehicle) -> Read:
     """Return the candidates of a request, the bad ones apart; pointers of faults lead into the request."""
     try:
-        return _translated(range(len(items)), _MANY.validate_python(items), [])
+        return _translated(range(len(items)), _MANY.validate_python(items), vehicle)
     except ValidationError as error:
         found = error.errors(include_url=False)
     by_place: dict[int, list[Any]] = defaultdict(list)
@@ -66,23 +66,25 @@ def read_candidates(items: Sequence[dict[str, Any]]) -> Read:
         for index, errors in by_place.items()
     ]
     rest_of_them = [index for index in range(len(items)) if index not in by_place]
-    return _translated(rest_of_them, _MANY.validate_python([items[index] for index in rest_of_them]), refused)
+    read = _translated(rest_of_them, _MANY.validate_python([items[index] for index in rest_of_them]), vehicle)
+    return read._replace(refused=sorted([*refused, *read.refused]))
 
 
-def _translated(indices: Sequence[int], asked: Sequence[AskedCandidate], refused: list[Refused]) -> Read:
+def _translated(indices: Sequence[int], asked: Sequence[AskedCandidate], vehicle: Vehicle) -> Read:
+    refused: list[Refused] = []
     kept: list[int] = []
     ids: list[str] = []
     candidates: list[Candidate] = []
     for index, each in zip(indices, asked, strict=True):
         try:
-            candidates.append(translate.candidate(each))
+            candidates.append(translate.candidate(each, vehicle))
             kept.append(index)
             ids.append(each.id)
         except DomainError as error:
             fault = domain_fault(error)
             fault = fault._replace(pointer=f"/candidates/{index}{fault.pointer}")
             refused.append(Refused(index, each.id, each.label, [fault], 1))
-    return Read(kept, ids, candidates, sorted(refused))
+    return Read(kept, ids, candidates, refused)
 
 
 def _named(item: dict[str, Any], name: str, longest: int) -> str:

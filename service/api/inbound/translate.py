@@ -3,12 +3,16 @@
 from __future__ import annotations
 
 from service.api.schemas import request as wire
+from service.api.schemas.rims import RimsRequest
 from service.api.schemas.search import SearchRequest
+from service.assessment.batch.rim_search import Combination, RimsAsked
 from service.assessment.batch.search_axle import AxleLimits
 from service.assessment.batch.size_search import Wanted
 from service.assessment.case import Axle, Candidate, Case, Fitment, Measured, Rim, Tyre, TyreLabel, Vehicle
+from service.core.errors import DomainError
 from service.core.findings import AxleName
 from service.core.numeric import UNKNOWN
+from service.core.saying import say
 from service.designation.bolt_circle import parse_bolt_circle
 from service.rules.reader import pack_named
 
@@ -62,12 +66,13 @@ def rim(asked: wire.Rim) -> Rim:
 
 def fitment(asked: wire.Fitment) -> Fitment:
     """Return tyre, rim and pressure of one axle."""
-    return Fitment(tyre(asked.tyre), rim(asked.rim), asked.pressure_kpa)
+    return Fitment(tyre(asked.tyre), rim(asked.rim), asked.pressure_kpa, asked.spacer_mm)
 
 
 def axle(name: AxleName, asked: wire.Axle) -> Axle:
     """Return one axle of the vehicle."""
     hub, room = asked.hub, asked.clearance
+    _refuse_spaced_twins(asked.fitted, asked.wheels_per_side, f"/vehicle/{name}/fitted")
     return Axle(
         name=name,
         max_axle_mass_kg=asked.max_axle_mass_kg,
@@ -81,6 +86,8 @@ def axle(name: AxleName, asked: wire.Axle) -> Axle:
         clearance_outboard_mm=room.outboard_mm,
         clearance_radial_mm=room.radial_mm,
         min_rim_diameter_in=asked.min_rim_diameter_in,
+        clearance_tolerance_mm=room.tolerance_mm,
+        track_tolerance_mm=asked.track_tolerance_mm,
     )
 
 
@@ -101,17 +108,51 @@ def vehicle(asked: wire.Vehicle) -> Vehicle:
         seats_standing=asked.seats_standing,
         speed_limited_kmh=asked.speed_limited_kmh,
         towing=asked.towing,
+        speedometer_tolerance_percent=asked.speedometer.tolerance_percent,
     )
 
 
-def candidate(asked: wire.Candidate) -> Candidate:
-    """Return the candidate of a request."""
-    return Candidate(fitment(asked.front), fitment(asked.rear), asked.label, asked.id)
+class SpacedTwins(DomainError):
+    """A spacer where it is not reckoned with."""
+
+    code = "out_of_scope"
+
+    def __init__(self, pointer: str) -> None:
+        super().__init__(
+            say("Spacers are not reckoned with on an axle with twin wheels: leave the field out."), pointer
+        )
+
+
+def _refuse_spaced_twins(asked: wire.Fitment, wheels_per_side: int, pointer: str) -> None:
+    if asked.spacer_mm and wheels_per_side > 1:
+        raise SpacedTwins(f"{pointer}/spacer_mm")
+
+
+def candidate(asked: wire.Candidate, vehicle: Vehicle) -> Candidate:
+    """Return the candidate of a request; an axle that is left out stays as it is.
+
+    Raises
+    ------
+    SpacedTwins
+        With a pointer from the candidate on.
+    """
+    front, rear = vehicle.front.fitted, vehicle.rear.fitted
+    if "front" in asked.model_fields_set:
+        _refuse_spaced_twins(asked.front, vehicle.front.wheels_per_side, "/front")
+        front = fitment(asked.front)
+    if "rear" in asked.model_fields_set:
+        _refuse_spaced_twins(asked.rear, vehicle.rear.wheels_per_side, "/rear")
+        rear = fitment(asked.rear)
+    return Candidate(front, rear, asked.label, asked.id)
 
 
 def case(asked: wire.CheckRequest) -> Case:
     """Return the case that a check asks about."""
-    return _case(asked, vehicle(asked.vehicle), candidate(asked.candidate))
+    asked_of = vehicle(asked.vehicle)
+    try:
+        return _case(asked, asked_of, candidate(asked.candidate, asked_of))
+    except SpacedTwins as error:
+        raise error.at(f"/candidate{error.pointer}") from None
 
 
 def question(asked: wire.FitmentRequest) -> Case:
@@ -127,6 +168,7 @@ def _case(asked: wire.FitmentRequest, asked_of: Vehicle, proposed: Candidate) ->
         pack_named(asked.rule_pack),
         asked.season,
         asked.date or None,
+        asked.tyre_tolerance,
     )
 
 
@@ -148,4 +190,21 @@ def wanted(asked: SearchRequest) -> Wanted:
         tuple(asked.verdicts),
         asked.rank_by,
         asked.max_results,
+    )
+
+
+def rims_asked(asked: RimsRequest) -> RimsAsked:
+    """Return the tyres that rims are asked for."""
+    tyres = asked.tyres
+    return RimsAsked(
+        tuple(map(tyre, tyres.front)),
+        tuple(map(tyre, tyres.rear)),
+        tuple(
+            Combination(
+                tyre(each.front) if "front" in each.model_fields_set else None,
+                tyre(each.rear) if "rear" in each.model_fields_set else None,
+                each.label,
+            )
+            for each in asked.combinations
+        ),
     )

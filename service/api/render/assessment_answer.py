@@ -15,7 +15,6 @@ from service.api.render.findings_answer import action, brief, finding, head, lin
 from service.api.render.numbers import Json
 from service.api.schemas.vocabulary import DetailName
 from service.assessment.answer.assess import Assessment
-from service.assessment.answer.cautions import CAUTIONS
 from service.assessment.answer.told import RETOLD
 from service.assessment.answer.trade_offs import trade_offs_text
 from service.core.findings import MET, OPEN, OUTCOME_NAMES, Finding
@@ -55,7 +54,7 @@ def assessment(found: Assessment, detail: DetailName = "full") -> Json:
         "trade_offs_text": trade_offs_text(found.trade_offs),
         "actions": list(map(action, found.actions)),
         "assumptions": found.assumptions,
-        "cautions": tuple(CAUTIONS.values()),
+        "cautions": tuple(found.cautions.values()),
         "sources": sources(each.basis for each in (counted if whole else told)),
     }
     if whole:
@@ -79,7 +78,7 @@ def _short(found: Assessment) -> Json:
             "rear": key_figures(found.car.rear, found.case.candidate.rear),
         },
         "actions": [line(each) for each in found.actions if not each.code.startswith(RETOLD)],
-        "caution_codes": tuple(CAUTIONS),
+        "caution_codes": tuple(found.cautions),
     }
 
 

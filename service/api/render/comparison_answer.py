@@ -17,6 +17,7 @@ from service.assessment.answer.cautions import CAUTIONS
 from service.assessment.answer.verdict import VERDICTS, Verdict
 from service.assessment.batch.compare import Compared, explained
 from service.assessment.case import Case
+from service.locales.speech import Speech
 
 CSV_MEDIA_TYPE = "text/csv"
 IN_WORDS: Mapping[Verdict, str] = {
@@ -62,7 +63,7 @@ COLUMNS = (
 )
 
 
-def comparison(case: Case, read: Read, found: Compared | None, asked: CompareRequest) -> Json:
+def comparison(case: Case, read: Read, found: Compared | None, asked: CompareRequest, said: Speech) -> Json:
     """Return the answer to a comparison; `found` is None where no candidate could be read."""
     shown, cited = ([], {}) if found is None else _rows(case, read, found, asked)
     left_out = len(read.indices) - len(shown)
@@ -75,7 +76,7 @@ def comparison(case: Case, read: Read, found: Compared | None, asked: CompareReq
         "left_out": left_out,
         **none,
         "rows": shown,
-        "refused": [_refused(each) for each in read.refused],
+        "refused": [_refused(each, said) for each in read.refused],
         **cited,
         "cautions": tuple(CAUTIONS.values()),
     }
@@ -105,12 +106,12 @@ def _id(name: str) -> Json:
     return {"id": name} if name else {}
 
 
-def _refused(each: Refused) -> Json:
+def _refused(each: Refused, said: Speech) -> Json:
     return {
         "index": each.place,
         **_id(each.id),
         "label": each.label,
-        "errors": [member(fault) for fault in each.faults],
+        "errors": [member(fault, said) for fault in each.faults],
         "error_count": each.fault_count,
     }
 
@@ -122,7 +123,7 @@ def table(answer: Json) -> str:
     writer.writerow(COLUMNS)
     for row in (*answer["rows"], *answer["refused"]):
         cells = dict(_cells(row, ""))
-        writer.writerow([_safe(cells.get(name, "")) for name in COLUMNS])
+        writer.writerow([safe(cells.get(name, "")) for name in COLUMNS])
     return text.getvalue()
 
 
@@ -151,6 +152,6 @@ def _words(item: object) -> str:
     return f"{item['axle']} {item['code']} {item['outcome']}{numbers}{unit}"
 
 
-def _safe(cell: object) -> object:
+def safe(cell: object) -> object:
     """Return the cell; a text that a spreadsheet would take for a formula behind an apostrophe."""
     return f"'{cell}" if isinstance(cell, str) and cell.startswith(_FORMULA) else cell

@@ -59,6 +59,8 @@ def head(each: Finding) -> Json:
     shown: Json = {"code": each.code, "axle": each.axle, "outcome": OUTCOME_NAMES[each.outcome]}
     if each.outcome in (OPEN, NOT_ASSESSED):
         shown["decides"] = each.outcome == NOT_ASSESSED
+    if each.holds_within_tolerance is not None:
+        shown["holds_within_tolerance"] = each.holds_within_tolerance
     return shown
 
 

@@ -6,20 +6,26 @@ from collections.abc import Sequence
 
 from service.api.errors.problem import member
 from service.api.inbound.candidate_lists import UnreadLine
+from service.api.render.needs_answer import both_needs
 from service.api.render.numbers import Json
 from service.api.render.rows import explain, rows
 from service.api.schemas.search import MAX_STOCK_FAULTS, OfferedRim, SearchRequest
 from service.assessment.answer.cautions import CAUTIONS
 from service.assessment.batch.compare import explained
 from service.assessment.batch.left_out import Sieve, reason_in_words
-from service.assessment.batch.needs import Needs
 from service.assessment.batch.size_search import GRID_NOTE, NEW_NOTE, Found
-from service.assessment.case import Axle, Case, Fitment
+from service.assessment.case import Case, Fitment
 from service.core.numeric import known
+from service.locales.speech import Speech
 
 
 def search_result(
-    asked: SearchRequest, case: Case, found: Found, read: Sequence[int] | None, refused: Sequence[UnreadLine]
+    asked: SearchRequest,
+    case: Case,
+    found: Found,
+    read: Sequence[int] | None,
+    refused: Sequence[UnreadLine],
+    said: Speech,
 ) -> Json:
     """Return the answer to a search; `read` names the places in the stock that were read, None for the grid."""
     listed, cited = _rows(asked, case, found, read)
@@ -28,16 +34,13 @@ def search_result(
         "rank_by": asked.rank_by,
         "rows": listed,
         **({"why_none": found.why_none} if found.why_none else {}),
-        "needs": {
-            "front": _needs(found.needs[0], case.vehicle.front),
-            "rear": _needs(found.needs[1], case.vehicle.rear),
-        },
+        "needs": both_needs(case, found.needs),
         "sieves": {
             "front": _sieve(found.front, found.defaults),
             "rear": _sieve(found.rear, found.defaults),
             "pairs": _sieve(found.pairs, found.defaults),
         },
-        "refused": [_refused(each) for each in refused[:MAX_STOCK_FAULTS]],
+        "refused": [_refused(each, said) for each in refused[:MAX_STOCK_FAULTS]],
         "refused_count": len(refused),
         "notes": [NEW_NOTE] if read is not None else [GRID_NOTE, NEW_NOTE],
         **({"sources": cited} if cited else {}),
@@ -85,8 +88,8 @@ def _id(name: str, value: str) -> Json:
     return {name: value} if value else {}
 
 
-def _refused(line: UnreadLine) -> Json:
-    return member(line.fault) | _id("id", line.id)
+def _refused(line: UnreadLine, said: Speech) -> Json:
+    return member(line.fault, said) | _id("id", line.id)
 
 
 def _candidate(fitted: Fitment, rim: Json) -> Json:
@@ -100,13 +103,6 @@ def _candidate(fitted: Fitment, rim: Json) -> Json:
 def _pressure(fitted: Fitment) -> Json:
     """Return the pressure to set; absent where only the sidewall tells it."""
     return {"pressure_kpa": fitted.pressure_kpa} if known(fitted.pressure_kpa) else {}
-
-
-def _needs(found: Needs, axle: Axle) -> Json:
-    shown = {name: value for name, value in found._asdict().items() if value is not None}
-    if axle.wheels_per_side == 1:
-        shown.pop("load_index_twin", None)
-    return shown
 
 
 def _sieve(found: Sieve, defaults: frozenset[str]) -> Json:

@@ -6,11 +6,12 @@ from typing import Final
 
 from fastapi import APIRouter
 
-from service.api.routers import designations, drawing_report, fitments, health, many, page, tables
+from service.api.routers import designations, drawing_report, fitments, health, many, page, planning, tables
 
 ROUTERS: Final[tuple[APIRouter, ...]] = (
     fitments.router,
     many.router,
+    planning.router,
     drawing_report.router,
     designations.router,
     tables.router,

@@ -5,13 +5,14 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Annotated, Any
 
-from fastapi import APIRouter, Query
+from fastapi import APIRouter, Query, Request
 from fastapi.responses import JSONResponse
 
 from service.api.errors.problem import problem_responses
 from service.api.render.reference import designation
 from service.api.schemas.designation import RimParts, TyreParts
 from service.api.schemas.request import MAX_DESIGNATION
+from service.api.transport.language import speech_of, spoken
 from service.api.transport.routes import StrictRoute
 from service.core.errors import DomainError
 from service.designation.rim import RIM_PATTERN, RimDesignation, parse_rim
@@ -27,9 +28,9 @@ def _designation(description: str, example: str, pattern: str) -> Any:  # noqa: 
     return Query(description=description, examples=[example], json_schema_extra=extra)
 
 
-def _parts(read: Callable[[str], TyreDesignation | RimDesignation], text: str) -> JSONResponse:
+def _parts(read: Callable[[str], TyreDesignation | RimDesignation], text: str, request: Request) -> JSONResponse:
     try:
-        return JSONResponse(designation(read(text)))
+        return JSONResponse(spoken(designation(read(text)), speech_of(request.scope)))
     except DomainError as error:
         raise error.at(POINTER) from None
 
@@ -45,9 +46,10 @@ async def tyre(
     text: Annotated[
         str, _designation("The designation as on the sidewall.", "225/70R15C 112/110R (115N)", TYRE_PATTERN)
     ],
+    request: Request,
 ) -> JSONResponse:
     """Give its parts, its canonical spelling and what was assumed."""
-    return _parts(parse_tyre, text)
+    return _parts(parse_tyre, text, request)
 
 
 @router.get(
@@ -59,6 +61,7 @@ async def tyre(
 )
 async def rim(
     text: Annotated[str, _designation("The designation as on the wheel.", "8J x 18 H2 ET45", RIM_PATTERN)],
+    request: Request,
 ) -> JSONResponse:
     """Give its parts, its canonical spelling and what was assumed."""
-    return _parts(parse_rim, text)
+    return _parts(parse_rim, text, request)

@@ -10,6 +10,7 @@ from service.api.errors.problem import BODY_PROBLEMS, problem_responses
 from service.api.inbound import translate
 from service.api.routers.fitments import CHECK_BODY_BYTES
 from service.api.schemas.request import CheckRequest
+from service.api.transport.language import speech_of
 from service.api.transport.observability import observe_verdict
 from service.api.transport.routes import StrictRoute, body_limit
 from service.assessment.answer.assess import assess
@@ -40,6 +41,7 @@ def _document(description: str, media_type: str) -> dict[int | str, dict[str, An
 @body_limit(CHECK_BODY_BYTES)
 async def drawing(
     asked: CheckRequest,
+    request: Request,
     view: Annotated[
         View,
         Query(
@@ -53,7 +55,8 @@ async def drawing(
     found = assess(translate.case(asked))
     draw = draw_section if view == "section" else draw_patches
     allowed = f"default-src 'none'; style-src {paper.style_hash()}; frame-ancestors 'none'"
-    return Response(draw(found, axles), media_type=SVG, headers={"Content-Security-Policy": allowed})
+    drawn = draw(found, axles, speech_of(request.scope))
+    return Response(drawn, media_type=SVG, headers={"Content-Security-Policy": allowed})
 
 
 @router.post(
@@ -68,4 +71,6 @@ async def report(asked: CheckRequest, request: Request) -> Response:
     """Answer with question, verdict, drawings, findings with their sources, actions and cautions."""
     found = assess(translate.case(asked))
     observe_verdict(request, found.verdict)
-    return Response(render_report(found), media_type="text/html", headers={"Content-Security-Policy": policy()})
+    speech = speech_of(request.scope)
+    headers = {"Content-Security-Policy": policy(speech.language)}
+    return Response(render_report(found, speech), media_type="text/html", headers=headers)

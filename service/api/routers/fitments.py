@@ -8,6 +8,7 @@ from service.api.errors.problem import BODY_PROBLEMS, problem_responses
 from service.api.inbound import translate
 from service.api.render.assessment_answer import assessment
 from service.api.render.driving_answer import measured_first
+from service.api.render.numbers import Json
 from service.api.schemas.assessment import Assessment
 from service.api.schemas.request import CheckRequest
 from service.api.transport.observability import observe_verdict
@@ -32,9 +33,15 @@ CHECK_BODY_BYTES = 32 * 1024
 @body_limit(CHECK_BODY_BYTES)
 async def check(asked: CheckRequest, request: Request) -> object:
     """Answer with a verdict, its findings, the numbers behind them, what to do and what to beware of."""
+    found = checked(asked)
+    observe_verdict(request, found["verdict"])
+    return found
+
+
+def checked(asked: CheckRequest) -> Json:
+    """Return the answer to a check as plain data."""
     case = translate.case(asked)
     found = assessment(assess(case), asked.detail)
     if asked.measure_first:
         found["measure_first"] = measured_first(measure_first(case))
-    observe_verdict(request, found["verdict"])
     return found

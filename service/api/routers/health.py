@@ -5,10 +5,11 @@ from __future__ import annotations
 from fastapi import APIRouter, Request, Response
 from prometheus_client import CONTENT_TYPE_LATEST
 
-from service import __version__
 from service.api.errors.problem import HttpProblem, problem_responses
 from service.api.schemas.liveness import Health
 from service.api.transport.routes import StrictRoute
+from service.core.saying import say
+from service.core.version import VERSION
 
 router = APIRouter(route_class=StrictRoute, tags=["operation"])
 
@@ -21,7 +22,7 @@ router = APIRouter(route_class=StrictRoute, tags=["operation"])
 )
 async def live() -> Health:
     """Answer as long as the event loop turns; an orchestrator restarts a process that does not."""
-    return Health(status="ok", version=__version__)
+    return Health(status="ok", version=VERSION)
 
 
 @router.get(
@@ -33,8 +34,8 @@ async def live() -> Health:
 async def ready(request: Request) -> Health:
     """Answer 503 from the moment the process is asked to stop, so that balancers turn elsewhere first."""
     if request.app.state.lifecycle.draining:
-        raise HttpProblem(503, "The service is stopping.", headers={"Retry-After": "1"})
-    return Health(status="ok", version=__version__)
+        raise HttpProblem(503, say("The service is stopping."), headers={"Retry-After": "1"})
+    return Health(status="ok", version=VERSION)
 
 
 @router.get(

@@ -14,6 +14,7 @@ from service.api.render import reference as render
 from service.api.schemas.printed_table import Table
 from service.api.schemas.rule_pack import PackList, RulePack
 from service.api.transport.routes import StrictRoute
+from service.core.errors import unknown_name
 from service.rules.reader import default_packs, pack_ids, pack_named
 from service.standards import catalogue
 
@@ -71,7 +72,7 @@ async def table(
 ) -> Response:
     """Give a table; cacheable by its entity tag."""
     if name not in catalogue.TABLE_NAMES:
-        raise HttpProblem(404, f"There is no such table. Known: {', '.join(catalogue.TABLE_NAMES)}.")
+        raise HttpProblem(404, unknown_name("table", catalogue.TABLE_NAMES))
     return _cacheable(request, "table", name)
 
 
@@ -102,5 +103,5 @@ async def pack(
 ) -> Response:
     """Give every rule with value, unit, article, validity, day checked and status; cacheable by its entity tag."""
     if pack_id not in pack_ids():
-        raise HttpProblem(404, f"There is no such rule pack. Known: {', '.join(pack_ids())}.")
+        raise HttpProblem(404, unknown_name("rule pack", pack_ids()))
     return _cacheable(request, "pack", pack_id)

@@ -10,6 +10,7 @@ from service.api.schemas.base import Wire, as_fault, number, part, text, whole
 from service.core import ranges
 from service.core.errors import DomainError
 from service.core.numeric import UNKNOWN, known
+from service.core.saying import Said, say
 from service.designation.rim import Flange, Hump, RimDesignation, parse_rim
 from service.designation.rim_numbers import RimNumbers, rim_from_both, rim_from_numbers
 from service.designation.tyre import TyreDesignation, parse_tyre
@@ -25,8 +26,8 @@ class NoDesignation(DomainError):
 
     code = "required"
 
-    def __init__(self, expected: str) -> None:
-        super().__init__(f"Something is missing: state {expected}.", "/size")
+    def __init__(self, detail: Said) -> None:
+        super().__init__(detail, "/size")
 
 
 class TyreFields(Wire):
@@ -101,7 +102,9 @@ def _tyre(size: str, numbers: TyreNumbers) -> TyreDesignation:
     if size:
         return tyre_from_both(size, **numbers) if stated else parse_tyre(size)
     if not stated:
-        raise NoDesignation("the designation, such as 205/55 R16 91V, or the numbers of the tyre")
+        raise NoDesignation(
+            say("The size of the tyre is missing: state the designation, such as 205/55 R16 91V, or its numbers.")
+        )
     return tyre_from_numbers(**numbers)
 
 
@@ -139,7 +142,12 @@ class RimByNumbers(Wire):
         if self.size:
             return rim_from_both(self.size, **numbers) if stated else parse_rim(self.size)
         if not stated:
-            raise NoDesignation("the designation, such as 8J x 18 ET45, or width, diameter and offset")
+            raise NoDesignation(
+                say(
+                    "The size of the rim is missing: state the designation, such as 8J x 18 ET45, or width, diameter "
+                    "and offset."
+                )
+            )
         return rim_from_numbers(**numbers)
 
 

@@ -7,9 +7,10 @@ from typing import Annotated, Any
 from pydantic import GetJsonSchemaHandler, GetPydanticSchema
 from pydantic_core import CoreSchema
 
-from service.api.schemas.assessment import CITED, Basis, FindingHead, KeyChange, Remedy, RulePackName, Sources
+from service.api.schemas.assessment import KeyChange, RulePackName
 from service.api.schemas.base import MAX_ID, AnswerPart, maybe, part, text, whole
 from service.api.schemas.error_answer import Fault
+from service.api.schemas.finding_answer import CITED, Basis, FindingHead, Remedy, Sources
 from service.api.schemas.finding_counts import FindingCounts
 from service.api.schemas.job_card import Action
 from service.api.schemas.quantity_bands import Estimate

@@ -54,9 +54,7 @@ class Problem(Wire):
         "urn:fitment:problem:validation",
         r"^urn:fitment:problem:[a-z-]+$",
     )
-    title: str = text(
-        "The kind of problem in words, the same each time.", 80, "The request does not match the contract"
-    )
+    title: str = text("The kind of problem in words, the same each time.", 80, "The request has faults")
     status: int = whole("The HTTP status", "1", (400, 599), 422)
     detail: str = text("What was wrong with this request and what to do.", 400, "2 faults were found.")
     instance: str = text(

@@ -32,6 +32,9 @@ class ActionNumbers(AnswerPart):
     circumference_percent: float = number(
         "Change of the driven wheels' rolling circumference; only with `speedometer`", "%", ANY, 2.5, None
     )
+    spacer_mm: float = number(
+        "Thickness of the spacers to fit, 0 to take them off; only with `spacers_...`", "mm", ANY, 10.0, default=None
+    )
 
 
 class Action(AnswerPart):

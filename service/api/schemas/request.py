@@ -12,7 +12,17 @@ from pydantic import ConfigDict
 
 from service.api.schemas.base import Wire, identity, number, part, readable, text, whole
 from service.api.schemas.by_numbers import RimByNumbers, TyreByNumbers
-from service.api.schemas.vocabulary import Category, Detail, DrivenAxle, LabelLetter, RulePackId, Season
+from service.api.schemas.vocabulary import (
+    Category,
+    Detail,
+    DrivenAxle,
+    LabelLetter,
+    LanguageCode,
+    RulePackId,
+    Season,
+    TyreTolerance,
+    UnitSystem,
+)
 from service.core import ranges
 from service.core.dates import DAY_LENGTH, DAY_PATTERN, parse_day
 from service.core.numeric import UNKNOWN
@@ -131,6 +141,13 @@ class Fitment(RequestPart):
     tyre: Tyre = part("The tyre.")
     rim: Rim = part("The rim.")
     pressure_kpa: float = number("Cold pressure", "kPa", ranges.PRESSURE_KPA, 250.0, UNKNOWN)
+    spacer_mm: float = number(
+        "Thickness of the spacer between hub and wheel, which moves the wheel out; absent: none",
+        "mm",
+        ranges.SPACER_MM,
+        10.0,
+        0.0,
+    )
 
 
 class Hub(RequestPart):
@@ -148,6 +165,13 @@ class Clearance(RequestPart):
     inboard_mm: float = number("Room to the strut", "mm", ranges.ROOM_MM, 14.0, UNKNOWN)
     outboard_mm: float = number("Room to the edge of the wing", "mm", ranges.ROOM_MM, 16.0, UNKNOWN)
     radial_mm: float = number("Room to the arch at full bump", "mm", ranges.ROOM_MM, 25.0, UNKNOWN)
+    tolerance_mm: float = number(
+        "To within how much the rooms were measured; the worse end is judged. Absent: they are taken as exact",
+        "mm",
+        ranges.ROOM_TOLERANCE_MM,
+        2.0,
+        0.0,
+    )
 
 
 class Axle(RequestPart):
@@ -159,6 +183,9 @@ class Axle(RequestPart):
         "Axle mass of the car ready to drive", "kg", ranges.KERB_AXLE_MASS_KG, 790.0, UNKNOWN
     )
     track_mm: float = number("Track, as registered", "mm", ranges.TRACK_MM, 1548.0, UNKNOWN)
+    track_tolerance_mm: float = number(
+        "To within how much the track is known; the worse end is judged", "mm", ranges.TRACK_TOLERANCE_MM, 5.0, 0.0
+    )
     wheels_per_side: int = whole("Wheels on each side; 2 for twin wheels", "1", ranges.WHEELS_PER_SIDE, 1, 1)
     hub: Hub = part("The hub.", default=Hub())
     clearance: Clearance = part("Room around the present wheel.", default=Clearance())
@@ -172,9 +199,16 @@ class Speedometer(RequestPart):
 
     displayed_kmh: float = number("Displayed speed", "km/h", ranges.SPEED_KMH, 100.0)
     true_kmh: float = number("True speed, by satellite or on a test bench", "km/h", ranges.SPEED_KMH, 97.0)
+    tolerance_percent: float = number(
+        "To within how much of the true speed it was read; the worse end is judged",
+        "%",
+        ranges.SPEEDOMETER_TOLERANCE_PERCENT,
+        1.0,
+        0.0,
+    )
 
 
-NO_SPEEDOMETER = Speedometer.model_construct(displayed_kmh=UNKNOWN, true_kmh=UNKNOWN)
+NO_SPEEDOMETER = Speedometer.model_construct(displayed_kmh=UNKNOWN, true_kmh=UNKNOWN, tolerance_percent=0.0)
 
 
 def _day(description: str, example: str) -> Any:  # noqa: ANN401 - as pydantic's Field
@@ -211,20 +245,30 @@ class Vehicle(RequestPart):
 
 
 class Candidate(RequestPart):
-    """What is to be fitted."""
+    """What is to be fitted; an axle that is left out stays as it is."""
 
     id: str = identity("The caller's own name of the candidate; comes back with what is said of it.")
-    front: Fitment = part("The front fitment.")
-    rear: Fitment = part("The rear fitment.")
+    front: Fitment = part("The front fitment; absent: the front axle stays as it is.", default=None)
+    rear: Fitment = part("The rear fitment; absent: the rear axle stays as it is.", default=None)
     label: str = text("A name of the caller's own, repeated in the answer.", 80, "one step wider", default="")
 
 
 class FitmentRequest(RequestPart):
     """What every question about fitments has in common."""
 
+    language: LanguageCode = part(
+        "The language of the sentences; absent: by the header Accept-Language, else English.", "de", default=None
+    )
+    units: UnitSystem = part("The units of the sentences; numbers of data fields stay metric.", "metric", default=None)
+
     vehicle: Vehicle = part("The vehicle as it is.")
     rule_pack: RulePackId = part("The rules to hold it against; see /v1/rule-packs.", "unece", default="unece")
     season: Season = part("For which season the tyres are meant; winter tyres may be slower.", "winter", default=None)
+    tyre_tolerance: TyreTolerance = part(
+        "What a speedometer that was read is judged for: tyres as designed, or as the standard lets them differ.",
+        "standard",
+        default="design",
+    )
     date: Day = _day(
         "The day of use as an ISO date, for rules that begin or end; without it, the edition's.", "2026-11-24"
     )

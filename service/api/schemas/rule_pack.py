@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from service.api.schemas.assessment import Ground
 from service.api.schemas.base import ANY, AnswerPart, number, part, text, whole
+from service.api.schemas.finding_answer import Ground
 from service.api.schemas.vocabulary import Status
 from service.rules.rule import Comparison, RuleAxle
 from service.rules.sections import AllowanceKind, SpeedometerKind, TestSpeedIs, WinterMark

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
-from service.api.schemas.assessment import CITED, RulePackName, Sources
+from service.api.schemas.asked_of_wheels import BothNeeds
+from service.api.schemas.assessment import RulePackName
 from service.api.schemas.base import CODE, MAX_ID, AnswerPart, identity, maybe, number, part, text, whole
 from service.api.schemas.by_numbers import TyreInStock
 from service.api.schemas.comparison import Weighed
 from service.api.schemas.error_answer import Fault
+from service.api.schemas.finding_answer import CITED, Sources
 from service.api.schemas.request import Candidate, FitmentRequest, RequestPart, Rim
 from service.api.schemas.vocabulary import Detail, FittingVerdict, RankBy, Stagger
 from service.assessment.batch.size_search import FITTING
@@ -117,28 +119,6 @@ class SearchRequest(FitmentRequest):
     )
 
 
-class AxleNeeds(AnswerPart):
-    """The least that an axle asks of its tyres; absent where no symbol or index is enough."""
-
-    load_index: int = whole(
-        "Least load index, at the slowest symbol; for twin wheels the single index that usually stands before the twin "
-        "one, two above it",
-        "1",
-        (0, 279),
-        93,
-        None,
-    )
-    load_index_twin: int = whole("Least load index in twin mounting; with twin wheels only", "1", (0, 279), 105, None)
-    speed_symbol: str = text("Slowest speed symbol.", 4, "V", r"^[A-Z][1-8]?$", default=None)
-
-
-class BothNeeds(AnswerPart):
-    """The same for both axles."""
-
-    front: AxleNeeds = part("The front axle.")
-    rear: AxleNeeds = part("The rear axle.")
-
-
 class Removed(AnswerPart):
     """How many one reason sent away."""
 
@@ -217,8 +197,9 @@ class SearchResult(AnswerPart):
         default=None,
     )
     needs: BothNeeds = part(
-        "The least load index and speed symbol that each axle asks for, so that its tyres carry it, and no less than "
-        "the present ones do. Of a stock, a tyre with less is listed with conditions where it carries the axle."
+        "What each axle asks for: least load index and speed symbol, so that its tyres carry it, and no less than the "
+        "present ones do; diameters, widths, and what a rim must have. Of a stock, a tyre with less is listed with "
+        "conditions where it carries the axle."
     )
     sieves: Sieves = part("How many were tried, how many are left, and why so few.")
     refused: list[RefusedLine] = part(

@@ -13,8 +13,16 @@ from typing_extensions import TypeAliasType
 from service.api.schemas.base import readable
 from service.assessment import case
 from service.assessment.answer import verdict
-from service.assessment.batch import comparison_measures, search_pairs
+from service.assessment.batch import (
+    comparison_measures,
+    plan_case,
+    plan_effects,
+    plan_rims,
+    rim_search,
+    search_pairs,
+)
 from service.core import findings
+from service.locales import speech
 from service.physics import tyre_label
 from service.rules.reader import pack_ids, pack_named
 
@@ -88,8 +96,62 @@ Stagger = TypeAliasType(
         ),
     ],
 )
+ApprovedBy = TypeAliasType(
+    "ApprovedBy",
+    Annotated[
+        rim_search.ApprovedBy,
+        Field(
+            description="How the rim widths of a tyre are known: by a table row of its size, by its maker as the "
+            "request says, or estimated by the design guide's rule."
+        ),
+    ],
+)
+CoverMethod = TypeAliasType(
+    "CoverMethod",
+    Annotated[
+        rim_search.CoverMethod,
+        Field(
+            description="exact: there is no smaller set; greedy: each time the rim that serves most of what is left, "
+            "since more than 12 tyres on axles had too many ways."
+        ),
+    ],
+)
 LabelLetter = TypeAliasType(
     "LabelLetter", Annotated[tyre_label.LabelClass, Field(description="A class of the tyre label, A the best.")]
+)
+TyreTolerance = TypeAliasType(
+    "TyreTolerance",
+    Annotated[
+        case.TyreTolerance,
+        Field(
+            description="design: tyres roll as designed; standard: they may roll as differently as the standard "
+            "allows, 1.5 % more and 2.5 % less (from memory). Rooms always count a tyre as large as it may be."
+        ),
+    ],
+)
+PressureRule = TypeAliasType(
+    "PressureRule",
+    Annotated[
+        plan_case.PressureRule,
+        Field(
+            description="share_of_load_index: every tyre may carry, at its pressure, the same share of its load index "
+            "as the present one; load_over_capacity: every tyre carries its load as the same share of its capacity."
+        ),
+    ],
+)
+EffectName = TypeAliasType(
+    "EffectName",
+    Annotated[plan_effects.EffectName, Field(description="Something that a test may measure.")],
+)
+EffectBetter = TypeAliasType(
+    "EffectBetter", Annotated[plan_effects.Better, Field(description="What is better of an effect.")]
+)
+RimOrigin = TypeAliasType(
+    "RimOrigin",
+    Annotated[
+        plan_rims.RimOrigin,
+        Field(description="given: by the caller; present: the one on the axle; found: one that does, to be bought."),
+    ],
 )
 Season = TypeAliasType("Season", Annotated[case.Season, Field(description="A season of tyres.")])
 
@@ -104,6 +166,13 @@ Detail = TypeAliasType(
             "standard: every finding and the numbers of both axles; full: every sentence, number and source."
         ),
     ],
+)
+
+
+LanguageCode = TypeAliasType("LanguageCode", Annotated[speech.Language, Field(description="A language by ISO 639-1.")])
+UnitSystem = TypeAliasType(
+    "UnitSystem",
+    Annotated[speech.Units, Field(description="metric: mm, kPa, kg, km/h; imperial: in, psi, lb, mph.")],
 )
 
 

@@ -21,11 +21,12 @@ def _weight(accept: str, media_type: str) -> float:
         name, *parameters = (piece.strip() for piece in part.split(";"))
         rank = ranks.get(name, 0)
         if rank > closest:
-            closest, weight = rank, _quality(parameters)
+            closest, weight = rank, quality(parameters)
     return weight
 
 
-def _quality(parameters: Sequence[str]) -> float:
+def quality(parameters: Sequence[str]) -> float:
+    """Return the weight that the parameters of a range state: 1 where none does, 0 where it cannot be read."""
     for parameter in parameters:
         if parameter.startswith("q="):
             try:

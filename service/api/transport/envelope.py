@@ -13,6 +13,7 @@ from starlette.types import ASGIApp, Message, Receive, Scope, Send
 from structlog.typing import FilteringBoundLogger
 
 from service.api.errors.problem import MEDIA_TYPE, HttpProblem, body, clean
+from service.api.transport.language import SPEECH, language_headers, speech_for, speech_of
 from service.api.transport.observability import CLIENT_LEFT, UNMATCHED, Metrics, RequestIds, trace_of
 from service.api.transport.request_body import ClientGone
 from service.api.transport.security import (
@@ -23,6 +24,7 @@ from service.api.transport.security import (
     ApiKeys,
     TrustedHosts,
 )
+from service.core.saying import say
 
 _DEFAULTS: Final = tuple(DEFAULT_HEADERS.items())
 # The client may still be sending: closing would reset the connection before it reads the answer.
@@ -50,8 +52,8 @@ class Envelope:
         started = perf_counter()
         headers: dict[bytes, bytes] = dict(scope["headers"])
         services = self._services
-        exchange = Exchange(services.ids.take(headers.get(b"x-request-id")), send, services.lifecycle)
-        scope["request_id"] = exchange.request_id
+        exchange = Exchange(services.ids.take(headers.get(b"x-request-id")), scope, send, services.lifecycle)
+        scope["request_id"], scope[SPEECH] = exchange.request_id, speech_for(headers.get(b"accept-language", b""))
         try:
             # An orchestrator's probes come by address; they learn nothing that needs a name.
             if not services.hosts.all and not scope["path"].startswith(PROBES_PREFIX):
@@ -65,7 +67,7 @@ class Envelope:
             exchange.status = CLIENT_LEFT
         except asyncio.CancelledError:
             # The stop took longer than it may; the connection at least hears of it.
-            await exchange.answer(HttpProblem(503, "The service is stopping.", headers={"Retry-After": "1"}))
+            await exchange.answer(HttpProblem(503, say("The service is stopping."), headers={"Retry-After": "1"}))
             raise
         except Exception as error:  # noqa: BLE001 - the last resort: whatever it was, the caller gets a problem
             services.log.error(  # noqa: TRY400 - `exception` would log the error's text, which may quote the request
@@ -120,9 +122,10 @@ class Services:
 class Exchange:
     """One request's answer on its way out."""
 
-    __slots__ = ("_lifecycle", "_send", "request_id", "status")
+    __slots__ = ("_lifecycle", "_scope", "_send", "request_id", "status")
 
-    def __init__(self, request_id: str, send: Send, lifecycle: Lifecycle) -> None:
+    def __init__(self, request_id: str, scope: Scope, send: Send, lifecycle: Lifecycle) -> None:
+        self._scope = scope
         self.request_id = request_id
         self.status = 0
         self._send = send
@@ -136,6 +139,8 @@ class Exchange:
             present = {name for name, _ in headers}
             headers += [item for item in _DEFAULTS if item[0] not in present]
             headers.append((b"x-request-id", self.request_id.encode("ascii")))
+            if self._scope["path"].startswith(PROTECTED_PREFIX):
+                headers += language_headers(self._scope, present)
             if self._lifecycle.draining and status not in _NEVER_CLOSED:
                 headers.append((b"connection", b"close"))
         await self._send(message)
@@ -144,7 +149,8 @@ class Exchange:
         """Send a problem, unless an answer has begun."""
         if self.status:
             return
-        content = body(problem.status, problem.detail, self.request_id, problem.faults)
+        said = speech_of(self._scope)
+        content = body(problem.status, problem.detail, self.request_id, problem.faults, said=said)
         headers = [(b"content-type", MEDIA_TYPE.encode("ascii")), (b"content-length", b"%d" % len(content))]
         headers += [(k.lower().encode("latin-1"), v.encode("latin-1")) for k, v in (problem.headers or {}).items()]
         await self.send({"type": "http.response.start", "status": problem.status, "headers": headers})

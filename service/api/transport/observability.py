@@ -19,7 +19,7 @@ from prometheus_client.platform_collector import PlatformCollector
 from prometheus_client.process_collector import ProcessCollector
 from structlog.typing import FilteringBoundLogger
 
-from service import __version__
+from service.core.version import VERSION
 
 _REQUEST_ID = re.compile(rb"[A-Za-z0-9._-]{1,64}")
 METHODS: Final = frozenset({"GET", "HEAD", "POST", "PUT", "PATCH", "DELETE", "OPTIONS"})
@@ -65,7 +65,7 @@ class Metrics:
         self._verdicts = Counter("fitment_verdicts", "Verdicts given.", ("verdict",), registry=self.registry)
         Gauge("work_queue_length", "Long jobs waiting or running.", registry=self.registry).set_function(queue_length)
         Info("fitment_build", "What is running.", registry=self.registry).info(
-            {"version": __version__, "python": sys.version.split()[0]}
+            {"version": VERSION, "python": sys.version.split()[0]}
         )
         ProcessCollector(registry=self.registry)
         PlatformCollector(registry=self.registry)

@@ -1,26 +1,24 @@
-"""The server's HTTP/1.1 protocol with what it lacks: limits of size and time, one reading of every message.
+"""The server's HTTP/1.1 protocol with what it lacks: limits of size, one reading of every message.
 
 A request that asks for an upgrade is read again without the wish, because the parser takes the body of such a
 request for another protocol. Fields behind a body are dropped: nobody may change a head that has been acted upon.
 What a client sent before it broke the rules is answered before the refusal.
-
-One timer per connection looks at marks that requests leave; a timer per request would cost each of them
-more than all of this.
 """
 
 from __future__ import annotations
 
 import asyncio
-from typing import Any, Final, NamedTuple
+from typing import Any, Final
 
 import httptools
 from typing_extensions import override
 from uvicorn.config import Config
-from uvicorn.protocols.http.httptools_impl import STATUS_LINE, HttpToolsProtocol
+from uvicorn.protocols.http.httptools_impl import STATUS_LINE
 from uvicorn.server import ServerState
 
 from service.api.errors.problem import MEDIA_TYPE, body
-from service.api.transport.observability import UNMATCHED, Metrics, RequestIds
+from service.api.transport.observability import UNMATCHED
+from service.api.transport.patience import ConnectionLimits, WatchedProtocol
 from service.api.transport.request_body import BODY_ARRIVED
 from service.api.transport.security import DEFAULT_HEADERS
 
@@ -28,8 +26,6 @@ from service.api.transport.security import DEFAULT_HEADERS
 MAX_FIELDS_BYTES: Final = 32 * 1024
 # How long a refused connection is still read from, so that the refusal arrives before a reset could.
 LINGER_S: Final = 1.0
-# A client that takes less of its answer holds memory for nothing.
-LEAST_BYTES_PER_S: Final = 1024
 
 
 class TooManyFields(Exception):
@@ -40,18 +36,8 @@ class UnclearHead(Exception):
     """Ends the parser's work on a head that two readers could read in two ways."""
 
 
-class ConnectionLimits(NamedTuple):
-    """What the connections of one server are held to, and where their refusals are counted."""
-
-    head_timeout_s: float
-    metrics: Metrics
-    ids: RequestIds
-
-
-class GuardedProtocol(HttpToolsProtocol):
+class GuardedProtocol(WatchedProtocol):
     """One connection; `protocol_with` makes the class that a server needs."""
-
-    limits: ConnectionLimits
 
     def __init__(
         self,
@@ -61,33 +47,11 @@ class GuardedProtocol(HttpToolsProtocol):
         _loop: asyncio.AbstractEventLoop | None = None,
     ) -> None:
         super().__init__(config, server_state, app_state, _loop)
-        self._in_head = False
-        self._in_body = False
         # At least as much as has come since the last byte of a body, or the end of a head or a message.
         self._fields_bytes = 0
         self._too_many_fields = False
-        self._refused = False
         # The status of a refusal that waits for the answers before it.
         self._refusal_due: int | None = None
-        # Since when the client owes us the rest of a head, or the head itself; None while it owes nothing.
-        self._owing_since: float | None = None
-        # When the watch last saw an answer waiting to be taken, and how much of it.
-        self._unsent: tuple[float, int] | None = None
-        self._watch: asyncio.TimerHandle | None = None
-
-    @override
-    def connection_made(self, transport: asyncio.Transport) -> None:  # type: ignore[override] # as the base class has it
-        """Take the connection and start its watch."""
-        super().connection_made(transport)
-        self._owing_since = self.loop.time()
-        self._watch = self.loop.call_later(self.limits.head_timeout_s, self._look)
-
-    @override
-    def connection_lost(self, exc: Exception | None) -> None:
-        """Let go of the connection."""
-        if self._watch is not None:
-            self._watch.cancel()
-        super().connection_lost(exc)
 
     @override
     def data_received(self, data: bytes) -> None:
@@ -143,6 +107,8 @@ class GuardedProtocol(HttpToolsProtocol):
         if self.parser.should_upgrade():
             return
         super().on_headers_complete()
+        if self._is_stopping:
+            self.cycle.keep_alive = False
         self._in_head = False
         self._in_body = True
         self._owing_since = None
@@ -174,12 +140,6 @@ class GuardedProtocol(HttpToolsProtocol):
         if is_last and self._refusal_due is not None and not self.transport.is_closing():
             self._send_refusal(self._refusal_due)
 
-    @override
-    def resume_writing(self) -> None:
-        """Note that the client has taken what was sent."""
-        self._unsent = None
-        super().resume_writing()
-
     def _check_size(self, target: bytes = b"") -> None:
         """Refuse the fields just read if they are too large together, or begin to count anew."""
         if len(target) + sum([len(name) + len(value) + 4 for name, value in self.headers]) > MAX_FIELDS_BYTES:
@@ -204,9 +164,6 @@ class GuardedProtocol(HttpToolsProtocol):
 
     def _values(self, wanted: bytes) -> list[bytes]:
         return [value.lower() for name, value in self.headers if name == wanted]
-
-    def _is_idle(self) -> bool:
-        return self.cycle is None or self.cycle.response_complete
 
     def _refuse(self, status: int) -> None:
         """Answer with a problem after the answers that are due, and end the connection; read no more."""
@@ -246,40 +203,6 @@ class GuardedProtocol(HttpToolsProtocol):
         self.transport.write(b"".join([STATUS_LINE[status], *lines, b"\r\n", content]))
         self.transport.write_eof()
         self.loop.call_later(LINGER_S, self.transport.close)
-
-    def _look(self) -> None:
-        """End the connection if the client is overdue with a head or with taking an answer, else look again later."""
-        now = self.loop.time()
-        timeout_s = self.limits.head_timeout_s
-        if self._is_stalled(now):
-            self.transport.abort()
-            return
-        wait_s = timeout_s
-        if self._owing_since is not None and self._is_idle() and not self._refused:
-            wait_s = self._owing_since + timeout_s - now
-            if wait_s <= 0.0:
-                if self._in_head:
-                    self._refuse(408)
-                else:
-                    self.transport.close()
-                wait_s = timeout_s
-        self._watch = self.loop.call_later(wait_s, self._look)
-
-    def _is_stalled(self, now: float) -> bool:
-        """Return whether too little of an answer was taken since the last look."""
-        size = self.transport.get_write_buffer_size()
-        before = self._unsent
-        if size == 0:
-            self._unsent = None
-            return False
-        if before is None:
-            self._unsent = (now, size)
-            return False
-        since, size_then = before
-        if now - since < self.limits.head_timeout_s / 2:
-            return False
-        self._unsent = (now, size)
-        return size > size_then - LEAST_BYTES_PER_S * (now - since)
 
 
 def protocol_with(limits: ConnectionLimits) -> type[GuardedProtocol]:

@@ -9,6 +9,7 @@ from starlette.types import Receive, Scope
 
 from service.api.errors.problem import HttpProblem
 from service.api.transport import strict_json
+from service.core.saying import Amount, say
 
 # The protocol beneath sets this in the scope when the whole body is there: waiting then needs no clock.
 BODY_ARRIVED: Final = "fitment.body_arrived"
@@ -34,7 +35,7 @@ class BodySpace:
     def take(self, size: int) -> None:
         """Take some of it, or refuse with 503."""
         if size > self._free:
-            detail = "Too many large bodies are on their way in; wait as long as Retry-After says."
+            detail = say("Too many large bodies are on their way in; wait as long as Retry-After says.")
             raise HttpProblem(503, detail, headers={"Retry-After": str(self._retry_after_s)})
         self._free -= size
 
@@ -57,7 +58,7 @@ def parse(raw: bytes) -> object:
     try:
         value = strict_json.parse(raw)
     except strict_json.MalformedJson as error:
-        raise HttpProblem(400, str(error)) from None
+        raise HttpProblem(400, error.detail) from None
     # Most bodies have none, and a look at the bytes is quicker than one at every member.
     return strict_json.without_nulls(value) if b"null" in raw else value
 
@@ -69,7 +70,7 @@ async def read_body(scope: Scope, receive: Receive, max_bytes: int) -> bytes:
     if media_type not in _PLAIN_TYPES:
         _check_media_type(media_type)
     if b"content-encoding" in headers:
-        raise HttpProblem(415, "Content-Encoding is not taken; send the body uncompressed.", headers=_TAKEN)
+        raise HttpProblem(415, say("Content-Encoding is not taken; send the body uncompressed."), headers=_TAKEN)
     length = headers.get(b"content-length")
     if length is not None and int(length) > max_bytes:
         raise _too_large(max_bytes)
@@ -110,7 +111,7 @@ async def _read_in_time(receive: Receive, max_bytes: int, scope: Scope) -> bytes
             return await _read(receive, max_bytes, scope)
     except TimeoutError:
         # The rest of the body may still come and would be taken for a request, so this connection ends.
-        detail = f"The body did not arrive within {timeout_s:g} s."
+        detail = say("The body did not arrive within {time}.", time=Amount(timeout_s, "s", 1))
         raise HttpProblem(408, detail, headers={"Connection": "close"}) from None
 
 
@@ -118,12 +119,12 @@ def _check_media_type(media_type: bytes) -> None:
     kind, *parameters = [part.strip() for part in media_type.decode("latin-1").lower().split(";")]
     if kind != "application/json":
         raise HttpProblem(
-            415, "Send the body as application/json, with the header Content-Type saying so.", headers=_TAKEN
+            415, say("Send the body as application/json, with the header Content-Type saying so."), headers=_TAKEN
         )
     for parameter in parameters:
         if parameter and parameter.replace('"', "") not in ("charset=utf-8", "charset=utf8"):
-            raise HttpProblem(415, "Send the body in UTF-8, with no parameter but charset=utf-8.", headers=_TAKEN)
+            raise HttpProblem(415, say("Send the body in UTF-8, with no parameter but charset=utf-8."), headers=_TAKEN)
 
 
 def _too_large(max_bytes: int) -> HttpProblem:
-    return HttpProblem(413, f"The body may have {max_bytes} bytes at most here.")
+    return HttpProblem(413, say("The body may have {most} bytes at most here.", most=Amount(max_bytes)))

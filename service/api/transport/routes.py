@@ -24,11 +24,14 @@ from pydantic import BaseModel, TypeAdapter, ValidationError
 from starlette.routing import Match
 from starlette.types import Receive, Scope, Send
 
+from service.api.errors.fault_words import unknown_parameter
 from service.api.errors.problem import HttpProblem
-from service.api.errors.request_faults import RequestFault, unknown_field
+from service.api.errors.request_faults import RequestFault
 from service.api.transport import strict_json
+from service.api.transport.language import heed_body, speech_of, spoken
 from service.api.transport.request_body import parse, read_body, read_json
 from service.api.transport.work_pool import run_bounded
+from service.core.saying import say
 
 Endpoint = TypeVar("Endpoint", bound=Callable[..., Any])
 Handler = Callable[[Request], Coroutine[Any, Any, Response]]
@@ -92,6 +95,7 @@ class StrictRoute(APIRoute):
             if self.body_field is None:
                 return await framework(request)
             value = await read_json(request.scope, request.receive, self.max_body_bytes)
+            heed_body(request.scope, value)
             # FastAPI asks the one only for being there and takes the other as the body read.
             request._body = b"{}"  # noqa: SLF001 - Starlette has no public way to hand over a body that was read
             request._json = value  # noqa: SLF001 - the same
@@ -115,30 +119,45 @@ class StrictRoute(APIRoute):
             request = Request(scope, receive, send)
             result = await run_bounded(request, self._work, raw, request)
         else:
-            result = await self.endpoint(**self._arguments(raw, Request(scope, receive, send)))
+            result = await self.endpoint(**self._arguments(self.read(raw, scope), Request(scope, receive, send)))
         if isinstance(result, Response):
             await result(scope, receive, send)
             return
-        content = result if isinstance(result, bytes) else _as_json(result)
+        content = result if isinstance(result, bytes) else _as_json(spoken(result, speech_of(scope)))
         headers = [(b"content-type", b"application/json"), (b"content-length", b"%d" % len(content))]
         await send({"type": "http.response.start", "status": self.status_code or 200, "headers": headers})
         await send({"type": "http.response.body", "body": content})
 
     def _work(self, raw: bytes, request: Request) -> Response | bytes:
         """Return the answer to long work, from the bytes of the body to those of the answer."""
-        result = self.endpoint(**self._arguments(raw, request))
-        return result if isinstance(result, Response) else _as_json(result)
+        result = self.endpoint(**self._arguments(self.read(raw, request.scope), request))
+        return result if isinstance(result, Response) else _as_json(spoken(result, speech_of(request.scope)))
 
-    def _arguments(self, raw: bytes, request: Request) -> dict[str, object]:
-        """Return what the endpoint is called with: the body, validated, and the request if it takes that."""
-        value = parse(raw)
-        try:
-            arguments = {self._body_name: self._validate(value)}
-        except ValidationError as error:
-            arguments = {self._body_name: self._second_look(value, error)}
+    def _arguments(self, asked: object, request: Request) -> dict[str, object]:
+        """Return what the endpoint is called with: the body and, if it takes that, the request."""
+        arguments = {self._body_name: asked}
         if self._request_name is not None:
             arguments[self._request_name] = request
         return arguments
+
+    def read(self, raw: bytes, scope: Scope) -> object:
+        """Return the model that a body spells, for a route that takes a body and at most the request.
+
+        The scope learns in which language and units the body wants its answer.
+
+        Raises
+        ------
+        HttpProblem
+            When it is no strict JSON.
+        RequestValidationError
+            When it does not match the contract.
+        """
+        value = parse(raw)
+        heed_body(scope, value)
+        try:
+            return self._validate(value)
+        except ValidationError as error:
+            return self._second_look(value, error)
 
     def _second_look(self, value: object, error: ValidationError) -> object:
         """Return the model after all where `200.0` was sent for a whole number; JSON knows no difference."""
@@ -158,12 +177,12 @@ class StrictRoute(APIRoute):
         names = [name for name, _ in parse_qsl(scope["query_string"].decode("latin-1"), keep_blank_values=True)]
         known, several = self._query_names
         faults = [
-            RequestFault(f"/query/{name}", unknown_field(name, sorted(known), "query parameter"), "unknown_field")
+            RequestFault(f"/query/{name}", unknown_parameter(name, sorted(known)), "unknown_field")
             for name in dict.fromkeys(names)
             if name not in known
         ]
         faults += [
-            RequestFault(f"/query/{name}", "This query parameter may stand once.", "repeated")
+            RequestFault(f"/query/{name}", say("This query parameter may stand once."), "repeated")
             for name in known - several
             if names.count(name) > 1
         ]

@@ -17,6 +17,7 @@ from starlette.middleware.cors import CORSMiddleware
 from starlette.responses import Response
 
 from service.api.errors.problem import MEDIA_TYPE, HttpProblem, body
+from service.core.saying import say
 
 PROTECTED_PREFIX: Final = "/v1/"
 PROBES_PREFIX: Final = "/health/"
@@ -99,7 +100,7 @@ class TrustedHosts:
         name = (host or b"").decode("latin-1").lower()
         name = name.partition("]")[0] + "]" if name.startswith("[") else name.partition(":")[0]
         if name not in self._exact and not (self._suffixes and name.endswith(self._suffixes)):
-            raise HttpProblem(400, "This service does not answer to the host that the request names.")
+            raise HttpProblem(400, say("This service does not answer to the host that the request names."))
 
 
 class Cors(CORSMiddleware):
@@ -110,7 +111,8 @@ class Cors(CORSMiddleware):
         response = super().preflight_response(request_headers)
         if response.status_code == HTTPStatus.OK:
             return response
-        content = body(403, "This origin, method or header is not allowed by the service's CORS settings.", "preflight")
+        refusal = say("This origin, method or header is not allowed by the service's CORS settings.")
+        content = body(403, refusal, "preflight")
         headers = {
             name: value for name, value in response.headers.items() if name not in ("content-length", "content-type")
         }

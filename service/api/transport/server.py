@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import asyncio
 import gc
 import logging
 import socket
@@ -18,7 +19,9 @@ from fastapi import FastAPI
 from typing_extensions import override
 
 from service.api.transport.envelope import Services
-from service.api.transport.protocol import ConnectionLimits, protocol_with
+from service.api.transport.listening import take_no_more
+from service.api.transport.patience import ConnectionLimits
+from service.api.transport.protocol import protocol_with
 from service.settings import Settings
 
 # Python's own 5 ms let a job on the worker thread hold up the event loop for that long, again and again.
@@ -26,6 +29,10 @@ SWITCH_INTERVAL_S: Final = 0.0005
 # Answers hold no circles, so they go as soon as they are sent. At Python's own 700 the collector would look for circles
 # several times a request and find none.
 GC_THRESHOLD: Final = 20_000
+
+
+# How long connections under way take to come out of the system's queue.
+SETTLE_S: Final = 0.3
 
 
 class DrainingServer(uvicorn.Server):
@@ -54,6 +61,15 @@ class DrainingServer(uvicorn.Server):
         if self._stop_at is not None and monotonic() >= self._stop_at:
             self.should_exit = True
         return await super().on_tick(counter)
+
+    @override
+    async def shutdown(self, sockets: list[socket.socket] | None = None) -> None:
+        """Take no more connections, serve those that wait to be accepted, then stop."""
+        dropping = [take_no_more(each.fileno()) for server in self.servers for each in server.sockets]
+        if not all(dropping):
+            self._services.log.warning("stopping", lost="connections that are made while the listening socket closes")
+        await asyncio.sleep(SETTLE_S)
+        await super().shutdown(sockets)
 
     @override
     def _log_started_message(self, listeners: Sequence[socket.SocketType]) -> None:

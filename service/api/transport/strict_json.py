@@ -8,22 +8,26 @@ keys, deep nesting and objects beyond any use.
 from __future__ import annotations
 
 import json
-import re
 from typing import Any
 
 import orjson
+
+from service.api.transport.json_words import reason
+from service.core.saying import Amount, Said, say
 
 MAX_DEPTH = 16
 # No object of the contract has as many; each unknown one would cost a fault.
 MAX_MEMBERS = 64
 
-# In an object a digit that follows a comma can only be meant as the decimals of the number before it.
-_DECIMAL_COMMA = re.compile("[0-9],[0-9]")
 _CONTAINERS = frozenset((dict, list))
 
 
 class MalformedJson(ValueError):
-    """A body that is not strict JSON; the text says what is wrong and is fit for the answer."""
+    """A body that is not strict JSON; `detail` says what is wrong and is fit for the answer."""
+
+    def __init__(self, detail: Said) -> None:
+        super().__init__(detail)
+        self.detail = detail
 
 
 def parse(raw: bytes) -> object:
@@ -38,9 +42,7 @@ def parse(raw: bytes) -> object:
     try:
         value: object = orjson.loads(raw)
     except orjson.JSONDecodeError as error:
-        if not raw:
-            raise MalformedJson("The body is empty; a JSON object is expected.") from None
-        raise MalformedJson(f"The body is not valid JSON: {_reason(error)}.") from None
+        raise MalformedJson(reason(raw, error)) from None
     # Valid JSON has one colon outside strings for each member. As many colons as members kept means that
     # none was dropped as a repetition; more colons may also stand in strings, only then a slow look is due.
     if raw.count(b":") != _count_members(value):
@@ -63,13 +65,13 @@ def _count_members(value: Any) -> int:  # noqa: ANN401 - whatever the bytes spel
             if type(container) is dict:
                 members += len(container)
                 if len(container) > MAX_MEMBERS:
-                    raise MalformedJson(f"An object has more than {MAX_MEMBERS} members.")
+                    raise MalformedJson(say("An object has more than {most} members.", most=Amount(MAX_MEMBERS)))
                 items = container.values()
             for item in items:
                 if type(item) in _CONTAINERS:
                     push(item)
         level = deeper
-    raise MalformedJson(f"The body is nested deeper than {MAX_DEPTH} levels.")
+    raise MalformedJson(say("The body is nested deeper than {most} levels.", most=Amount(MAX_DEPTH)))
 
 
 def without_nulls(value: object) -> object:
@@ -102,15 +104,6 @@ def _without_repeated_keys(pairs: list[tuple[str, object]]) -> dict[str, object]
         seen: set[str] = set()
         for key, _ in pairs:
             if key in seen:
-                raise MalformedJson(f'The key "{key[:60]}" stands twice in one object.')
+                raise MalformedJson(say('The key "{key}" stands twice in one object.', key=key[:60]))
             seen.add(key)
     return members
-
-
-def _reason(error: orjson.JSONDecodeError) -> str:
-    """Return the place and kind of a grammar error; the message of orjson quotes nothing from the body."""
-    place = f"(line {error.lineno}, column {error.colno})"
-    around = error.doc[max(error.pos - 2, 0) : error.pos + 1] if isinstance(error.doc, str) else ""
-    if _DECIMAL_COMMA.fullmatch(around):
-        return f"a number with a comma, a point is expected in its place {place}"
-    return f"{error.msg} {place}"

@@ -16,8 +16,8 @@ from opentelemetry.trace import Span, SpanKind, Status, StatusCode
 from opentelemetry.trace.propagation.tracecontext import TraceContextTextMapPropagator
 from starlette.types import ASGIApp, Message, Receive, Scope, Send
 
-from service import __version__
 from service.api.transport.observability import METHODS
+from service.core.version import VERSION
 
 # Asked every second or two by machines: traces of them would drown the others.
 _UNTRACED: Final = frozenset({"/health/live", "/health/ready", "/metrics"})
@@ -31,7 +31,7 @@ class Tracing:
 
     def __init__(self, app: ASGIApp, provider: TracerProvider) -> None:
         self._app = app
-        self._tracer = provider.get_tracer("service", __version__)
+        self._tracer = provider.get_tracer("service", VERSION)
         self._propagator = TraceContextTextMapPropagator()
 
     async def __call__(self, scope: Scope, receive: Receive, send: Send) -> None:
@@ -88,7 +88,7 @@ def _name(span: Span, scope: Scope, method: str) -> None:
 
 def provider_with(processor: SpanProcessor) -> TracerProvider:
     """Return a provider of its own, nothing global: sampling and resource by the standard OTEL_ variables."""
-    own = Resource.create({"service.name": "fitment-service", "service.version": __version__})
+    own = Resource.create({"service.name": "fitment-service", "service.version": VERSION})
     provider = TracerProvider(resource=own.merge(OTELResourceDetector().detect()))
     provider.add_span_processor(processor)
     return provider

@@ -18,6 +18,7 @@ class Action(NamedTuple):
     ring_inner_mm: float | None = None
     speed_kmh: float | None = None
     circumference_percent: float | None = None
+    spacer_mm: float | None = None
     findings: tuple[str, ...] = ()
     """The codes of the findings that it answers, each once; empty for what is done with every wheel."""
 

@@ -6,14 +6,20 @@ from collections.abc import Sequence
 from operator import attrgetter
 
 from service.assessment.answer.action import Action, answering
-from service.assessment.answer.danger import do_not_fit, of_outcome, settle_first, would_not_fit
+from service.assessment.answer.danger import (
+    do_not_fit,
+    measure_before_order,
+    of_outcome,
+    settle_first,
+    would_not_fit,
+)
 from service.assessment.answer.fixings import differ, fixings
+from service.assessment.answer.said_once import with_echoes
 from service.assessment.answer.told import asked_of_the_place, told
 from service.assessment.answer.trial_fit import trial_fit
 from service.assessment.answer.verdict import Verdict
 from service.assessment.checks.pressure import in_words
 from service.assessment.checks.words import plain, signed
-from service.assessment.view.vehicle_change import CarChange
 from service.assessment.view.views import AxleView, CarView
 from service.core.findings import ADVISORY, MET, OPEN, Finding
 from service.core.numeric import known
@@ -29,6 +35,13 @@ PAPERS = (
     Action("papers", "Check whether the change must be inspected or entered in the vehicle's papers."),
     Action("insurer", "Tell the insurer of the change."),
 )
+UNLIKE_SIZES = Action(
+    "tell_unlike_sizes",
+    "Tell the customer: Front and rear would have different sizes. The wheels can no longer change places, and a spare "
+    "fits one axle only.",
+)
+OF_A_SET = attrgetter("nominal_width_mm", "aspect_percent", "tyre_rim_code", "rim_width_in", "rim_code")
+OF_CARS = ("M1", "M1G", "N1")
 
 # A speedometer, a distance counter and a tachograph count the same turns of the driven wheels.
 OF_THE_SPEEDOMETER = ("diameter.speedometer", "law.speedometer", "law.distance_counter", "law.driven_circumference")
@@ -50,17 +63,18 @@ def _set_pressure(view: AxleView) -> Action:
 def actions(car: CarView, findings: Sequence[Finding], verdict: Verdict) -> list[Action]:
     """Return the job card in the order of work; nothing is set or tightened on what must not be fitted."""
     if verdict == "unsuitable":
-        return do_not_fit(findings)
-    found = would_not_fit(findings) + settle_first(findings)
+        return with_echoes(do_not_fit(findings), findings)
+    found = would_not_fit(findings) + settle_first(findings) + measure_before_order(findings)
     found += _pressures(car, findings) + fixings(car, findings)
     found += _speed_label(car, findings)
     if not car.vehicle.is_trailer:
-        found += _recalibration(car.change, findings)
+        found += _recalibration(car, findings)
     found += trial_fit(car, findings)
     answered = {code for each in found for code in each.findings}
     rest = [each for each in of_outcome(findings, ADVISORY) if each.code not in answered]
-    found += told(rest) + asked_of_the_place(rest)
-    return found + (list(PAPERS) if any(map(_differs, (car.front, car.rear))) else [])
+    found += told(rest) + _unlike_sizes(car) + asked_of_the_place(rest)
+    found += PAPERS if any(map(_differs, (car.front, car.rear))) else ()
+    return with_echoes(found, findings)
 
 
 def _pressures(car: CarView, findings: Sequence[Finding]) -> list[Action]:
@@ -89,12 +103,24 @@ def _differs(view: AxleView) -> bool:
     return differ(IN_THE_PAPERS(view.now.facts), IN_THE_PAPERS(view.then.facts))
 
 
-def _recalibration(change: CarChange, findings: Sequence[Finding]) -> list[Action]:
-    percent, found = 100.0 * (change.driven_circumference_ratio - 1.0), []
+def _unlike_sizes(car: CarView) -> list[Action]:
+    """Return what a second size means to whoever has one now: nothing in numbers, and yet a fitter says it."""
+    unlike_now, unlike = (
+        differ(OF_A_SET(front), OF_A_SET(rear))
+        for front, rear in ((car.front.now.facts, car.rear.now.facts), (car.front.then.facts, car.rear.then.facts))
+    )
+    return [UNLIKE_SIZES] if unlike and not unlike_now else []
+
+
+def _recalibration(car: CarView, findings: Sequence[Finding]) -> list[Action]:
+    change, found = car.change, []
+    percent = 100.0 * (change.driven_circumference_ratio - 1.0)
     told = [each for each in findings if each.code in OF_THE_SPEEDOMETER and each.outcome not in (MET, OPEN)]
     if told:
         changes = f": the circumference changes by {signed(percent)} %" if known(percent) else ""
-        text = f"Have the speedometer checked and, where needed, set anew{changes}."
+        # Goods vehicles and buses count with a tachograph, which is calibrated for the circumference.
+        what = "speedometer" if car.vehicle.category in OF_CARS else "speedometer or tachograph"
+        text = f"Have the {what} checked and, where needed, recalibrated{changes}."
         number = percent if known(percent) else None
         found.append(answering(Action("speedometer", text, circumference_percent=number), told))
     if abs(percent) > RECALIBRATE_PERCENT or abs(change.axle_ratio_percent) > RECALIBRATE_PERCENT:

@@ -16,6 +16,8 @@ from service.core.numeric import UNKNOWN, Num, known, magnitude, pick
 ALIKE = 1e-6
 # Added to the sentence of such a finding.
 AS_TODAY, NO_WORSE = "The change leaves this as it is today.", "It is worse today."
+# What a pump puts right is not left as it is.
+PUMPED = "It is so today."
 
 
 def with_already(case: Case, findings: Sequence[Finding]) -> list[Finding]:
@@ -59,4 +61,6 @@ def marked(finding: Finding, present: Grade | None) -> Finding:
         return finding
     now, then = abs(present.measured - present.limit), abs(measured - limit)
     words = NO_WORSE if known(now) and then < now - ALIKE else AS_TODAY
+    if finding.code == "load.pressure" and words == AS_TODAY and finding.outcome == ADVISORY:
+        words = PUMPED
     return finding._replace(already=True, message=f"{finding.message} {words}")

@@ -5,16 +5,19 @@ It depends on its case alone: nothing is remembered from one question to the nex
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from typing import NamedTuple
 
 from service.assessment.answer.action import Action
 from service.assessment.answer.actions import actions
 from service.assessment.answer.already import with_already
 from service.assessment.answer.assumptions import assumptions
+from service.assessment.answer.cautions import cautions
 from service.assessment.answer.keep_present import with_kept_axle
 from service.assessment.answer.summary import summary
 from service.assessment.answer.trade_offs import TradeOff, trade_offs
 from service.assessment.answer.verdict import Verdict, verdict_of, worst_first
+from service.assessment.answer.within_tolerance import with_tolerance
 from service.assessment.case import Case
 from service.assessment.checks import AXLE_CHECKS, CAR_CHECKS
 from service.assessment.law import law_findings as law
@@ -32,6 +35,8 @@ class Assessment(NamedTuple):
     findings: list[Finding]
     """Worst first; alike ones in the order of the questions."""
     actions: list[Action]
+    cautions: Mapping[str, str]
+    """By code."""
     trade_offs: tuple[TradeOff, ...]
     """Front, rear, vehicle; empty where nothing could be felt."""
     assumptions: list[str]
@@ -41,7 +46,8 @@ class Assessment(NamedTuple):
 def assess(case: Case) -> Assessment:
     """Return the assessment of one candidate on one vehicle."""
     car = weigh(case, now_fitted(case.vehicle), *candidate_facts(case, case.candidate))
-    findings = with_kept_axle(case, worst_first(with_already(case, _findings(case, car))))
+    findings = with_tolerance(case, with_already(case, _findings(case, car)))
+    findings = with_kept_axle(case, worst_first(findings))
     verdict = verdict_of(findings[0])
     return Assessment(
         case=case,
@@ -50,6 +56,7 @@ def assess(case: Case) -> Assessment:
         summary=summary(verdict, findings),
         findings=findings,
         actions=actions(car, findings, verdict),
+        cautions=cautions(car),
         trade_offs=trade_offs(car, case.candidate),
         assumptions=assumptions(case, car),
         law=law.tally(case, car, findings),

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from service.assessment.answer.dimensions_note import dimensions_note
+from service.assessment.answer.trade_offs import of_one_kind
 from service.assessment.answer.unlikely import unlikely
 from service.assessment.case import Case, Fitment
 from service.assessment.checks.words import plain
@@ -12,9 +13,14 @@ from service.core.numeric import known, unknown
 from service.designation.tyre import not_read
 from service.designation.tyre_size import STRUCTURE_ASSUMED
 
-NEW_TYRE = (
-    f"A tyre without a tread depth counts as new ({plain(NEW_TREAD_DEPTH_MM)} mm); aquaplaning is estimated for "
-    f"{plain(WATER_FILM_MM)} mm of water on a road with {plain(TEXTURE_DEPTH_MM)} mm of texture."
+NEW_TYRE = f"A tyre without a tread depth counts as new ({plain(NEW_TREAD_DEPTH_MM)} mm)."
+WATER = (
+    f"Aquaplaning is estimated for {plain(WATER_FILM_MM)} mm of water on a road with {plain(TEXTURE_DEPTH_MM)} mm "
+    "of texture."
+)
+OTHER_KIND = (
+    "The proposed tyres are of another kind than the present ones (winter against summer, van against car). Their "
+    "compound decides on grip and braking more than their size does, so no gain or loss of these is named."
 )
 LOAD_TRANSFER = (
     f"Load transfer in a bend is taken at {plain(LATERAL_ACCELERATION_G, 1)} g, on axles whose track is given."
@@ -76,7 +82,12 @@ def assumptions(case: Case, car: CarView) -> list[str]:
     found = _on_axle(car.front, proposed.front) + _on_axle(car.rear, proposed.rear)
     if vehicle.driven_axle is None:
         found.append("The driven axle is not given; the speedometer is taken to follow the mean of both axles.")
-    found.append(NEW_TYRE)
+    if not car.vehicle.is_trailer and not (of_one_kind(car.front) and of_one_kind(car.rear)):
+        found.append(OTHER_KIND)
+    if any(unknown(each.facts.tread_depth_mm) for view in (car.front, car.rear) for each in (view.now, view.then)):
+        found.append(NEW_TYRE)
+    if not car.vehicle.is_trailer:
+        found.append(WATER)
     if known(vehicle.centre_of_gravity_height_mm):
         found.append(LOAD_TRANSFER)
     return found

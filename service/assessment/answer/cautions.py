@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
+from service.assessment.view.views import CarView
+
 CAUTIONS: Mapping[str, str] = {
     "trial_fit": (
         "This answer does not replace a trial fit by a qualified workshop: at full lock and full bump, with brakes, "
@@ -17,3 +19,16 @@ CAUTIONS: Mapping[str, str] = {
     ),
     "camber": "Camber is not taken into account in load and pressure.",
 }
+# A trailer has no lock and no balance of its own.
+OF_A_TRAILER: Mapping[str, str] = {
+    "trial_fit": (
+        "This answer does not replace a trial fit by a qualified workshop, with brakes, axles and mudguards seen to."
+    ),
+    "maker_data": CAUTIONS["maker_data"],
+    "local_law": CAUTIONS["local_law"],
+}
+
+
+def cautions(car: CarView) -> Mapping[str, str]:
+    """Return what the answer never replaces, by code."""
+    return OF_A_TRAILER if car.vehicle.is_trailer else CAUTIONS

@@ -7,8 +7,9 @@ from math import isnan
 from operator import attrgetter
 
 from service.assessment.answer.action import Action, answering
+from service.assessment.answer.spacers import spacers
 from service.assessment.checks.words import plain
-from service.assessment.view.views import CarView
+from service.assessment.view.views import AxleView, CarView
 from service.core.findings import ADVISORY, Finding
 
 # Tightened again after so far: common practice, no source.
@@ -24,16 +25,18 @@ def fixings(car: CarView, findings: Sequence[Finding]) -> list[Action]:
     """Return what is done to fix the wheels; bolts are looked at where the rims are not those of today."""
     views = (car.front, car.rear)
     other = [view.name for view in views if differ(OF_THE_RIM(view.now.facts), OF_THE_RIM(view.then.facts))]
-    rings = _spigot_rings(findings)
-    return [*rings, _bolt_seat(other), TORQUE, SENSORS] if other else [*rings, TORQUE]
+    first = [*_spigot_rings(findings), *spacers(views, findings)]
+    if not other:
+        return [*first, TORQUE]
+    # A trailer or a caravan has no pressure monitoring of its own to be moved over.
+    return [*first, _bolt_seat(other, views), TORQUE, *([] if car.vehicle.is_trailer else [SENSORS])]
 
 
-def _bolt_seat(axles: Sequence[str]) -> Action:
+def _bolt_seat(axles: Sequence[str], views: Sequence[AxleView]) -> Action:
     place = f"the {axles[0]} axle" if len(axles) == 1 else "both axles"
-    text = (
-        f"Check on {place} that the bolts belong to these rims: seat (cone or ball) and length. "
-        "Spacers are not reckoned with: fit none."
-    )
+    text = f"Check on {place} that the bolts belong to these rims: seat (cone or ball) and length."
+    if not any(view.then.facts.spacer_mm for view in views):
+        text += " Spacers are not reckoned with: fit none."
     return Action("bolt_seat", text)
 
 

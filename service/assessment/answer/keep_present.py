@@ -1,16 +1,21 @@
 """What undoes a shift of balance or a weaker wet reserve without a new fault: to leave one axle as it is.
 
 A size that would settle it is for load, rim, room and law to allow as well, so none is named. The present wheels of one
-axle are: they are tried as a candidate, and named only where they settle the finding and make nothing worse.
+axle are, and on a car that has the same wheels all round those of the other axle: they are tried as a candidate, and
+named only where they settle the finding and make nothing worse.
 """
 
 from __future__ import annotations
 
 from collections.abc import Sequence
+from typing import Literal, NamedTuple
 
 from service.assessment.answer.already import grades_of
-from service.assessment.case import Case
-from service.core.findings import ADVISORY, MET, AxleName, Finding, Remedy
+from service.assessment.case import Axle, Candidate, Case, Fitment
+from service.assessment.view.facts import rim_facts
+from service.assessment.view.wheel_facts import SAME_BORE_MM, SAME_CIRCLE_MM, RimFacts
+from service.core.findings import ADVISORY, MET, OPEN, AxleName, Finding, Holds, Remedy, Where
+from service.core.numeric import Num, known, magnitude
 
 ASKING = ("balance.change", "balance.grip_order", "wet.reserve", "wet.axle_order", "wet.aquaplaning")
 # Where these speak too, the axle that is kept must settle them, since they name another change of one axle.
@@ -22,7 +27,69 @@ BETWEEN_AXLES = (
     "tyre.structure",
     "law.winter_tyre",
 )
-QUANTITY, PRESENT = "fitment", "present"
+# Wheels of the other axle are named only where nothing is left to measure for them: what is read or measured for the
+# proposed ones need not be enough for them.
+MEASURED = (
+    "rim.bolt_circle",
+    "rim.centre_bore",
+    "rim.brake_clearance",
+    "clearance.inboard",
+    "clearance.outboard",
+    "clearance.radial",
+)
+QUANTITY = "fitment"
+AXLES: tuple[AxleName, ...] = ("front", "rear")
+
+
+class Way(NamedTuple):
+    """One axle, and whose wheels it gets: its present ones, or those that are proposed for the other axle."""
+
+    axle: AxleName
+    wheels: AxleName | Literal["present"]
+
+    def must_stand(self, code: str, where: Where) -> bool:
+        """Return whether a question must leave nothing to measure."""
+        return self.wheels != "present" and where == self.axle and code in MEASURED
+
+    @property
+    def remedy(self) -> Remedy:
+        """Return this way as the remedy of what it settles."""
+        text = f"keep the present {self.axle} wheels"
+        if self.wheels != "present":
+            text = f"fit the proposed {self.wheels} wheels on the {self.axle} axle too"
+        return Remedy(text, f"/candidate/{self.axle}", QUANTITY, equals=self.wheels)
+
+
+def ways(case: Case) -> list[Way]:
+    """Return the ways to try, the first that serves is taken."""
+    front, rear = case.vehicle.front, case.vehicle.rear
+    found = [Way(axle, "present") for axle in AXLES]
+    if not _take_the_same(front, rear):
+        return found
+    # What is read on a wheel and is enough for one axle is enough for one that weighs no more.
+    if rear.max_axle_mass_kg <= front.max_axle_mass_kg:
+        found.append(Way("rear", "front"))
+    if front.max_axle_mass_kg <= rear.max_axle_mass_kg:
+        found.append(Way("front", "rear"))
+    return found
+
+
+def on_unlike_hubs(front: RimFacts[Num], rear: RimFacts[Num]) -> Holds:
+    """Return whether two rims belong on different hubs by what is stated of them; floats or arrays alike."""
+    differs = magnitude(front.bolt_circle_mm - rear.bolt_circle_mm) > SAME_CIRCLE_MM
+    differs = differs | (magnitude(front.bolts - rear.bolts) > 0.0)
+    return differs | (magnitude(front.centre_bore_mm - rear.centre_bore_mm) > SAME_BORE_MM)
+
+
+def _take_the_same(front: Axle, rear: Axle) -> bool:
+    """Return whether both axles have the same wheels today, on hubs of which the same is known."""
+    bores = front.hub_centre_bore_mm, rear.hub_centre_bore_mm
+    return (
+        _alike(front.fitted, rear.fitted)
+        and front.wheels_per_side == rear.wheels_per_side
+        and front.hub_bolt_circle == rear.hub_bolt_circle
+        and (bores[0] == bores[1] or not any(map(known, bores)))
+    )
 
 
 def with_kept_axle(case: Case, findings: Sequence[Finding]) -> list[Finding]:
@@ -32,46 +99,58 @@ def with_kept_axle(case: Case, findings: Sequence[Finding]) -> list[Finding]:
     if not asking:
         return list(findings)
     between = [each for each in said if each.code in BETWEEN_AXLES]
-    axle, met = _kept(case, [asking[0], *between], findings[0].outcome)
-    if axle is None:
+    way, met = _way(case, [asking[0], *between], findings[0].outcome)
+    if way is None:
         return list(findings)
     told = {_place(each) for each in (*asking, *between)} & met
-    remedy = keeping(axle)
-    return [each._replace(remedy=remedy) if _place(each) in told else each for each in findings]
-
-
-def keeping(axle: AxleName) -> Remedy:
-    """Return the remedy that leaves an axle as it is."""
-    return Remedy(f"keep the present {axle} wheels", f"/candidate/{axle}", QUANTITY, equals=PRESENT)
+    return [each._replace(remedy=way.remedy) if _place(each) in told else each for each in findings]
 
 
 def _place(finding: Finding) -> tuple[str, str]:
     return finding.code, finding.axle
 
 
-def _kept(case: Case, wanted: Sequence[Finding], most: int) -> tuple[AxleName | None, set[tuple[str, str]]]:
-    """Return the axle that settles all of them, and all that is met then; one axle, since both are no change at all."""
-    axles: tuple[AxleName, ...] = ("front", "rear")
-    for axle in axles:
-        if _has_present(case, axle):
+def _way(case: Case, wanted: Sequence[Finding], most: int) -> tuple[Way | None, set[tuple[str, str]]]:
+    """Return the way that settles all of them, and all that is met then; one axle, since both are no change at all."""
+    for way in ways(case):
+        wheels = _wheels(case, way)
+        # What is on the axle anyway differs in its pressure at most, which is for the job card alone to say.
+        if _alike(wheels, getattr(case.candidate, way.axle)):
             continue
-        met = _settled(case, axle, most)
+        front, rear = rim_facts(case.candidate.front.rim), rim_facts(case.candidate.rear.rim)
+        if way.wheels != "present" and on_unlike_hubs(front, rear):
+            continue
+        met = _settled(case._replace(candidate=_with(case.candidate, way.axle, wheels)), way, most)
         if met.issuperset(map(_place, wanted)):
-            return axle, met
+            return way, met
     return None, set()
 
 
-def _has_present(case: Case, axle: AxleName) -> bool:
+def has_present(axle: Axle, proposed: Fitment) -> bool:
     """Return whether an axle keeps its tyre and rim anyway: its pressure is for the job card alone to say."""
-    fitted, proposed = getattr(case.vehicle, axle).fitted, getattr(case.candidate, axle)
-    now, then = ((each.tyre.designation, each.rim.designation) for each in (fitted, proposed))
-    return bool(now == then)
+    return _alike(axle.fitted, proposed)
 
 
-def _settled(case: Case, axle: AxleName, most: int) -> set[tuple[str, str]]:
-    """Return what is met once an axle keeps its present wheels; nothing where any outcome is worse than `most`."""
-    fitted = {axle: getattr(case.vehicle, axle).fitted}
-    grades = list(grades_of(case._replace(candidate=case.candidate._replace(**fitted))))
-    if any(grade.outcome > most for _, _, grade in grades):
+def _wheels(case: Case, way: Way) -> Fitment:
+    if way.wheels == "present":
+        fitted: Fitment = getattr(case.vehicle, way.axle).fitted
+        return fitted
+    return case.candidate.front if way.wheels == "front" else case.candidate.rear
+
+
+def _with(candidate: Candidate, axle: AxleName, wheels: Fitment) -> Candidate:
+    return candidate._replace(front=wheels) if axle == "front" else candidate._replace(rear=wheels)
+
+
+def _alike(one: Fitment, other: Fitment) -> bool:
+    """Return whether tyre and rim have the same designations and stand alike."""
+    now, then = ((each.tyre.designation, each.rim.designation, each.spacer_mm) for each in (one, other))
+    return now == then
+
+
+def _settled(case: Case, way: Way, most: int) -> set[tuple[str, str]]:
+    """Return what is met with this candidate; nothing where any outcome is worse than it may be."""
+    grades = list(grades_of(case))
+    if any(grade.outcome > (min(most, OPEN) if way.must_stand(code, where) else most) for code, where, grade in grades):
         return set()
     return {(code, where) for code, where, grade in grades if grade.outcome == MET}

@@ -6,6 +6,7 @@ from collections.abc import Callable, Iterator
 from dataclasses import replace
 from typing import Any, NamedTuple, TypeVar
 
+from service.assessment.answer.keep_present import has_present
 from service.assessment.case import Axle, Candidate, Case, Fitment, Vehicle
 from service.core.findings import AxleName
 from service.core.numeric import known, unknown
@@ -18,6 +19,7 @@ Part = TypeVar("Part", Vehicle, Axle, Candidate)
 CIRCLES = (parse_bolt_circle("5x112"), parse_bolt_circle("4x100"))
 WEAK, STRONG = (50, "L"), (120, "Y")
 BORE_MM = 65.0
+AROUND_THE_WHEEL = ("clearance_inboard_mm", "clearance_outboard_mm", "clearance_radial_mm")
 
 
 class Missing(NamedTuple):
@@ -40,13 +42,14 @@ def missing_facts(case: Case) -> Iterator[Missing]:
     if unknown(vehicle.centre_of_gravity_height_mm):
         put = _vehicle_put("centre_of_gravity_height_mm")
         yield Missing("/vehicle/centre_of_gravity_height_mm", "the height of the centre of gravity", 450.0, 750.0, put)
-    for axle in (vehicle.front, vehicle.rear):
-        yield from _on_axle(axle)
-    for axle, then in ((vehicle.front, case.candidate.front), (vehicle.rear, case.candidate.rear)):
+    pairs = ((vehicle.front, case.candidate.front), (vehicle.rear, case.candidate.rear))
+    for axle, then in pairs:
+        yield from _on_axle(axle, then)
+    for axle, then in pairs:
         yield from _on_wheels(axle, then)
 
 
-def _on_axle(axle: Axle) -> Iterator[Missing]:
+def _on_axle(axle: Axle, then: Fitment) -> Iterator[Missing]:
     name, most = axle.name, axle.max_axle_mass_kg
     facts = (
         ("kerb_axle_mass_kg", "kerb_axle_mass_kg", f"the kerb mass on the {name} axle", 0.65 * most, 0.95 * most),
@@ -56,8 +59,12 @@ def _on_axle(axle: Axle) -> Iterator[Missing]:
         ("clearance_radial_mm", "clearance/radial_mm", f"the room to the wheel arch, {name}", 0.0, 60.0),
         ("min_rim_diameter_in", "min_rim_diameter_in", f"the least rim over the {name} brake", 8.0, 30.0),
     )
+    # Where the wheels of today go on again nobody measures the room that they have, nor the brake that they clear.
+    idle = AROUND_THE_WHEEL if has_present(axle, then) else ()
+    if not then.rim.designation.diameter_code < axle.fitted.rim.designation.diameter_code:
+        idle = (*idle, "min_rim_diameter_in")
     for field, path, text, low, high in facts:
-        if unknown(getattr(axle, field)):
+        if unknown(getattr(axle, field)) and field not in idle:
             yield Missing(f"/vehicle/{name}/{path}", text, low, high, _axle_put(name, field))
 
 
@@ -74,7 +81,7 @@ def _on_wheels(axle: Axle, then: Fitment) -> Iterator[Missing]:
     if unknown(then.tyre.tread_depth_mm):
         pointer = f"/candidate/{name}/tyre/tread_depth_mm"
         yield Missing(pointer, f"the tread depth of the proposed {name} tyres", 2.0, 8.0, _proposed_tread(name))
-    if unknown(then.rim.load_rating_kg):
+    if unknown(then.rim.load_rating_kg) and not has_present(axle, then):
         share = axle.max_axle_mass_kg / axle.tyres
         pointer = f"/candidate/{name}/rim/load_rating_kg"
         yield Missing(pointer, f"the load rating of the {name} rims", 0.8 * share, 1.3 * share, _rating(name))
@@ -96,6 +103,8 @@ def _bolt_circle(axle: Axle, then: Fitment) -> Iterator[Missing]:
 def _centre_bore(axle: Axle, then: Fitment) -> Iterator[Missing]:
     """Yield the bore that tells whether the rim is centred on the hub."""
     name, rim, now = axle.name, then.rim, axle.fitted.rim
+    if has_present(axle, then):
+        return
     other_rim, hub_known = rim.designation != now.designation, known(axle.hub_centre_bore_mm)
     if unknown(rim.centre_bore_mm) and other_rim and (hub_known or known(now.centre_bore_mm)):
         pointer = f"/candidate/{name}/rim/centre_bore_mm"

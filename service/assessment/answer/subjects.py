@@ -30,7 +30,7 @@ SUBJECTS = MappingProxyType(
         "track.change": "track",
         "tyre.structure": "radial and diagonal tyres together",
         "tyre.season_mix": "winter tyres on one axle only",
-        "tyre.run_flat_mix": "run-flat tyres on one axle only",
+        "tyre.run_flat_mix": "run-flat against ordinary tyres",
         "tyre.tread_depth": "tread depth",
         "tyre.tread_difference": "new and worn tyres together",
         "tyre.temporary_spare": "temporary spare tyre",
@@ -41,14 +41,36 @@ SUBJECTS = MappingProxyType(
         "wet.reserve": "reserve in standing water",
     }
 )
-OF_THE_PLACE = "a rule of the place"
+# The same of a rule of a place: the first of these that is part of its code.
+_OF_RULES = MappingProxyType(
+    {
+        "track": "track",
+        "offset": "offset",
+        "rim_width": "rim width",
+        "rim_diameter": "rim diameter",
+        "diameter": "overall diameter",
+        "circumference": "rolling circumference",
+        "distance_counter": "distance counter",
+        "speedometer": "speedometer",
+        "structure": "radial and diagonal tyres",
+        "radial": "radial and diagonal tyres",
+        "winter": "winter tyres",
+        "width": "tyre width",
+        "load": "load",
+        "speed": "speed of the tyres",
+        "same_size": "tyres on one axle",
+        "sidewall": "load",
+    }
+)
 PLACES = MappingProxyType({"front": "front axle", "rear": "rear axle", "vehicle": "", "both": "both axles"})
 
 
 def subject(code: str) -> str:
     """Return what a finding is about; of one that is not known here, what its code says."""
     if code.startswith("law."):
-        return OF_THE_PLACE
+        name = code.removeprefix("law.")
+        what = next((words for part, words in _OF_RULES.items() if part in name), name.replace("_", " "))
+        return f"local rule on {what}"
     return SUBJECTS.get(code, code.rpartition(".")[2].replace("_", " "))
 
 
@@ -56,6 +78,11 @@ def where(findings: Sequence[Finding]) -> str:
     """Return the place of findings on one question: `front axle`, `both axles`, or nothing for the vehicle."""
     axles = dict.fromkeys(each.axle for each in findings)
     return PLACES["both" if len(axles) > 1 else next(iter(axles))]
+
+
+def way_of(finding: Finding) -> str:
+    """Return what settles a finding; what it says where nothing does."""
+    return finding.message.rstrip(".") if finding.remedy is None else finding.remedy.text
 
 
 def together(findings: Iterable[Finding]) -> list[list[Finding]]:

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from service.assessment.answer.subjects import named, placed, together
+from service.assessment.answer.said_once import spoken
+from service.assessment.answer.subjects import named, placed, together, way_of
 from service.assessment.answer.verdict import Verdict
 from service.core.findings import NOT_ASSESSED, OPEN, Finding
 
@@ -37,10 +38,12 @@ def summary(verdict: Verdict, findings: list[Finding]) -> str:
         return f"It fits: nothing speaks against it.{_open(findings)}"
     # What the change brings is the reason; what is so today already is one only where nothing else is.
     worst = [each for each in findings if each.outcome == findings[0].outcome]
-    groups = together([each for each in worst if not each.already] or worst)
+    groups = together(spoken([each for each in worst if not each.already] or worst, findings) or worst)
     reason, more = groups[0], groups[1:]
     if verdict == "undetermined":
-        facts = "one fact is missing" if not more else f"{_counted(len(groups))} facts are missing"
+        # One reading may settle several questions.
+        count = len({way_of(group[0]) for group in groups})
+        facts = "one fact is missing" if count == 1 else f"{_counted(count)} facts are missing"
         return f"Not known yet: {facts}. {placed(reason)}{_way_out(reason[0])}{_more(more)}"
     return f"{_BEGINS[verdict]} {placed(reason)}{_more(more)}"
 
@@ -62,8 +65,8 @@ def _open(findings: list[Finding]) -> str:
     count = len({each.code for each in findings if each.outcome in (OPEN, NOT_ASSESSED)})
     if not count:
         return ""
-    what = "question is open and does" if count == 1 else "questions are open and do"
-    return f" {_counted(count).capitalize()} {what} not decide."
+    what = "point stays open; it does" if count == 1 else "points stay open; they do"
+    return f" {_counted(count).capitalize()} {what} not change the answer."
 
 
 def _counted(count: int) -> str:

@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from service.assessment.answer.action import Action, answering
+from service.assessment.answer.said_once import spoken
 from service.assessment.answer.subjects import named, together, where
 from service.core.findings import Finding
 
@@ -19,10 +20,11 @@ RETOLD = ("tell_", "ask_")
 
 def told(findings: Sequence[Finding]) -> list[Action]:
     """Return a line for each advisory that the change brings, and one for all that the car has today already."""
-    lines = list(_lines(each for each in findings if not each.already and not _is_law(each)))
-    old = [each for each in findings if each.already and not _is_law(each)]
+    said = spoken(findings, findings)
+    lines = list(_lines(each for each in said if not each.already and not _is_law(each)))
+    old = [each for each in said if each.already and not _is_law(each)]
     if old:
-        text = f"Tell the customer what is on the car today already and stays: {named(old)}."
+        text = f"Tell the customer what needs attention on the car today already: {named(old)}."
         lines.append(answering(Action("tell_as_today", text), old))
     return lines
 

@@ -7,6 +7,7 @@ said, as common practice.
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from operator import attrgetter
 from typing import Literal, NamedTuple
 
 from service.assessment.answer.label_effects import LABEL, label_effects
@@ -39,6 +40,7 @@ PRACTICE = basis("COMMON-PRACTICE", "usual direction, no published number")
 GRIP = basis("PROJECT", "friction after the load reserve, same make and compound")
 HEAT = basis("PROJECT", "tread width and overall diameter for the same work of friction")
 LOAD = basis("UN-R30 load index")
+OF_A_KIND = attrgetter("commercial", "winter_mark", "temporary_spare")
 COMMERCIAL_LOAD = basis("UN-R54 annex 8")
 # Less than this is no difference worth a word.
 WORTH_A_WORD_PERCENT = 0.5
@@ -106,7 +108,27 @@ def _on_axle(view: AxleView, found: AxleDriving) -> Iterator[TradeOff]:
         _ruts(view),
     )
     # What is not known is not spoken of.
-    return (each for each in made if each.value is None or known(each.value))
+    return (each for each in made if (each.value is None or known(each.value)) and _is_felt(each, view))
+
+
+def _is_felt(found: TradeOff, view: AxleView) -> bool:
+    """Return whether an entry says what is so: a trailer is not steered, and friction is that of tyres of one kind."""
+    if view.vehicle.is_trailer:
+        return found.code == "load_capacity"
+    if found.code == "heat_reserve":
+        # Only a car is driven so hard that its tread runs hot.
+        return view.vehicle.category.startswith("M1")
+    return found.code != "peak_grip" or of_one_kind(view)
+
+
+def of_one_kind(view: AxleView) -> bool:
+    """Return whether present and proposed tyre of an axle are of one kind, so that their size alone may be compared."""
+    now, then = view.now.facts, view.then.facts
+    return (now.commercial, now.winter_mark, now.temporary_spare) == (
+        then.commercial,
+        then.winter_mark,
+        then.temporary_spare,
+    )
 
 
 def _peak_grip(view: AxleView, found: AxleDriving) -> TradeOff:
@@ -195,7 +217,8 @@ def _entry(
 
 def _braking(car: CarView) -> Iterator[TradeOff]:
     value = car.driving.braking_distance_percent.value
-    if car.vehicle.is_trailer or not known(value):
+    alike = of_one_kind(car.front) and of_one_kind(car.rear)
+    if car.vehicle.is_trailer or not known(value) or not alike:
         return
     change = _Change(value, more_is="loss", less_is="gain")
     size = plain(abs(value), 1)

@@ -22,8 +22,14 @@ def trial_fit(car: CarView, findings: Sequence[Finding]) -> list[Action]:
     where = " and ".join(place for place in places if place)
     if not where:
         return []
-    text = f"Trial fit on the {where}, at full lock and full bump, before the car goes on the road."
+    # Only the front wheels of a vehicle that is driven are turned.
+    turned = "full lock and " if places[0] and not car.vehicle.is_trailer else ""
+    text = f"Trial fit on the {where}, at {turned}full bump, before the {_what(car)} goes on the road."
     return [answering(Action("trial_fit", text), scarce)]
+
+
+def _what(car: CarView) -> str:
+    return "trailer" if car.vehicle.is_trailer else "car" if car.vehicle.category.startswith("M1") else "vehicle"
 
 
 def _place(view: AxleView, scarce: Sequence[Finding]) -> str:

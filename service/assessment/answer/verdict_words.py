@@ -7,14 +7,15 @@ from typing import Final, NamedTuple
 
 from service.assessment.answer.verdict import Verdict
 from service.core.findings import ADVISORY, MET, NOT_ASSESSED, NOT_MET, NOT_RECOMMENDED, OPEN
+from service.core.saying import Said, say
 
-VERDICT_WORDS: Final = MappingProxyType[Verdict, str](
+VERDICT_WORDS: Final = MappingProxyType[Verdict, Said](
     {
-        "suitable": "It fits",
-        "suitable_with_conditions": "It fits, with conditions",
-        "undetermined": "Not known yet",
-        "not_recommended": "We advise against it",
-        "unsuitable": "Do not fit",
+        "suitable": say("It fits"),
+        "suitable_with_conditions": say("It fits, with conditions"),
+        "undetermined": say("Not known yet"),
+        "not_recommended": say("We advise against it"),
+        "unsuitable": say("Do not fit"),
     }
 )
 
@@ -24,16 +25,16 @@ class OutcomeWords(NamedTuple):
 
     outcome: int
     name: str
-    title: str
+    title: Said
 
 
 OUTCOME_WORDS: Final = (
-    OutcomeWords(NOT_MET, "not-met", "Speaks against it"),
-    OutcomeWords(NOT_RECOMMENDED, "not-recommended", "Advised against"),
-    OutcomeWords(NOT_ASSESSED, "not-assessed", "To be settled first"),
-    OutcomeWords(ADVISORY, "advisory", "Needs attention"),
-    OutcomeWords(OPEN, "open", "Open, and decides nothing"),
-    OutcomeWords(MET, "met", "Answered and met"),
+    OutcomeWords(NOT_MET, "not-met", say("Speaks against it")),
+    OutcomeWords(NOT_RECOMMENDED, "not-recommended", say("Advised against")),
+    OutcomeWords(NOT_ASSESSED, "not-assessed", say("To be settled first")),
+    OutcomeWords(ADVISORY, "advisory", say("Needs attention")),
+    OutcomeWords(OPEN, "open", say("Open, and decides nothing")),
+    OutcomeWords(MET, "met", say("Answered and met")),
 )
-TODAY: Final = "today already"
+TODAY: Final = say("today already")
 """Beside a finding that the present fitment has too."""

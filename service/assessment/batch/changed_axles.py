@@ -44,10 +44,7 @@ def change_in_words(vehicle: Vehicle, candidate: Candidate, changed: list[AxleNa
 
 
 def _changes(now: Fitment, then: Fitment) -> bool:
-    same = (
-        now.tyre.designation.canonical == then.tyre.designation.canonical
-        and now.rim.designation.canonical == then.rim.designation.canonical
-    )
+    same = now.tyre.designation.canonical == then.tyre.designation.canonical and now.rim_in_words == then.rim_in_words
     return not same or abs(_tread_mm(now) - _tread_mm(then)) > SAME_TREAD_MM
 
 
@@ -58,5 +55,5 @@ def _tread_mm(fitted: Fitment) -> float:
 
 
 def _named(axle: Axle, proposed: Fitment) -> str:
-    tyre, rim = proposed.tyre.designation.canonical, proposed.rim.designation.canonical
-    return tyre if rim == axle.fitted.rim.designation.canonical else f"{tyre} on {rim}"
+    tyre, rim = proposed.tyre.designation.canonical, proposed.rim_in_words
+    return tyre if rim == axle.fitted.rim_in_words else f"{tyre} on {rim}"

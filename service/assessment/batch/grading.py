@@ -6,7 +6,7 @@ no candidate changes a figure, one number stands for all of them; `as_column` ma
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from typing import NamedTuple
 
 import numpy as np
@@ -45,6 +45,11 @@ class Graded(NamedTuple):
     """Shape (candidates,), indices into `verdict.VERDICTS`."""
 
 
+def grade_at(graded: Graded, row: int, place: int) -> Grade:
+    """Return how one question came out for one candidate."""
+    return Grade(int(graded.outcomes[row, place]), float(graded.measured[row, place]), float(graded.limits[row, place]))
+
+
 def as_column(value: Number, graded_size: tuple[int, ...]) -> FloatArray:
     """Return a figure of a view as the array that it is; one that no candidate changes is the same for all."""
     return np.broadcast_to(np.asarray(value, np.float64), graded_size)
@@ -67,6 +72,17 @@ def stack_candidates(case: Case, candidates: Sequence[Candidate]) -> tuple[Wheel
     return columns(table_of(front)), columns(table_of(rear))
 
 
+def graded_questions(case: Case[Number], car: CarView[Number]) -> Iterator[tuple[Question, Grade[Number]]]:
+    """Return every question with its grade, on whatever shape of arrays the view holds."""
+    for check in AXLE_CHECKS:
+        for view in (car.front, car.rear):
+            yield Question(check.code, view.name), check.grade(view)
+    for car_check in CAR_CHECKS:
+        yield Question(car_check.code, car_check.where), car_check.grade(car)
+    for code, where, grade in law.grades(case, car):
+        yield Question(code, where), grade
+
+
 def grade_all(case: Case, front: WheelFacts[Number], rear: WheelFacts[Number]) -> Graded:
     """Return the grades of many candidates on the vehicle of a case; its own candidate is not looked at."""
     return grade_pairs(case, now_fitted(case.vehicle), front, rear)
@@ -84,22 +100,12 @@ def grade_pairs(
     """
     car: CarView[Number] = weigh(case, present, front, rear)
     size = np.shape(front.rim_code)
-    questions: list[Question] = []
-    grades: list[Grade[Number]] = []
-    for check in AXLE_CHECKS:
-        for view in (car.front, car.rear):
-            questions.append(Question(check.code, view.name))
-            grades.append(check.grade(view))
-    for car_check in CAR_CHECKS:
-        questions.append(Question(car_check.code, car_check.where))
-        grades.append(car_check.grade(car))
-    for code, where, grade in law.grades(case, car):
-        questions.append(Question(code, where))
-        grades.append(grade)
+    asked = list(graded_questions(case, car))
+    grades = [grade for _, grade in asked]
     outcomes = np.empty((len(grades), *size), np.int8)
     measured = np.empty((len(grades), *size))
     limits = np.empty((len(grades), *size))
     for at, grade in enumerate(grades):
         outcomes[at], measured[at], limits[at] = grade
     verdicts = verdict_codes(outcomes.max(axis=0))
-    return Graded(car, tuple(questions), outcomes, measured, limits, verdicts)
+    return Graded(car, tuple(question for question, _ in asked), outcomes, measured, limits, verdicts)

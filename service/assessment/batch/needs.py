@@ -2,24 +2,27 @@
 
 from __future__ import annotations
 
+from itertools import groupby
 from typing import NamedTuple
 
 import numpy as np
 
 from service.assessment.batch.comparison_measures import load_margin_percent
-from service.assessment.batch.grading import Graded, as_column, grade_all
+from service.assessment.batch.grading import Graded, as_column
 from service.assessment.batch.sizes import Sizes, marking_for, service_table, stock
-from service.assessment.batch.wheel_table import wheels_of
-from service.assessment.case import Axle, Case, Vehicle
+from service.assessment.case import Axle, Case, Fitment, Tyre, Vehicle
 from service.assessment.checks.load_below_present import BELOW_PRESENT
 from service.assessment.view.conditions import conditions_of
+from service.assessment.view.facts import wheel_facts
+from service.assessment.view.figures import NEW_TREAD_DEPTH_MM
 from service.assessment.view.views import AxleView
-from service.assessment.view.wheel_facts import columns
+from service.assessment.view.wheel_facts import ROW, table_of
 from service.core.findings import ADVISORY, NOT_MET
 from service.core.numeric import FloatArray, Number
+from service.designation.commercial import FROM_LOAD_INDEX
 from service.designation.rim import parse_rim
 from service.designation.tyre import TyreDesignation, parse_tyre
-from service.standards.load_index import least_index_for_kg
+from service.standards.load_index import least_index_for_kg, load_kg
 from service.standards.speed_symbol import SYMBOLS, least_symbol_for_kmh
 
 # What a plain tyre on a plain rim is tried with: load and speed that an axle asks for do not depend on the size.
@@ -68,33 +71,46 @@ def stronger(one: Needs, other: Needs) -> Needs:
     )
 
 
-def needs_of(case: Case, least_margin_percent: float) -> tuple[Needs, Needs]:
-    """Return what the front and the rear axle need.
+class Trial(NamedTuple):
+    """The descriptions to try on an axle, with a wheel for each: slow symbols first and then low indices first."""
 
-    It is one that leaves the fewest questions about the axle unmet, carrying less than the present tyres among them; of
-    those, where there are any, one whose index is no higher than the present one, then the one with the slowest symbol,
-    then the one with the least index. `least_margin_percent` is by how much the tyres shall carry more than the axle's
-    maximum mass.
-    """
-    vehicle = case.vehicle
-    front, rear = (_descriptions(vehicle, axle) for axle in (vehicle.front, vehicle.rear))
+    descriptions: list[Needs]
+    table: FloatArray
+    """Shape (facts of a wheel, descriptions)."""
+
+
+def trials(case: Case) -> tuple[Trial, Trial] | None:
+    """Return what to try on the front and the rear axle, as many for both; None where no symbol or index is enough."""
+    front, rear = (_descriptions(case.vehicle, axle) for axle in (case.vehicle.front, case.vehicle.rear))
     if not front or not rear:
-        return UNKNOWN_NEEDS, UNKNOWN_NEEDS
-    tables = []
-    for axle, tried in ((vehicle.front, front), (vehicle.rear, rear)):
-        sizes = stock([_with(_trial(case), each) for each in tried])
-        services = service_table(sizes, axle, vehicle.max_speed_kmh, conditions_of(case).law_speed_kmh)
-        rim = axle.fitted.rim._replace(designation=parse_rim(_TRIAL_RIM))
-        tables.append(wheels_of(sizes, services, [rim]).table)
-    graded = grade_all(case, columns(tables[0]), columns(tables[1]))
-    return (
-        front[_least(graded, graded.car.front, least_margin_percent)],
-        rear[_least(graded, graded.car.rear, least_margin_percent)],
-    )
+        return None
+    return _trial_on(case, case.vehicle.front, front), _trial_on(case, case.vehicle.rear, rear)
+
+
+def _trial_on(case: Case, axle: Axle, tried: list[Needs]) -> Trial:
+    """Return the descriptions with their wheels; those that differ by their index alone are looked up once."""
+    rim = axle.fitted.rim._replace(designation=parse_rim(_TRIAL_RIM))
+    law_speed, plain = conditions_of(case).law_speed_kmh, _trial(case)
+    parts = []
+    for _, group in groupby(tried, lambda each: (each.speed_symbol, (each.load_index or 0) >= FROM_LOAD_INDEX)):
+        alike = list(group)
+        tyre = Tyre(_with(plain, alike[0]), NEW_TREAD_DEPTH_MM)
+        facts = wheel_facts(Fitment(tyre, rim), axle, case.vehicle.max_speed_kmh, law_speed)
+        part = np.repeat(table_of([facts]), len(alike), axis=1)
+        indices = [_counting(each, axle) for each in alike]
+        part[ROW["load_index"]], part[ROW["rated_kg"]] = indices, [load_kg(index) for index in indices]
+        parts.append(part)
+    return Trial(tried, np.concatenate(parts, axis=1))
+
+
+def _counting(needs: Needs, axle: Axle) -> int:
+    """Return the load index that counts on an axle: with twin wheels the second one."""
+    twin = needs.load_index_twin if axle.wheels_per_side > 1 else None
+    return (needs.load_index or 0) if twin is None else twin
 
 
 def _descriptions(vehicle: Vehicle, axle: Axle) -> list[Needs]:
-    """Return the descriptions to try, slow symbols first and then low indices first."""
+    """Return the descriptions to try."""
     slowest = least_symbol_for_kmh(vehicle.max_speed_kmh)
     first = least_index_for_kg(_FIRST_SHARE * axle.max_axle_mass_kg / axle.tyres)
     if slowest is None or first is None:
@@ -110,15 +126,23 @@ def _descriptions(vehicle: Vehicle, axle: Axle) -> list[Needs]:
     ]
 
 
-def _least(graded: Graded, view: AxleView[Number], least_margin_percent: float) -> int:
+def best_of(trial: Trial, graded: Graded, view: AxleView[Number], least_margin_percent: float) -> Needs:
+    """Return the description that an axle needs, from the grades of those tried, which stand first in the columns.
+
+    It is one that leaves the fewest questions about the axle unmet, carrying less than the present tyres among them; of
+    those, where there are any, one whose index is no higher than the present one, then the one with the slowest symbol,
+    then the one with the least index. `least_margin_percent` is by how much the tyres shall carry more than the axle's
+    maximum mass.
+    """
+    here = slice(len(trial.descriptions))
     mine = [place for place, each in enumerate(graded.questions) if each.where == view.name]
     asked = np.array([graded.questions[place].code.startswith(_ADVICE_HEEDED) for place in mine])
-    outcomes = graded.outcomes[mine]
-    scarce = as_column(load_margin_percent(view), outcomes.shape[1:]) < least_margin_percent
+    outcomes, size = graded.outcomes[mine][:, here], graded.outcomes.shape[1:]
+    scarce = as_column(load_margin_percent(view), size)[here] < least_margin_percent
     unmet = (outcomes == NOT_MET).sum(axis=0) + (outcomes[asked] == ADVISORY).sum(axis=0) + 1 * scarce
     # A size has its symbols to choose from, while a higher index mostly takes a larger tyre.
-    heavier = view.then.facts.load_index > view.now.facts.load_index
-    return int((2 * unmet + heavier).argmin())
+    heavier = as_column(view.then.facts.load_index, size)[here] > view.now.facts.load_index
+    return trial.descriptions[int((2 * unmet + heavier).argmin())]
 
 
 def grid_services(case: Case, axle: Axle, needs: Needs) -> FloatArray:

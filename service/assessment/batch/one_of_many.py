@@ -13,10 +13,10 @@ from typing import Any, NamedTuple
 import numpy as np
 
 from service.assessment.answer.already import marked, present_grades
-from service.assessment.answer.keep_present import keeping
 from service.assessment.answer.verdict import SUITABLE
+from service.assessment.answer.within_tolerance import as_measured, is_stated, told
 from service.assessment.batch.comparison_measures import Flags
-from service.assessment.batch.grading import Graded, Question
+from service.assessment.batch.grading import Graded, Question, grade_all, grade_at
 from service.assessment.batch.kept_axle import SETTLED, kept_axles
 from service.assessment.batch.ranking import Places
 from service.assessment.case import Candidate, Case
@@ -49,6 +49,7 @@ def words_of(case: Case, candidates: Sequence[Candidate], graded: Graded, alread
     now = present_grades(case)
     settled = np.array([each.code in SETTLED for each in graded.questions])
     left = np.flatnonzero(graded.verdicts > SUITABLE)
+    measured = _as_measured(case, graded) if is_stated(case) else None
     # The worst findings of all candidates first, then the next ones of those whose worst finding has no remedy.
     for rows in worst:
         left = left[graded.outcomes[rows[left], left] >= ADVISORY]
@@ -56,14 +57,28 @@ def words_of(case: Case, candidates: Sequence[Candidate], graded: Graded, alread
         without: list[int] = []
         for place, found in _explained(case, candidates, graded, rows, left):
             said = marked(found, now.get((found.code, found.axle)))
-            axle, remedy = kept.axles[place], said.remedy
-            if axle is not None and kept.settles[rows[place], place]:
-                remedy = keeping(axle)
+            if measured is not None:
+                said = told(case, said, grade_at(measured, int(rows[place]), place))
+            way, remedy = kept.ways[place], said.remedy
+            if way is not None and kept.settles[rows[place], place]:
+                remedy = way.remedy
             made[place] = Words(made[place].reason or said.message, "" if remedy is None else remedy.text)
             if remedy is None:
                 without.append(place)
         left = np.array(sorted(without), np.intp)
     return made
+
+
+def findings_at(
+    case: Case, candidates: Sequence[Candidate], graded: Graded, row: int, places: Places
+) -> list[tuple[int, Finding]]:
+    """Return one question to these candidates in words, each with the candidate's place."""
+    return list(_explained(case, candidates, graded, np.full(len(candidates), row, np.intp), places))
+
+
+def _as_measured(case: Case, graded: Graded) -> Graded:
+    """Return the same candidates with every measured number taken as exact."""
+    return grade_all(as_measured(case), graded.car.front.then.facts, graded.car.rear.then.facts)
 
 
 def _explained(

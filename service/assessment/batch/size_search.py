@@ -10,11 +10,12 @@ import numpy as np
 
 from service.assessment.answer.verdict import UNSUITABLE, VERDICTS, Verdict
 from service.assessment.batch.against import already_of
+from service.assessment.batch.axle_needs import AxleNeeds, axle_needs
 from service.assessment.batch.compare import Compared, compare
 from service.assessment.batch.comparison_measures import RankBy, measures
 from service.assessment.batch.grading import grade_all
 from service.assessment.batch.left_out import AXLE, VERDICTS_ASKED, Sieve, why_none
-from service.assessment.batch.needs import Needs, grid_services, marked, needs_of, stronger
+from service.assessment.batch.needs import Needs, grid_services, marked, stronger
 from service.assessment.batch.ranking import ranked
 from service.assessment.batch.search_axle import AxleFound, AxleLimits, filter_axles, first_reasons
 from service.assessment.batch.search_pairs import (
@@ -85,7 +86,7 @@ class Found(NamedTuple):
     hits: list[Hit]
     compared: Compared | None
     """The comparison of the candidates, None where there are none."""
-    needs: tuple[Needs, Needs]
+    needs: tuple[AxleNeeds, AxleNeeds]
     front: Sieve
     rear: Sieve
     pairs: Sieve
@@ -98,9 +99,10 @@ class Found(NamedTuple):
 def search(case: Case, sizes: Sizes, rims: tuple[Sequence[Rim], Sequence[Rim]], wanted: Wanted) -> Found:
     """Return the best fitments of these sizes on these rims, front and rear, for the vehicle of a case."""
     vehicle, asks = case.vehicle, _pair_asks(case, wanted)
-    needs = needs_of(case, larger(wanted.axle_limits.load_margin_percent, 0.0))
+    needs = axle_needs(case, larger(wanted.axle_limits.load_margin_percent, 0.0))
     # One size all round is one tyre: it has to do for the axle that needs more.
-    marks = (stronger(*needs),) * 2 if asks.stagger == "square" else needs
+    services = needs[0].service, needs[1].service
+    marks = (stronger(*services),) * 2 if asks.stagger == "square" else services
     all_wheels = (
         _wheels(case, sizes, vehicle.front, marks[0], rims[0]),
         _wheels(case, sizes, vehicle.rear, marks[1], rims[1]),

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from service.assessment.checks.grade import LAST_BIT, CarCheck, Grade, finite
 from service.assessment.checks.missing import diameter_remedy
-from service.assessment.checks.words import apart, plain, signed, span
+from service.assessment.checks.words import plain, signed, signed_apart, span
 from service.assessment.view.views import CarView
 from service.core.findings import MET, NOT_MET, Finding, Remedy, is_open, worst
 from service.core.numeric import Num, magnitude, pick, unknown
@@ -40,7 +40,7 @@ def _explain(car: CarView, grade: Grade) -> Finding:
         message = "The ratio of the front to the rear circumference cannot be judged without all overall diameters."
         remedy = diameter_remedy(car.front, car.rear)
     elif grade.outcome == MET:
-        within = f"within ±{plain(near.value, 1)} %"
+        within = f"within {plain(near.value, 1)} % either way"
         message = f"The ratio of the front to the rear circumference changes by {signed(grade.measured)} %, {within}."
         if plain(grade.measured, 1) == "0":
             message = "The ratio of the front to the rear circumference stays as it is."
@@ -48,7 +48,7 @@ def _explain(car: CarView, grade: Grade) -> Finding:
         reason = "stability control may take it for a slipping wheel"
         if car.vehicle.driven_axle == "all":
             reason = "this strains the all-wheel drive"
-        change = f"{'+' if grade.measured > 0.0 else '-'}{apart(abs(grade.measured), limit.value, 1)}"
+        change = signed_apart(grade.measured, limit.value, 1)
         message = f"The ratio of the front to the rear circumference changes by {change} %: {reason}."
         remedy = _remedy(car, near.value)
     measured = finite(grade.measured)

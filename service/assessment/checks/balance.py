@@ -9,7 +9,7 @@ from typing import Literal, NamedTuple
 
 from service.assessment.checks.grade import CarCheck, Grade
 from service.assessment.checks.missing import level_remedy, stiffness_remedy
-from service.assessment.checks.words import plain, signed
+from service.assessment.checks.words import plain
 from service.assessment.view.views import CarView
 from service.core.findings import MET, Finding, Holds, is_open, worst
 from service.core.numeric import Num, magnitude, pick, unknown
@@ -109,16 +109,12 @@ def _explain(car: CarView, grade: Grade) -> Finding:
         ask = level_remedy(car.front, car.rear) or stiffness_remedy(car.front, car.rear)
         return Finding("balance.change", "vehicle", grade.outcome, message, None, None, "deg/g", GRADIENT, ask)
     found = balance(car)
-    _, low, high = car.change.gradient_deg_per_g
     message = found.text
     if found.warning is not None:
         message = f"{message} {found.warning}"
     if _shifts_and_floats(car):
         fall = plain(car.driving.rear.reserve_fall_percent)
         message = f"{message} In standing water the rear loses some {fall} % of its reserve as well."
-    if grade.measured != 0.0:
-        band = f"{signed(grade.measured, 2)} deg/g, within {signed(low, 2)} to {signed(high, 2)}"
-        message = f"{message} The understeer gradient changes by {band}."
     return Finding("balance.change", "vehicle", grade.outcome, message, grade.measured, grade.limit, "deg/g", GRADIENT)
 
 

@@ -20,9 +20,9 @@ def _grade(view: AxleView[Num]) -> Grade[Num]:
 def _explain(view: AxleView, grade: Grade) -> Finding:
     rim, tyre = plain(grade.measured, 2), plain(grade.limit, 2)
     if grade.outcome == NOT_MET:
-        message = f"The tyre is for a rim of diameter code {tyre}; this rim has {rim}. It must not be mounted."
+        message = f"The tyre is for a rim of {tyre} inch; this rim has {rim} inch. It must not be mounted."
         remedy = Remedy(
-            f"a rim of diameter code {tyre}, or a tyre for code {rim}",
+            f"a rim of {tyre} inch, or a tyre for {rim} inch",
             rim_pointer(view.name),
             "rim_diameter_in",
             grade.limit,
@@ -31,7 +31,7 @@ def _explain(view: AxleView, grade: Grade) -> Finding:
             "in",
         )
     else:
-        message, remedy = f"Tyre and rim both have diameter code {rim}.", None
+        message, remedy = f"Tyre and rim are both {rim} inch.", None
     return Finding("rim.diameter", view.name, grade.outcome, message, grade.measured, grade.limit, "in", BEAD, remedy)
 
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from service.assessment.checks.grade import AxleCheck, Grade, finite
-from service.assessment.checks.words import plain, rim_pointer
+from service.assessment.checks.words import inches, rim_pointer
 from service.assessment.view.views import AxleView
 from service.core.findings import NOT_MET, Finding, Remedy, is_open, worst
 from service.core.numeric import Num, known_or, unknown
@@ -22,21 +22,21 @@ def _grade(view: AxleView[Num]) -> Grade[Num]:
 def _explain(view: AxleView, grade: Grade) -> Finding:
     remedy = None
     if is_open(grade.outcome):
-        code = plain(grade.measured, 2)
-        message = f"The rim is smaller than the present one. Whether code {code} clears the brake is not known."
+        size = inches(grade.measured)
+        message = f"The rim is smaller than the present one. Whether {size} clears the brake is not known."
         remedy = Remedy(
-            f"look up the smallest rim for this brake, or measure over the caliper: code {code} or less is enough; "
-            f"otherwise fit rims of code {plain(grade.limit, 2)} or more",
+            f"look up the smallest rim for this brake, or measure over the caliper: {size} or less is enough; "
+            f"otherwise fit rims of {inches(grade.limit)} or more",
             f"/vehicle/{view.name}/min_rim_diameter_in",
             "min_rim_diameter_in",
             at_most=grade.measured,
             unit="in",
         )
     elif grade.outcome == NOT_MET:
-        least = plain(grade.limit, 2)
-        message = f"A rim of diameter code {plain(grade.measured, 2)} does not clear the brake, which needs {least}."
+        least = inches(grade.limit)
+        message = f"A rim of {inches(grade.measured)} does not clear the brake, which needs {least}."
         remedy = Remedy(
-            f"a rim of diameter code {least} or more, with a tyre to match",
+            f"a rim of {least} or more, with a tyre to match",
             rim_pointer(view.name),
             "rim_diameter_in",
             grade.limit,
@@ -45,8 +45,7 @@ def _explain(view: AxleView, grade: Grade) -> Finding:
     elif unknown(view.axle.min_rim_diameter_in):
         message = "The rim is no smaller than the present rim, which clears the brake."
     else:
-        least = plain(grade.limit, 2)
-        message = f"The rim is no smaller than the diameter code {least} that the brake needs."
+        message = f"The rim is no smaller than the {inches(grade.limit)} that the brake needs."
     measured, limit = finite(grade.measured), finite(grade.limit)
     return Finding("rim.brake_clearance", view.name, grade.outcome, message, measured, limit, "in", BRAKE, remedy)
 

@@ -52,7 +52,7 @@ SIDES = (
         "strut",
         lambda view: view.change.inboard_edge_mm,
         lambda view: view.change.growth_sideways_mm,
-        lambda view: view.axle.clearance_inboard_mm,
+        lambda view: view.axle.sure_inboard_mm,
         lambda limits: limits.clearance_inboard_met_mm,
         lambda limits: limits.unmeasured_shift_most_mm,
     ),
@@ -61,7 +61,7 @@ SIDES = (
         "wing edge",
         lambda view: view.change.outboard_edge_mm,
         lambda view: view.change.growth_sideways_mm,
-        lambda view: view.axle.clearance_outboard_mm,
+        lambda view: view.axle.sure_outboard_mm,
         lambda limits: limits.clearance_outboard_met_mm,
         lambda limits: limits.unmeasured_shift_most_mm,
     ),
@@ -70,7 +70,7 @@ SIDES = (
         "wheel arch",
         lambda view: view.change.radial_edge_mm,
         lambda view: view.change.growth_radial_mm,
-        lambda view: view.axle.clearance_radial_mm,
+        lambda view: view.axle.sure_radial_mm,
         lambda limits: limits.clearance_radial_met_mm,
         lambda limits: limits.unmeasured_radius_most_mm,
     ),
@@ -135,7 +135,7 @@ def _measured(view: AxleView, side: Side, grade: Grade) -> str:
 
 def _unmeasured(view: AxleView, side: Side, grade: Grade) -> tuple[str, Remedy | None, Basis]:
     shift, limits = side.shift(view), view.limits
-    least = side.needed(view) + side.enough(limits).value
+    least = _to_be_measured(view, side)
     if grade.outcome == MET:
         within = limits.unmeasured_shift_met_mm
         message = f"The wheel stays within {plain(within.value)} mm of the present one towards the {side.towards}."
@@ -156,6 +156,11 @@ def _measure(view: AxleView, side: Side, text: str, least: float) -> Remedy:
     return Remedy(text, pointer, f"{side.name}_mm", least, unit="mm")
 
 
+def _to_be_measured(view: AxleView, side: Side) -> float:
+    """Return the room that is enough when it is measured to within the tolerance that holds for this axle."""
+    return side.needed(view) + side.enough(view.limits).value + view.axle.clearance_tolerance_mm
+
+
 def _up(length: float) -> str:
     return plain(length + 0.5 - LAST_BIT)
 
@@ -172,12 +177,13 @@ def _unplaced(view: AxleView, side: Side) -> tuple[str, Remedy | None]:
 def _remedy(view: AxleView, side: Side) -> Remedy:
     enough, needed = side.enough(view.limits).value, side.needed(view)
     if needed <= LAST_BIT:
-        text = f"look for marks of rubbing and measure again: {_up(needed + enough)} mm is enough"
-        return _measure(view, side, text, needed + enough)
+        least = _to_be_measured(view, side)
+        text = f"look for marks of rubbing and measure again: {_up(least)} mm is enough"
+        return _measure(view, side, text, least)
     spare = max(side.room(view) - enough, 0.0)
     if side.name == "radial":
         return _lower(view, spare)
-    if view.change.same_rim == 1.0:
+    if view.change.same_rim == 1.0 and view.then.facts.spacer_mm == view.now.facts.spacer_mm:
         return _narrower(view, spare)
     return offset_advice(view)
 

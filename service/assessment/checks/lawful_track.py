@@ -30,7 +30,7 @@ def _allowed_mm(view: AxleView, bound: Bound) -> tuple[float, float]:
     """Return the changes of track that a bound allows; all of them where it is on something else."""
     scale = 1.0
     if bound.quantity == "track_change_percent" and known(view.axle.track_mm):
-        scale = 0.01 * view.axle.track_mm
+        scale = 0.01 * view.axle.sure_track_mm
     elif bound.quantity == "offset_change_mm":
         # The track grows by twice what the offset shrinks.
         scale = -2.0

@@ -6,7 +6,7 @@ from service.assessment.checks.grade import LAST_BIT, AxleCheck, Grade, finite
 from service.assessment.checks.words import apart, plain, tyre_pointer
 from service.assessment.view.figures import load_share
 from service.assessment.view.views import AxleView
-from service.core.findings import NOT_MET, Finding, Remedy, is_open, worst
+from service.core.findings import NOT_MET, OPEN, Finding, Remedy, is_open, worst
 from service.core.numeric import Num, known, unknown
 from service.core.sources import basis
 from service.standards.load_index import least_index_for_kg
@@ -19,7 +19,16 @@ COMMERCIAL = basis("UN-R54 annex 8", "with the shares of the axle mass of UN R14
 
 def _grade(view: AxleView[Num]) -> Grade[Num]:
     capacity, mass = view.then.load.axle_capacity_kg, view.axle.max_axle_mass_kg
-    return Grade(worst(not_met=capacity < mass - LAST_BIT, not_assessed=unknown(capacity)), capacity, mass)
+    # Where the present tyre's load at that speed is for its maker to state as well, one of no lower index settles it.
+    now, then = view.now.facts, view.then.facts
+    lower = unknown(then.rated_kg - now.rated_kg) | (then.rated_kg < now.rated_kg)
+    to_be_asked = (now.left_to_maker != 1.0) | (then.left_to_maker != 1.0) | lower
+    outcome = worst(
+        not_met=capacity < mass - LAST_BIT,
+        not_assessed=unknown(capacity) & to_be_asked,
+        open_question=unknown(capacity),
+    )
+    return Grade(outcome, capacity, mass)
 
 
 def index_remedy(view: AxleView, axle_mass_kg: float) -> Remedy:
@@ -53,6 +62,8 @@ def _explain(view: AxleView, grade: Grade) -> Finding:
         if known(facts.rated_kg):
             speed = plain(view.vehicle.max_speed_kmh)
             message = f"What the tyres carry at {speed} km/h is for their maker to state. The axle needs {mass} kg."
+            if grade.outcome == OPEN:
+                message = f"{message} The load index is no lower than the present one."
             remedy = Remedy("the tyre maker's statement for this speed", tyre_pointer(view.name), "speed_symbol")
     else:
         carried = apart(grade.measured, grade.limit)

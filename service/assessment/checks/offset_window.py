@@ -15,7 +15,7 @@ from service.physics.dimensions import service_width_mm
 
 def usual_track_mm(view: AxleView[Num]) -> Num:
     """Return by how much the track may change before it deserves a second look."""
-    limits, track = view.limits, view.axle.track_mm
+    limits, track = view.limits, view.axle.sure_track_mm
     return known_or(limits.track_change_met_percent.value / 100.0 * track, limits.track_change_met_mm.value)
 
 
@@ -26,8 +26,8 @@ def _shifts_mm(view: AxleView) -> tuple[float, float]:
     inboard, outboard = half_track, half_track
     axle, limits = view.axle, view.limits
     if known(view.change.half_width_mm):
-        inboard = min(inboard, _way_mm(view, axle.clearance_inboard_mm, limits.clearance_inboard_met_mm.value))
-        outboard = min(outboard, _way_mm(view, axle.clearance_outboard_mm, limits.clearance_outboard_met_mm.value))
+        inboard = min(inboard, _way_mm(view, axle.sure_inboard_mm, limits.clearance_inboard_met_mm.value))
+        outboard = min(outboard, _way_mm(view, axle.sure_outboard_mm, limits.clearance_outboard_met_mm.value))
     least, most = -outboard, inboard
     if not single:
         # Both edges of a twin move out with the offset, and the two tyres come together without it.
@@ -56,19 +56,22 @@ def _together_mm(view: AxleView) -> float:
 
 
 def offset_window_mm(view: AxleView) -> tuple[float, float]:
-    """Return the least and the greatest offset of the proposed rim with which no side is in want of room.
+    """Return the least and the greatest offset, as marked on a rim, with which no side is in want of room.
 
     Least above greatest: there is none. A side that was not measured allows what needs no measuring.
     """
     least, most = _shifts_mm(view)
-    return view.now.facts.offset_mm + least, view.now.facts.offset_mm + most
+    marked = view.now.facts.offset_mm + view.then.facts.spacer_mm
+    return marked + least, marked + most
 
 
 def unread_offset_mm(view: AxleView) -> tuple[float | None, float | None]:
     """Return between which values the one offset that is not known is enough; None, None where no value is."""
-    now, then = view.now.facts.offset_mm, view.then.facts.offset_mm
+    now, then = view.now.facts, view.then.facts
     least, most = _shifts_mm(view)
-    ends = (then - most, then - least) if unknown(now) else (now + least, now + most)
+    ends = then.offset_mm - most + now.spacer_mm, then.offset_mm - least + now.spacer_mm
+    if known(now.offset_mm):
+        ends = now.offset_mm + least + then.spacer_mm, now.offset_mm + most + then.spacer_mm
     if not ends[0] <= ends[1] + LAST_BIT:
         return None, None
     return _bound(ends[0]), _bound(ends[1])
@@ -85,4 +88,7 @@ def offset_advice(view: AxleView) -> Remedy:
         text = "fit a narrower wheel, since no offset leaves enough room on both sides"
         return Remedy(text, tyre_pointer(view.name), "nominal_width_mm")
     ends = _bound(low), _bound(high)
-    return Remedy(f"fit rims with ET {span(*ends, '')}", rim_pointer(view.name), "offset_mm", *ends, unit="mm")
+    on_spacers = " on these spacers" if view.then.facts.spacer_mm else ""
+    return Remedy(
+        f"fit rims with ET {span(*ends, '')}{on_spacers}", rim_pointer(view.name), "offset_mm", *ends, unit="mm"
+    )

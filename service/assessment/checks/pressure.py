@@ -56,8 +56,9 @@ def _explain(view: AxleView, grade: Grade) -> Finding:
 
 
 def _too_weak(view: AxleView) -> str:
-    carried = view.then.load
-    capacity, required = apart(carried.capacity_kg, carried.required_kg), plain(carried.required_kg)
+    # Shares of what `load.capacity` says of the axle, so that both sentences have the same sum.
+    tyres, mass = view.axle.tyres, view.axle.max_axle_mass_kg
+    capacity, required = apart(view.then.load.axle_capacity_kg / tyres, mass / tyres), plain(mass / tyres)
     return f"No pressure is enough. Each tyre must carry {required} kg, and it carries {capacity} kg at most."
 
 
@@ -67,7 +68,8 @@ def _wrong(view: AxleView, grade: Grade) -> str:
         reference, most = plain(view.then.facts.reference_pressure_kpa), plain(grade.limit)
         message = f"{stated} kPa is too much: the tyre carries its load index at {reference} kPa."
         return f"{message} Usually it gets {most} kPa at most."
-    return f"At {stated} kPa the tyres do not carry the axle. It needs at least {plain(needed)} kPa."
+    speed = plain(view.vehicle.max_speed_kmh)
+    return f"{stated} kPa is too little for the full axle at {speed} km/h. It needs at least {plain(needed)} kPa."
 
 
 def _set(view: AxleView) -> Remedy:
@@ -94,7 +96,8 @@ def _without_reference(view: AxleView) -> tuple[str, Remedy]:
     if known(facts.rated_kg) and unknown(facts.load_factor * facts.speed_capability_kmh):
         speed = plain(view.vehicle.max_speed_kmh)
         message = f"The least pressure is not known: what the tyre needs at {speed} km/h is for its maker to state."
-        return message, Remedy("state load index and speed symbol of the proposed tyre", pointer, "speed_symbol")
+        text = f"ask the tyre's maker for the pressure at {speed} km/h"
+        return message, Remedy(text, pointer, "speed_symbol")
     if unknown(facts.rated_kg):
         message = "The least pressure is not known, since the tyre states no load index or speed symbol."
         text = "state load index and speed symbol of the proposed tyre"

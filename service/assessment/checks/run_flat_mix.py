@@ -1,4 +1,4 @@
-"""Are run-flat tyres on both axles or on neither?
+"""Are run-flat tyres on both axles or on neither, and is that what the car has now?
 
 Only the designation tells (RF or ZRF before the rim code): a run-flat tyre that is not so marked counts as ordinary.
 """
@@ -20,13 +20,18 @@ def _grade(car: CarView[Num]) -> Grade[Num]:
         return Grade(MET, UNKNOWN, UNKNOWN)
     front, rear = car.front.then.facts, car.rear.then.facts
     regular = (front.temporary_spare == 0.0) & (rear.temporary_spare == 0.0)
-    return Grade(worst(advisory=(front.run_flat != rear.run_flat) & regular), UNKNOWN, UNKNOWN)
+    # Both ways of leaving what the car was built for are lawful, and neither goes without a word.
+    other_kind = (front.run_flat != car.front.now.facts.run_flat) & (rear.run_flat != car.rear.now.facts.run_flat)
+    return Grade(worst(advisory=((front.run_flat != rear.run_flat) | other_kind) & regular), UNKNOWN, UNKNOWN)
 
 
 def _explain(car: CarView, grade: Grade) -> Finding:
     remedy = None
     marked = car.front.then.facts.run_flat == 1.0
-    if grade.outcome == ADVISORY:
+    both = car.front.then.facts.run_flat == car.rear.then.facts.run_flat
+    if grade.outcome == ADVISORY and both:
+        message, remedy = _other_kind(car, marked=marked)
+    elif grade.outcome == ADVISORY:
         axle, other = ("front", "rear") if marked else ("rear", "front")
         message = (
             f"Run-flat tyres are at the {axle} only. Their stiff sidewalls make the car steer differently, and a "
@@ -38,6 +43,24 @@ def _explain(car: CarView, grade: Grade) -> Finding:
     else:
         message = "Both axles have run-flat tyres." if marked else "Neither axle is marked to have run-flat tyres."
     return Finding("tyre.run_flat_mix", "vehicle", grade.outcome, message, None, None, None, BOTH, remedy)
+
+
+def _other_kind(car: CarView, *, marked: bool) -> tuple[str, Remedy]:
+    """Return what it means to go from run-flat tyres to ordinary ones, or the other way, and what helps."""
+    pointer = tyre_pointer(car.front.name)
+    if marked:
+        message = (
+            "The proposed tyres are run-flat, the present ones are not. The driver does not feel that one has gone "
+            "flat, so they need tyre pressure monitoring; they also ride harder."
+        )
+        text = "fit ordinary tyres, or check that tyre pressure monitoring is there and works"
+        return message, Remedy(text, pointer, "run_flat", equals="ordinary")
+    message = (
+        "The present tyres are run-flat, the proposed ones are not. A puncture stops the car then, and a car built for "
+        "run-flat tyres usually carries no spare wheel."
+    )
+    text = "fit run-flat tyres, or put a spare wheel or a repair kit in the car"
+    return message, Remedy(text, pointer, "run_flat", equals="run-flat")
 
 
 def _remedy(car: CarView) -> Remedy:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from service.assessment.checks.grade import AxleCheck, Grade, finite
 from service.assessment.checks.words import plain, tyre_pointer
 from service.assessment.view.views import AxleView
-from service.core.findings import ADVISORY, MET, Finding, Remedy, is_open, worst
+from service.core.findings import ADVISORY, MET, OPEN, Finding, Remedy, is_open, worst
 from service.core.numeric import Num, known, unknown
 from service.core.sources import basis
 from service.standards.speed_symbol import least_symbol_for_kmh
@@ -16,13 +16,16 @@ COMMERCIAL = basis("UN-R54 annex 8", "speed above the symbol at reduced load")
 
 def _grade(view: AxleView[Num]) -> Grade[Num]:
     speed, top = view.then.facts.speed_capability_kmh, view.vehicle.max_speed_kmh
-    slow = speed < top
+    slow, now, then = speed < top, view.now.facts, view.then.facts
+    # The car is as fast on tyres so marked today: no shop has the maker's statement, and nobody fits another kind.
+    to_be_asked = (now.left_to_maker != 1.0) | (then.left_to_maker != 1.0)
     # A winter tyre that is fast enough for the place may be slower than the vehicle, whatever the season asked about.
     counts, floor = view.conditions.slow_winter_tyre(view.then.facts.winter_mark), view.conditions.winter_floor_kmh
     outcome = worst(
         not_met=slow & ((counts == 0.0) | (speed < floor) | unknown(floor)),
-        not_assessed=(slow & unknown(counts)) | unknown(speed),
+        not_assessed=(slow & unknown(counts)) | (unknown(speed) & to_be_asked),
         advisory=slow,
+        open_question=unknown(speed),
     )
     return Grade(outcome, speed, top)
 
@@ -38,6 +41,10 @@ def _explain(view: AxleView, grade: Grade) -> Finding:
         remedy = Remedy("fit a tyre marked 3PMSF", tyre_pointer(view.name), "marking", equals="3PMSF")
     elif is_open(grade.outcome):
         message = f"Whether the tyre may run {top} km/h is not known from its designation; its maker states it."
+        if grade.outcome == OPEN:
+            message = (
+                f"Whether the tyre may run {top} km/h its maker states; the present one is marked in the same way."
+            )
     elif grade.outcome == ADVISORY and winter is not None:
         slow = plain(grade.measured)
         label = f" with a label of {slow} km/h in the driver's view" if winter.label_required else ""

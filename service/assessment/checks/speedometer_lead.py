@@ -13,10 +13,12 @@ from typing import NamedTuple
 from service.assessment.case import Vehicle
 from service.assessment.checks.grade import LAST_BIT, CarCheck, Grade, finite
 from service.assessment.checks.missing import diameter_remedy
+from service.assessment.checks.speedometer_tolerance import reading_tolerance_percent
 from service.assessment.checks.words import apart, beside_true_speed, lawful_lead, plain
 from service.assessment.view.views import CarView
 from service.core.findings import ADVISORY, MET, NOT_MET, Finding, Holds, Remedy, worst
 from service.core.numeric import UNKNOWN, Num, known, looked_up, pick, unknown
+from service.core.saying import say
 from service.core.sources import basis
 from service.physics.speedometer import indicated_speed_kmh
 from service.rules.pack import RulePack, VehicleFacts, speedometer_asked
@@ -137,10 +139,20 @@ def covers_nothing(rule: SpeedometerRule, max_speed_kmh: Num, ratio: Num) -> Hol
     return (ratio * least > most) | (ratio * most < least)
 
 
+def sure_lead_percent(rule: SpeedometerRule, car: CarView[Num]) -> tuple[Num, Num]:
+    """Return between which leads [%] a reading must lie to keep a rule whichever way its tolerance goes.
+
+    Without a tolerance that is the lawful range. Least above greatest: no reading is close enough.
+    """
+    least, most = lawful_lead_percent(rule, car.vehicle.max_speed_kmh, car.change.driven_circumference_ratio)
+    down, up = reading_tolerance_percent(car)
+    return least + down, most - up
+
+
 def grade_reading(car: CarView[Num], asked: Asked) -> Grade[Num]:
     """Return how a speedometer that was read keeps a rule after the change; floats or arrays alike."""
     ratio, lead = car.change.driven_circumference_ratio, 100.0 * (present_lead(car.vehicle) - 1.0)
-    least, most = lawful_lead_percent(asked.rule, car.vehicle.max_speed_kmh, ratio)
+    least, most = sure_lead_percent(asked.rule, car)
     outside = (lead < least - LAST_BIT_KMH) | (lead > most + LAST_BIT_KMH)
     outcome = worst(not_met=outside & asked.forbids, not_assessed=unknown(ratio), advisory=outside)
     return Grade(outcome, lead, pick(lead > most, most, least))
@@ -189,8 +201,8 @@ def _explain(car: CarView, grade: Grade) -> Finding:
         ask = diameter_remedy(car.front, car.rear)
         return Finding("diameter.speedometer", "vehicle", grade.outcome, message, None, None, "%", R39, ask)
     asked = _asked(car)
-    say = _of_a_reading if known(present_lead(car.vehicle)) else _unread
-    message, remedy = say(car, grade, asked.rule)
+    told = _of_a_reading if known(present_lead(car.vehicle)) else _unread
+    message, remedy = told(car, grade, asked.rule)
     if grade.outcome == ADVISORY and not asked.forbids and _is_forbidden(car, asked.rule):
         message = f"{message} {asked.caveat}"
     measured, limit = finite(grade.measured), finite(grade.limit)
@@ -234,11 +246,20 @@ def _of_a_reading(car: CarView, grade: Grade, rule: SpeedometerRule) -> tuple[st
     after = beside_true_speed(lead)
     if grade.outcome == MET:
         return f"{_reads(grade.measured, after)}, within the lawful range at every test speed.", None
-    least, most = lawful_lead_percent(rule, car.vehicle.max_speed_kmh, car.change.driven_circumference_ratio)
+    least, most = sure_lead_percent(rule, car)
+    if _is_lawful_as_read(car, rule, grade.measured):
+        near = "lawful, but nearer to the limit than its tolerance allows"
+        return f"{_reads(grade.measured, after)}: {near}.", _recalibration(least, most, lawful_lead(least, most))
     low = grade.measured < least
-    after = f"{apart(-lead, 0.0, 1)} % below the true speed" if low else after
+    after = say("{share} below the true speed", share=apart(-lead, 0.0, 1, "%")) if low else after
     side = "it must never read low" if low else "more than is lawful"
     return f"{_reads(grade.measured, after)}: {side}.", _recalibration(least, most, lawful_lead(least, most))
+
+
+def _is_lawful_as_read(car: CarView, rule: SpeedometerRule, lead_percent: float) -> bool:
+    """Return whether the reading taken as exact keeps a rule."""
+    least, most = lawful_lead_percent(rule, car.vehicle.max_speed_kmh, car.change.driven_circumference_ratio)
+    return least - LAST_BIT_KMH <= lead_percent <= most + LAST_BIT_KMH
 
 
 def _reads(lead_percent: float, after: str) -> str:
@@ -249,6 +270,9 @@ def _reads(lead_percent: float, after: str) -> str:
 
 
 def _recalibration(least: float, most: float, needed: str) -> Remedy:
+    if not least <= most:
+        text = "read the speedometer more closely: to within so much, no reading keeps the rule for certain"
+        return Remedy(text, "/vehicle/speedometer/tolerance_percent", "tolerance_percent")
     text = f"have the speedometer recalibrated so that with the present tyres it reads {needed}"
     return _lead_remedy(text, least, most)
 

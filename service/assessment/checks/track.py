@@ -5,7 +5,7 @@ from __future__ import annotations
 from service.assessment.checks.grade import LAST_BIT, AxleCheck, Grade, finite
 from service.assessment.checks.missing import offset_remedy
 from service.assessment.checks.offset_window import offset_advice, usual_track_mm
-from service.assessment.checks.words import plain, signed
+from service.assessment.checks.words import plain
 from service.assessment.view.views import AxleView
 from service.core.findings import ADVISORY, Finding, is_open, worst
 from service.core.numeric import Num, known, magnitude, unknown
@@ -27,11 +27,14 @@ def _explain(view: AxleView, grade: Grade) -> Finding:
     elif grade.measured == 0.0:
         message = "The track does not change."
     else:
-        scrub = signed(view.change.scrub_radius_mm)
         share = ""
         if known(view.axle.track_mm):
             share = f" ({plain(100.0 * abs(grade.measured) / view.axle.track_mm, 1)} %)"
-        message = f"The track changes by {signed(grade.measured)} mm{share} and the scrub radius by {scrub} mm."
+        how, way = ("grows", "out") if grade.measured > 0.0 else ("shrinks", "in")
+        each = plain(0.5 * abs(grade.measured), 1)
+        message = (
+            f"The track {how} by {plain(abs(grade.measured), 1)} mm{share}: each wheel stands {each} mm further {way}."
+        )
     if grade.outcome == ADVISORY:
         message = f"{message} Steering, wheel bearings and approval want a second look."
         remedy = offset_advice(view)

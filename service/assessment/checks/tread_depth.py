@@ -29,7 +29,7 @@ def _explain(view: AxleView, grade: Grade) -> Finding:
     remedy: Remedy | None = None
     if is_open(grade.outcome):
         message = "The tread depth is not given; the tyre is taken as new."
-        remedy = _remedy(view, "measure the tread depth", None)
+        remedy = _remedy(view, "measure the tread where the tyres are not new", None)
     elif grade.outcome == MET:
         message = f"The tread is {depth} mm deep."
     else:

@@ -114,6 +114,8 @@ def _deeper_remedy(car: CarView, front: float) -> Remedy:
 def _remedy(view: AxleView, least_mm: float, most_mm: float | None) -> Remedy:
     least = max(least_mm, 0.0)
     text = f"fit {view.name} tyres with {span(least, most_mm, 'mm', 1)} of tread"
+    if most_mm is not None and least <= NEW_TREAD_DEPTH_MM <= most_mm:
+        text = f"fit new tyres at the {view.name} too, or ones with {span(least, most_mm, 'mm', 1)} of tread"
     return Remedy(text, f"/candidate/{view.name}/tyre/tread_depth_mm", "tread_depth_mm", least, most_mm, unit="mm")
 
 

@@ -16,6 +16,7 @@ from service.core.sources import SOURCES, basis
 from service.physics.wet_reserve import RESERVE_FILM_MM, RESERVE_SPEED_KMH
 
 LIFT = basis("PROJECT", f"lift after {SOURCES['HORNE-DREHER-1963'].title}; tread pattern and compound are not in it")
+NOT_STEERED = "A trailer follows the vehicle that tows it, so neither of its axles leads in standing water."
 WHERE = f"at {plain(RESERVE_SPEED_KMH)} km/h in {plain(RESERVE_FILM_MM)} mm of water"
 
 
@@ -28,6 +29,8 @@ def _grade(car: CarView[Num], axle: AxleName) -> Grade[Num]:
     fall = here.reserve_fall_percent
     most = limits.wet_reserve_fall_front_percent if axle == "front" else limits.wet_reserve_fall_rear_percent
     spent = here.new_reserve_proposed_percent <= limits.wet_reserve_least_percent.value
+    if car.vehicle.is_trailer:
+        return Grade(MET, fall, most.value)
     outcome = worst(
         not_recommended=(axle == "rear") & spent & (fall > LAST_BIT),
         advisory=fall > most.value + LAST_BIT,
@@ -39,6 +42,8 @@ def _grade(car: CarView[Num], axle: AxleName) -> Grade[Num]:
 def _explain(car: CarView, grade: Grade, axle: AxleName) -> Finding:
     here = _at(car, axle)
     remedy = None
+    if car.vehicle.is_trailer:
+        return Finding("wet.reserve", axle, MET, NOT_STEERED, None, None, None, LIFT)
     if is_open(grade.outcome):
         message = "The wet reserve cannot be estimated from what is known of the tyres."
         remedy = deflection_remedy(car.front, car.rear)
@@ -51,7 +56,7 @@ def _explain(car: CarView, grade: Grade, axle: AxleName) -> Finding:
         message = f"The rear would all but float: {message[0].lower()}{message[1:]}"
     elif grade.outcome != MET and not is_open(grade.outcome):
         what = "the rear becomes nervous sooner" if axle == "rear" else "the front runs straight on sooner"
-        message = f"In standing water {what}: {message[0].lower()}{message[1:]}"
+        message = f"In standing water {what}: {message[0].lower()}{message[1:]} Slow down sooner in heavy rain."
     return Finding("wet.reserve", axle, grade.outcome, message, finite(grade.measured), grade.limit, "%", LIFT, remedy)
 
 

@@ -76,9 +76,17 @@ def _radial(car: CarView) -> Remedy:
 
 
 def _offset(view: AxleView, ends: Span) -> Remedy:
-    least, most = _shifted(ends, view.now.facts.offset_mm)
-    words = f"an offset (ET) of {span(least, most, 'mm')}"
+    # The rim's own mark: the spacer takes its thickness from it.
+    spacer = view.then.facts.spacer_mm
+    least, most = _shifted(ends, view.now.facts.offset_mm + spacer)
+    words = f"an offset (ET) of {span(least, most, 'mm')}{' on these spacers' if spacer else ''}"
     return Remedy(words, rim_pointer(view.name), "offset_mm", least, most, unit="mm")
+
+
+def _spacer(view: AxleView, ends: Span) -> Remedy:
+    least, most = ends
+    words = "no spacers" if most == 0.0 else f"spacers of {span(least, most, 'mm')}"
+    return Remedy(words, f"/candidate/{view.name}/spacer_mm", "spacer_mm", least, most, unit="mm")
 
 
 def _track_mm(view: AxleView, ends: Span) -> Remedy:
@@ -87,7 +95,7 @@ def _track_mm(view: AxleView, ends: Span) -> Remedy:
 
 
 def _track_percent(view: AxleView, ends: Span) -> Remedy:
-    least, most = (None if end is None else 0.01 * end * view.axle.track_mm for end in ends)
+    least, most = (None if end is None else 0.01 * end * view.axle.sure_track_mm for end in ends)
     return _track_mm(view, (least, most))
 
 
@@ -188,6 +196,7 @@ _FIELDS: Mapping[str, Field] = MappingProxyType(
         "track_change_mm": _track_mm,
         "track_change_abs_mm": _track_mm,
         "offset_change_mm": _offset,
+        "spacer_mm": _spacer,
         "overall_diameter_change_percent": _diameter_percent,
         "overall_diameter_change_abs_percent": _diameter_percent,
         "overall_diameter_change_mm": _diameter,

@@ -16,7 +16,7 @@ from service.core.units import MM_PER_INCH
 
 def _track_percent(view: AxleView[Num]) -> Num:
     # No change is none of any track.
-    changed = 100.0 * view.change.track_mm / view.axle.track_mm
+    changed = 100.0 * view.change.track_mm / view.axle.sure_track_mm
     return pick(view.change.track_mm == 0.0, 0.0, changed)
 
 
@@ -61,6 +61,7 @@ ON_AN_AXLE: Mapping[str, AxleFigure] = MappingProxyType(
         "track_change_mm": lambda view: view.change.track_mm,
         "track_change_abs_mm": lambda view: abs(view.change.track_mm),
         "offset_change_mm": lambda view: view.change.offset_mm,
+        "spacer_mm": lambda view: view.then.facts.spacer_mm,
         "overall_diameter_change_percent": lambda view: view.change.overall_diameter_percent,
         "overall_diameter_change_abs_percent": lambda view: abs(view.change.overall_diameter_percent),
         "overall_diameter_change_mm": lambda view: view.change.overall_diameter_mm,

@@ -13,9 +13,9 @@ from service.assessment.checks.speedometer_lead import (
     either,
     grade_reading,
     is_r39,
-    lawful_lead_percent,
     place_rule,
     present_lead,
+    sure_lead_percent,
     unread_change,
 )
 from service.assessment.checks.words import beside_true_speed, lawful_lead
@@ -77,7 +77,7 @@ def findings(case: Case, car: CarView) -> list[Finding]:
         return [_unsettled(rule, missing)]
     graded = _grade(car, rule, missing)
     remedy: Remedy | None = None
-    least, most = lawful_lead_percent(rule, car.vehicle.max_speed_kmh, car.change.driven_circumference_ratio)
+    least, most = sure_lead_percent(rule, car)
     if unknown(least):
         message = f"{rule.title}: The speedometer cannot be judged without the overall diameters of all tyres."
         remedy = diameter_remedy(car.front, car.rear)

@@ -8,6 +8,7 @@ from service.assessment.case import Case
 from service.assessment.checks.grade import Grade
 from service.assessment.checks.words import tyre_pointer
 from service.assessment.view.views import AxleView, CarView
+from service.core.dates import day_in_words
 from service.core.findings import MET, Finding, Remedy, is_open, worst
 from service.core.numeric import UNKNOWN, Num, known, pick, unknown
 
@@ -47,7 +48,7 @@ def _explain(view: AxleView, grade: Grade) -> Finding:
     elif view.then.facts.winter_mark == 0.0:
         message = "The tyre has no winter mark (3PMSF, or M+S where that counts)."
     else:
-        until = f" after {mark.used_to}" if mark is not None and mark.used_to is not None else ""
+        until = f" after {day_in_words(mark.used_to)}" if mark is not None and mark.used_to is not None else ""
         message = f"M+S alone does not make a winter tyre here{until}."
         basis = basis if mark is None else mark.basis
     return Finding(CODE, view.name, grade.outcome, message, None, None, None, basis, remedy)

@@ -63,8 +63,9 @@ def axle_change(now: Wheel[Num], then: Wheel[Num], axle: Axle[Num]) -> AxleChang
     """Return what changes on one axle; the track of twin wheels lies between them, whatever their offset."""
     single = axle.wheels_per_side == 1
     same = same_rim(now.facts, then.facts)
-    # The offset of a rim that stays as it is does not change, whatever it is.
-    offset = pick((same == 1.0) & unknown(then.facts.offset_mm), 0.0, then.facts.offset_mm - now.facts.offset_mm)
+    # What is marked on a rim that stays does not change, whatever it is: the wheel moves by the spacer alone.
+    spaced = now.facts.spacer_mm - then.facts.spacer_mm
+    offset = pick((same == 1.0) & unknown(then.facts.offset_mm), spaced, then.facts.offset_mm - now.facts.offset_mm)
     half_width = _half_width_mm(now, then)
     diameter = then.geometry.overall_diameter_mm - now.geometry.overall_diameter_mm
     ratios = _stiffness_ratios(now, then)

@@ -21,6 +21,8 @@ class Conditions(NamedTuple):
     law_speed_kmh: float
     axle_mass_share: float
     day: str
+    tyres_vary: bool = False
+    """Whether a speedometer is judged for tyres that roll as differently as the standard lets them."""
 
     def winter_tyre(self, winter_mark: Num) -> Num:
         """Return whether a tyre with this mark is a winter tyre here and today: 1, 0, NaN where unsettled."""
@@ -36,7 +38,8 @@ def conditions_of(case: Case[Num]) -> Conditions:
     """Return the conditions of a case."""
     pack = case.pack
     day = case.date or pack.edition_date
-    return Conditions(case.season == "winter", *_winter_marks(pack, day), *_reliefs(case), day)
+    vary = case.tyre_tolerance == "standard"
+    return Conditions(case.season == "winter", *_winter_marks(pack, day), *_reliefs(case), day, vary)
 
 
 def _winter_marks(pack: RulePack, day: str) -> tuple[float, float, float]:

@@ -48,7 +48,7 @@ def wheel_facts(fitment: Fitment, axle: Axle, max_speed_kmh: float, law_speed_km
         pressure_kpa=fitment.pressure_kpa,
     )
     service = service_facts(tyre.designation, axle.wheels_per_side, max_speed_kmh, law_speed_kmh)
-    return one_wheel(facts, service, rim_facts(fitment.rim), state)
+    return one_wheel(facts, service, rim_facts(fitment.rim, fitment.spacer_mm), state)
 
 
 def tyre_facts(designation: TyreDesignation) -> TyreFacts:
@@ -94,13 +94,13 @@ def _approved(
     return low, known_or(measuring, rim_width.measuring_rim_in(width, aspect)), high, BY_RULE
 
 
-def rim_facts(rim: Rim) -> RimFacts:
-    """Return the numbers of one rim."""
+def rim_facts(rim: Rim, spacer_mm: float = 0.0) -> RimFacts:
+    """Return the numbers of one rim on a spacer of this thickness."""
     designation, circle = rim.designation, rim.bolt_circle
     return RimFacts(
         rim_width_in=designation.width_in,
         rim_code=designation.diameter_code,
-        offset_mm=UNKNOWN if designation.offset_mm is None else designation.offset_mm,
+        offset_mm=UNKNOWN if designation.offset_mm is None else designation.offset_mm - spacer_mm,
         hump=UNKNOWN if designation.hump is None else 1.0,
         one_piece=float(designation.one_piece),
         bolts=UNKNOWN if circle is None else float(circle.bolts),
@@ -108,6 +108,7 @@ def rim_facts(rim: Rim) -> RimFacts:
         centre_bore_mm=rim.centre_bore_mm,
         rim_rating_kg=rim.load_rating_kg,
         rim_mass_kg=rim.mass_kg,
+        spacer_mm=spacer_mm,
     )
 
 

@@ -33,6 +33,7 @@ class _Load(NamedTuple):
     rated_kg: float
     load_factor: float
     speed_capability_kmh: float
+    left_to_maker: bool = False
 
 
 def service_facts(
@@ -48,6 +49,7 @@ def service_facts(
         rated_kg=found.rated_kg,
         load_factor=found.load_factor,
         speed_capability_kmh=found.speed_capability_kmh,
+        left_to_maker=float(found.left_to_maker),
         law_load_factor=UNKNOWN if isnan(law_speed_kmh) else load_factor_at(designation, law_speed_kmh),
     )
 
@@ -84,7 +86,7 @@ def _by_description(
         return _Load(shown, rated, min(factor, 1.0) if factor > 0.0 else UNKNOWN, reach)
     reach = speed_symbol.speed_kmh(symbol)
     if designation.bracketed and max_speed_kmh > reach:
-        return _Load(shown, rated, UNKNOWN, UNKNOWN)
+        return _Load(shown, rated, UNKNOWN, UNKNOWN, left_to_maker=True)
     # A tyre that is too slow is told so by its own finding; its load is then taken at its own speed.
     factor = passenger_speed_load.load_factor(symbol, min(max_speed_kmh, reach))
     return _Load(shown, rated, factor, reach)

@@ -21,7 +21,7 @@ from service.rules.limits import Limits
 from service.rules.pack import RulePack
 
 # The checks look at one axle or at the whole vehicle; both views are had from here.
-__all__ = ["AxleView", "CarView", "Fitted", "candidate_facts", "now_fitted", "weigh"]
+__all__ = ["AxleView", "CarView", "Fitted", "candidate_facts", "car_view", "now_fitted", "weigh"]
 
 
 class CarView(NamedTuple, Generic[Num]):
@@ -45,10 +45,14 @@ def weigh(
     case: Case[Num], present: tuple[Fitted[Num], Fitted[Num]], front: WheelFacts[Num], rear: WheelFacts[Num]
 ) -> CarView[Num]:
     """Return present against proposed for the vehicle of a case and the rows of the present and proposed wheels."""
-    vehicle, pack = case.vehicle, case.pack
-    conditions = conditions_of(case)
+    vehicle, conditions = case.vehicle, conditions_of(case)
     on_front = axle_view(case, vehicle.front, present[0], front, conditions)
     on_rear = axle_view(case, vehicle.rear, present[1], rear, conditions)
+    return car_view(vehicle, on_front, on_rear)
+
+
+def car_view(vehicle: Vehicle[Num], on_front: AxleView[Num], on_rear: AxleView[Num]) -> CarView[Num]:
+    """Return what both axles together do to the vehicle."""
     weights = (
         vehicle.front.estimate_mass_kg * STANDARD_GRAVITY_M_S2,
         vehicle.rear.estimate_mass_kg * STANDARD_GRAVITY_M_S2,
@@ -56,8 +60,8 @@ def weigh(
     change = car_change(on_front, on_rear, weights, vehicle.driven_axle or "all")
     return CarView(
         vehicle=vehicle,
-        limits=pack.limits,
-        pack=pack,
+        limits=on_front.limits,
+        pack=on_front.pack,
         front=on_front,
         rear=on_rear,
         change=change,

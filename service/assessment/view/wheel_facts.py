@@ -17,6 +17,8 @@ from service.core.numeric import FloatArray, Num, Num_co, Number, known, magnitu
 
 # Bolt circles are written to a tenth of a millimetre (114.3), so half of that is the same circle; bores are measured.
 SAME_CIRCLE_MM, SAME_BORE_MM = 0.05, 0.1
+# The last bit that adding a spacer may cost.
+SAME_OFFSET_MM = 1e-9
 # How the approved rim widths are known.
 BY_RULE, BY_TABLE, BY_MAKER = 0.0, 1.0, 2.0
 # What a tyre's markings say about winter use.
@@ -59,6 +61,8 @@ class ServiceFacts(Generic[Num_co]):
     speed_capability_kmh: Num_co
     law_load_factor: Num_co
     """NaN where the law reads the load at the top speed."""
+    left_to_maker: Num_co
+    """1 where the vehicle is faster than a symbol in brackets: then the maker alone states load and speed."""
 
 
 @dataclass(frozen=True)
@@ -68,6 +72,7 @@ class RimFacts(Generic[Num_co]):
     rim_width_in: Num_co
     rim_code: Num_co
     offset_mm: Num_co
+    """As the wheel stands: what is marked on the rim, less the spacer."""
     hump: Num_co
     one_piece: Num_co
     bolts: Num_co
@@ -75,6 +80,7 @@ class RimFacts(Generic[Num_co]):
     centre_bore_mm: Num_co
     rim_rating_kg: Num_co
     rim_mass_kg: Num_co
+    spacer_mm: Num_co
 
 
 @dataclass(frozen=True)
@@ -99,12 +105,14 @@ Facts = TypeVar("Facts", TyreFacts, ServiceFacts, RimFacts, WheelFacts)
 def same_rim(now: RimFacts[Num], then: RimFacts[Num]) -> Num:
     """Return 1 where a proposed rim is, by all that is said of both, one that the axle has now; else 0.
 
-    Width, diameter, offset and pieces are equal; what only one of the two states contradicts nothing, but for the
-    offset, which tells where the wheel stands.
+    Width, diameter, marked offset and pieces are equal; what only one of the two states contradicts nothing, but for
+    the offset, which tells where the wheel stands.
     """
+    now_marked, then_marked = now.offset_mm + now.spacer_mm, then.offset_mm + then.spacer_mm
     differs = (then.rim_width_in != now.rim_width_in) | (then.rim_code != now.rim_code)
     differs = differs | (then.one_piece != now.one_piece)
-    differs = differs | ((then.offset_mm != now.offset_mm) & (known(then.offset_mm) | known(now.offset_mm)))
+    differs = differs | (magnitude(then_marked - now_marked) > SAME_OFFSET_MM)
+    differs = differs | (known(then_marked) != known(now_marked))
     differs = differs | (magnitude(then.bolt_circle_mm - now.bolt_circle_mm) > SAME_CIRCLE_MM)
     differs = differs | (magnitude(then.bolts - now.bolts) > 0.0)
     differs = differs | (magnitude(then.centre_bore_mm - now.centre_bore_mm) > SAME_BORE_MM)

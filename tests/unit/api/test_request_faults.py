@@ -98,21 +98,27 @@ def test_the_pointer_of_a_fault_in_a_choice_names_only_steps_of_the_body() -> No
 
 
 def test_something_else_than_an_object_is_pointed_at_as_a_whole() -> None:
-    assert faults([1]) == [RequestFault("", "An object is expected here.", "wrong_type")]
+    assert faults([1]) == [RequestFault("", "An object is expected here; a list came.", "wrong_type")]
 
 
 @pytest.mark.parametrize(
     ("plate", "said"),
     [
-        ({"radius_mm": 9.0}, "A number from 1 to 2 mm is expected here."),
+        ({"radius_mm": 9.0}, "A number from 1 to 2 mm is expected here; 9 came. Example: 1.5."),
         ({"radius_mm": "1.5"}, "A number is expected here: write 1.5, without quotation marks."),
         ({"radius_mm": "-1,50"}, "A number is expected here: write -1.50, without quotation marks."),
-        ({"radius_mm": "1.5 mm"}, "A number is expected here, without quotation marks and unit."),
-        ({"radius_mm": None}, "A number is expected here. What is not known is left out; null is no value."),
-        ({"shape": "oval", "radius_mm": 1.5}, "'round' is expected here."),
-        ({"built": "1.2.2026"}, 'The text does not have the form that is expected here, such as "2026-11-24".'),
+        ({"radius_mm": "1.5 mm"}, "A number is expected here, without quotation marks and unit. Example: 1.5."),
+        (
+            {"radius_mm": None},
+            "A number is expected here; null came. Example: 1.5. What is not known is left out; null is no value.",
+        ),
+        ({"shape": "oval", "radius_mm": 1.5}, '"round" is expected here; the text "oval" came.'),
+        (
+            {"built": "1.2.2026"},
+            'The text "1.2.2026" does not have the form that is expected here, such as "2026-11-24".',
+        ),
         ({"name": "a\nb"}, "The text has a control character or another one that cannot be printed."),
-        ({"name": 5}, "A text in quotation marks is expected here."),
+        ({"name": 5}, 'A text in quotation marks is expected here; 5 came. Example: "one".'),
     ],
 )
 def test_what_would_be_right_is_said(plate: dict[str, object], said: str) -> None:

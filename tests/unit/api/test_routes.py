@@ -48,7 +48,7 @@ async def thing(name: str) -> str:
         raise UnreadableDesignation("rim", 3, "a width").at("/rim")
     if name == "pointed":
         raise UnknownName("rule pack", ("unece",), "/rule_pack")
-    raise UnknownName("thing", ("one",))
+    raise UnknownName("table", ("one",))
 
 
 @router.get("/gone")

@@ -3,6 +3,7 @@
 import pytest
 
 from service.assessment.answer.danger import do_not_fit, settle_first, would_not_fit
+from service.assessment.answer.said_once import with_echoes
 from service.assessment.answer.summary import summary
 from service.assessment.answer.told import asked_of_the_place, told
 from service.core.findings import ADVISORY, MET, NOT_ASSESSED, NOT_MET, NOT_RECOMMENDED, OPEN, Finding, Remedy
@@ -86,8 +87,8 @@ def test_what_the_change_brings_is_the_reason_before_what_is_so_today():
 )
 def test_a_remedy_that_is_quoted_reads_as_a_sentence(remedy, words):
     missing = [
-        finding("clearance.inboard", "front", NOT_ASSESSED, remedy=remedy),
-        finding("rim.brake_clearance", "rear", NOT_ASSESSED, remedy=remedy),
+        finding("clearance.inboard", "front", NOT_ASSESSED, "No room.", remedy=remedy),
+        finding("rim.brake_clearance", "rear", NOT_ASSESSED, "No brake.", remedy=remedy),
     ]
     assert words in summary("undetermined", missing)
 
@@ -98,7 +99,25 @@ def test_a_thing_that_settles_it_is_said_to_do_so():
     assert said.endswith("What settles it: a tyre marked 3PMSF.")
 
 
-@pytest.mark.parametrize(("count", "words"), [(1, "One question is open"), (3, "Three questions are open")])
+@pytest.mark.parametrize(
+    ("count", "words"), [(1, "One point stays open; it does not"), (3, "Three points stay open; they do not")]
+)
 def test_open_questions_are_counted_and_no_more(count, words):
     findings = [finding(f"rim.thing{each}", "front", OPEN) for each in range(count)]
     assert words in summary("suitable", findings)
+
+
+def test_what_follows_from_a_finding_is_answered_by_its_line_in_the_order_of_the_findings():
+    weak = finding("load.capacity", "rear", NOT_MET)
+    echoes = [finding("load.pressure", "rear", NOT_MET), finding("load.below_present", "rear")]
+    late = [finding("wet.aquaplaning", "rear"), finding("wet.axle_order"), finding("wet.reserve", "rear")]
+    findings = [weak, *echoes, *late]
+    refused, minor = with_echoes(do_not_fit(findings), findings)
+    assert refused.findings == ("load.capacity", "load.pressure", "load.below_present")
+    assert minor.findings == ("wet.aquaplaning", "wet.axle_order", "wet.reserve")
+    assert "tyre pressure" not in refused.text
+
+
+def test_what_is_so_of_another_axle_follows_from_nothing():
+    findings = [finding("load.capacity", "rear", NOT_MET), finding("load.below_present", "front")]
+    assert [each.code for each in do_not_fit(findings)] == ["do_not_fit", "mind_too"]

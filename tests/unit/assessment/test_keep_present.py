@@ -6,6 +6,7 @@ from tests.support.remedies import apply_remedy
 
 WIDE = ("245/40 R17 95W XL", "8J x 17 H2 ET45")
 KEPT = "keep the present {} wheels"
+ALL_ROUND = "fit the proposed {} wheels on the {} axle too"
 ON_BALANCE = ("balance.change", "vehicle")
 
 
@@ -28,7 +29,32 @@ def test_all_findings_of_an_answer_name_one_axle():
 def test_worn_out_tyres_are_not_to_be_kept():
     """1.0 mm is below the legal 1.6 mm: the remedy would forbid what was only advised on."""
     request = changed(saloon(front=WIDE), {"/vehicle/front/fitted/tyre/tread_depth_mm": 1.0})
-    assert finding(check(request), *ON_BALANCE).remedy is None
+    found = finding(check(request), *ON_BALANCE)
+    assert found.remedy.text == ALL_ROUND.format("rear", "front")
+    assert finding(check(apply_remedy(request, found)), *ON_BALANCE).outcome == MET
+
+
+def test_wheels_for_another_hub_are_not_named_for_both_axles():
+    worn = {"/vehicle/front/fitted/tyre/tread_depth_mm": 1.0, "/candidate/front/rim/centre_bore_mm": 72.6}
+    assert finding(check(changed(saloon(front=WIDE), worn)), *ON_BALANCE).remedy is None
+
+
+def test_wheels_are_named_for_both_axles_only_where_nothing_is_left_to_measure():
+    """The wide wheel takes some 10 mm more on either side: 40 mm were measured, or nobody measured."""
+    worn = {"/vehicle/rear/fitted/tyre/tread_depth_mm": 1.0}
+    room = {f"/vehicle/front/clearance/{side}_mm": 40 for side in ("inboard", "outboard", "radial")}
+    found = finding(check(changed(saloon(rear=WIDE), worn | room)), *ON_BALANCE)
+    assert found.remedy.text == ALL_ROUND.format("rear", "front")
+    unmeasured = worn | {"/vehicle/front/clearance": ABSENT}
+    assert finding(check(changed(saloon(rear=WIDE), unmeasured)), *ON_BALANCE).remedy is None
+
+
+def test_a_staggered_car_is_not_told_to_fit_the_same_wheels_all_round():
+    on_car = {"/vehicle/rear/fitted/tyre/size": "245/40 R17 95W XL", "/vehicle/rear/fitted/rim/size": WIDE[1]}
+    worn = {"/vehicle/front/fitted/tyre/tread_depth_mm": 1.0}
+    request = changed(saloon(front=WIDE, rear=("255/40 R17 98W XL", "9J x 17 H2 ET45")), on_car | worn)
+    told = [each.remedy for each in check(request).findings if each.remedy is not None]
+    assert [each for each in told if each.quantity == "fitment" and each.equals != "present"] == []
 
 
 def test_an_axle_that_falls_out_of_step_is_not_to_be_kept():
@@ -38,7 +64,7 @@ def test_an_axle_that_falls_out_of_step_is_not_to_be_kept():
     request = changed(saloon(*taller), sizes | {"/vehicle/driven_axle": "all", "/vehicle/speedometer": ABSENT})
     found = finding(check(request), *ON_BALANCE)
     assert found.outcome == ADVISORY
-    assert found.remedy is None
+    assert found.remedy.text == ALL_ROUND.format("rear", "front")
 
 
 def test_no_axle_is_to_be_kept_where_the_other_one_is_asked_for_winter_tyres():

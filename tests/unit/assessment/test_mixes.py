@@ -49,7 +49,6 @@ def test_the_axle_without_winter_tyres_is_named_with_what_it_does(front, rear, w
     ("front", "rear", "expected"),
     [
         (SUMMER, SUMMER, MET),
-        (RUN_FLAT, RUN_FLAT, MET),
         (RUN_FLAT, SUMMER, ADVISORY),
         (SUMMER, RUN_FLAT, ADVISORY),
         # RF behind the rim code is Reinforced and no run-flat tyre (ETRTO, memory).
@@ -77,3 +76,22 @@ def test_a_car_that_is_mixed_today_is_told_so():
     now = {"/vehicle/front/fitted/tyre/size": WINTER, "/vehicle/rear/fitted/tyre/size": SUMMER}
     found = asked("tyre.season_mix", WINTER, SUMMER, **now)
     assert (found.outcome, found.already) == (NOT_RECOMMENDED, True)
+
+
+@pytest.mark.parametrize(
+    ("today", "proposed", "expected", "said"),
+    [
+        (RUN_FLAT, RUN_FLAT, MET, "Both axles have run-flat"),
+        # The car carries no spare wheel: whoever takes ordinary tyres hears it before the first puncture.
+        (RUN_FLAT, SUMMER, ADVISORY, "usually carries no spare wheel"),
+        # Nobody feels a flat run-flat tyre.
+        (SUMMER, RUN_FLAT, ADVISORY, "need tyre pressure monitoring"),
+    ],
+)
+def test_a_car_that_leaves_its_kind_of_tyre_is_told_what_that_means(today, proposed, expected, said):
+    now = {f"/vehicle/{name}/fitted/tyre/size": today for name in ("front", "rear")}
+    found = asked("tyre.run_flat_mix", proposed, proposed, **now)
+    assert found.outcome == expected
+    assert said in found.message
+    wanted = {RUN_FLAT: "run-flat", SUMMER: "ordinary"}[today]
+    assert found.remedy is None if expected == MET else found.remedy.equals == wanted

@@ -221,7 +221,8 @@ def test_the_track_changes_by_twice_the_offset_whatever_the_width():
     """Geometry, standards of wheel position: track change = 2 (ET present - ET proposed)."""
     found = asked({RIM: "9J x 17 H2 ET40"}, "track.change")
     assert found.measured == 10.0
-    assert "+10 mm" in found.message
+    assert "grows by 10 mm" in found.message
+    assert "each wheel stands 5 mm further out" in found.message
 
 
 def test_a_wheel_that_stands_no_further_than_the_present_one_is_always_enough():

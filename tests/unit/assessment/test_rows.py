@@ -31,7 +31,7 @@ DEMO_REQUESTS = Path(__file__).parents[3] / "demo_requests"
 @pytest.mark.parametrize("seed", range(24))
 def test_reason_remedy_and_pressures_are_those_of_the_single_check(seed):
     one, candidates = random_ones(seed, 50)
-    for row, each in zip(rows(compare(one, candidates, "balance")), candidates, strict=True):
+    for row, each in zip(rows(compare(one, candidates, "balance"), "standard"), candidates, strict=True):
         alone = assess(one._replace(candidate=each))
         said = [finding for finding in alone.findings if finding.outcome >= ADVISORY]
         assert row.get("reason") == (said[0].message if said else None)

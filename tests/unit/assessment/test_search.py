@@ -12,7 +12,7 @@ import pytest
 from service.api.inbound import translate
 from service.api.schemas.request import CheckRequest
 from service.assessment.answer.assess import Assessment, assess
-from service.assessment.batch.needs import needs_of
+from service.assessment.batch.axle_needs import axle_needs
 from service.assessment.batch.search_axle import AxleLimits
 from service.assessment.batch.size_search import Found, Sieve, Wanted, search
 from service.assessment.batch.sizes import grid, stock
@@ -213,7 +213,7 @@ def test_any_pairs_what_keep_and_square_do_not():
 )
 def test_an_axle_needs_the_least_index_that_carries_it_at_the_slowest_symbol(max_speed_kmh, front, rear):
     one = fitted_with("225/45 R17", max_speed_kmh, {"/vehicle/rear/max_axle_mass_kg": 1100})
-    assert [each[:2] for each in needs_of(one, 0.0)] == [front, rear]
+    assert [each.service[:2] for each in axle_needs(one, 0.0)] == [front, rear]
 
 
 @pytest.mark.parametrize(
@@ -221,8 +221,8 @@ def test_an_axle_needs_the_least_index_that_carries_it_at_the_slowest_symbol(max
     [
         # H keeps all of its load at 210 km/h, as W does: 94 carries no less than 94.
         ("225/45 R17 94W XL", 210.0, (94, "H")),
-        # 0.925 x 670 is less than the 670 kg of the present W tyre, which keeps all; of V 97 would be needed.
-        ("225/45 R17 94W XL", 235.0, (94, "W")),
+        # V keeps 0.925 x 670 = 620 kg where W keeps 670: enough for the axle, and the index is no lower than today's.
+        ("225/45 R17 94W XL", 235.0, (94, "V")),
         # Both keep 92.5 %, so that the slowest symbol does, though W would do with an index less.
         ("225/45 R17 91V", 235.0, (91, "V")),
         # 83 is 487 kg, and the present 80 carries less than the 480 kg that are needed of each tyre.
@@ -230,7 +230,7 @@ def test_an_axle_needs_the_least_index_that_carries_it_at_the_slowest_symbol(max
     ],
 )
 def test_an_axle_needs_no_less_than_its_present_tyre_carries(present, max_speed_kmh, needed):
-    assert needs_of(fitted_with(present, max_speed_kmh), 0.0)[0][:2] == needed
+    assert axle_needs(fitted_with(present, max_speed_kmh), 0.0)[0].service[:2] == needed
 
 
 @pytest.mark.parametrize("wanted", [Wanted(), Wanted(rank_by="dry_grip"), Wanted(rank_by="load_margin")])
@@ -250,19 +250,19 @@ def test_the_best_size_of_the_grid_is_suitable():
 
 def test_a_margin_raises_the_index_that_is_needed():
     # 1.1 x 480 = 528 kg: 86 is 530 kg.
-    assert needs_of(fitted_with("225/45 R17", 210.0), 10.0)[0][:2] == (86, "H")
+    assert axle_needs(fitted_with("225/45 R17", 210.0), 10.0)[0].service[:2] == (86, "H")
 
 
 def test_the_law_of_a_place_may_ask_for_more():
     # Spain asks for no lower index and no slower symbol than the present 94 W.
     one = case(changed(saloon(), {"/vehicle/max_speed_kmh": 210}))
-    assert [each[:2] for each in needs_of(one._replace(pack=pack_named("es")), 0.0)] == [(94, "W")] * 2
+    assert [each.service[:2] for each in axle_needs(one._replace(pack=pack_named("es")), 0.0)] == [(94, "W")] * 2
 
 
 def test_beyond_every_symbol_no_need_is_named_and_no_size_is_sure():
     one = case(changed(saloon(), {"/vehicle/max_speed_kmh": 320}))
     found = found_on_grid(one=one)
-    assert [each[:2] for each in found.needs] == [(None, None)] * 2
+    assert [each.service[:2] for each in found.needs] == [(None, None)] * 2
     assert {assess(one._replace(candidate=each)).verdict for each in found.candidates} == {"undetermined"}
 
 

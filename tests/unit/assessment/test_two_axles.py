@@ -87,10 +87,10 @@ def test_aquaplaning_may_start_ten_per_cent_earlier(change, outcome_code):
     ("present", "proposed", "outcome_code"),
     [
         (0.0, 0.0, 0),
-        (0.0, -1.9, 0),
-        (0.0, -2.1, ADVISORY),
-        (-2.0, -3.9, 0),
-        (-2.0, -4.1, ADVISORY),
+        (0.0, -2.9, 0),
+        (0.0, -3.1, ADVISORY),
+        (-2.0, -4.9, 0),
+        (-2.0, -5.1, ADVISORY),
         (-2.0, -1.0, 0),
         (3.0, 0.5, 0),
     ],
@@ -194,7 +194,7 @@ def test_the_message_on_mixed_wear_gives_both_depths_and_the_remedy_the_axle():
     assert "8 mm of tread in front and 3.5 mm at the rear" in found.message
     assert "strains the all-wheel drive" in found.message
     # No more than a millimetre shallower than the front, and within 1.585 mm of it.
-    assert found.remedy.text == "fit rear tyres with 7 to 9.5 mm of tread"
+    assert found.remedy.text == "fit new tyres at the rear too, or ones with 7 to 9.5 mm of tread"
 
 
 def test_the_deeper_pair_goes_to_the_rear():

@@ -114,7 +114,7 @@ def test_a_missing_pressure_is_no_fault_of_the_tyre():
     assert (found.outcome, found.measured, found.remedy) == (MET, 250.0, None)
 
 
-@pytest.mark.parametrize(("pressure", "said"), [(200, "do not carry"), (380, "too much")])
+@pytest.mark.parametrize(("pressure", "said"), [(200, "too little for the full axle at 228 km/h"), (380, "too much")])
 def test_a_wrong_pressure_is_set_to_the_one_of_the_job_card(pressure, said):
     found = asked({"/candidate/rear/pressure_kpa": pressure}, "load.pressure")
     assert found.outcome == ADVISORY

@@ -14,7 +14,7 @@ def test_a_number_has_no_idle_zeros_and_no_negative_nought(value, digits, text):
     assert plain(value, digits) == text
 
 
-@pytest.mark.parametrize(("value", "text"), [(0.3, "+0.3"), (-0.3, "-0.3"), (0.04, "0")])
+@pytest.mark.parametrize(("value", "text"), [(0.3, "+0.3"), (-0.3, "\N{MINUS SIGN}0.3"), (0.04, "0")])
 def test_a_change_has_its_sign_unless_it_rounds_to_nothing(value, text):
     assert signed(value) == text
 

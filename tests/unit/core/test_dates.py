@@ -3,6 +3,8 @@
 import pytest
 
 from service.core.dates import NoSuchDay, parse_day
+from service.core.saying import Said
+from tests.support.sayings import unsaid
 
 
 @pytest.mark.parametrize("day", ["2026-11-24", "1900-01-01", "2099-12-31", "2024-02-29", "2000-02-29"])
@@ -34,6 +36,8 @@ def test_what_is_no_day_is_refused_in_words(text, words):
     with pytest.raises(NoSuchDay) as refused:
         parse_day(text)
     assert words in refused.value.detail
+    assert isinstance(refused.value.detail, Said)
+    assert unsaid(refused.value.detail) == []
 
 
 def test_a_long_text_is_not_repeated_whole():

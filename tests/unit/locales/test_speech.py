@@ -1,6 +1,6 @@
 from __future__ import annotations
 
-from service.core.saying import Amount, capital, listed, say, sentences
+from service.core.saying import Amount, Said, capital, listed, say, sentences
 from service.locales.speech import Speech
 
 DEPTH = say("The tread is {depth} deep.", depth=Amount(-1.6, "mm", 1))
@@ -24,6 +24,10 @@ def test_template_numbers_and_units_are_said_in_the_language() -> None:
     assert GERMAN.say(Amount(1234.5, "in", 1)) == "1234,5 Zoll"
     assert GERMAN.say(capital(listed(["a", say("x"), "c"]))) == "A, x und c"
     assert GERMAN.say("205/55 R16") == "205/55 R16"
+
+
+def test_braces_of_a_text_without_parameters_stay() -> None:
+    assert GERMAN.say(Said("{curly}", {})) == "{curly}"
 
 
 def test_a_sentence_within_a_sentence_is_said_too() -> None:

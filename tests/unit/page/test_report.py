@@ -7,7 +7,6 @@ import re
 import pytest
 
 from service import __version__
-from service.assessment.answer.cautions import CAUTIONS
 from service.core.findings import ADVISORY
 from service.page.report import policy, render_report
 from tests.support.cases import ABSENT, changed, check, saloon
@@ -81,7 +80,7 @@ def test_every_action_is_in_it(found, page):
 
 
 def test_every_caution_is_in_it(found, page):
-    assert [text for text in CAUTIONS.values() if plain(text) not in page.words] == []
+    assert [text for text in found.cautions.values() if plain(text) not in page.words] == []
 
 
 def test_every_assumption_is_in_it(found, page):

@@ -21,6 +21,8 @@ ON_THE_WIRE: dict[str, tuple[type[BaseModel], str]] = {
     "clearance_inboard_mm": (wire.Clearance, "inboard_mm"),
     "clearance_outboard_mm": (wire.Clearance, "outboard_mm"),
     "clearance_radial_mm": (wire.Clearance, "radial_mm"),
+    "clearance_tolerance_mm": (wire.Clearance, "tolerance_mm"),
+    "speedometer_tolerance_percent": (wire.Speedometer, "tolerance_percent"),
 }
 MODELS = (wire.Vehicle, wire.Axle, wire.Fitment, wire.Tyre, wire.Rim, wire.Speedometer)
 NUMBERS = [each for each in dict.fromkeys((*VEHICLE_COLUMNS, *CANDIDATE_COLUMNS)) if each.kind in ("number", "whole")]

@@ -1,0 +1,151 @@
+"""How long a connection is waited for: for a head, for an answer to be taken, and at the stop.
+
+One timer per connection looks at marks that requests leave; a timer per request would cost each of them
+more than all of this.
+"""
+
+from __future__ import annotations
+
+import array
+import asyncio
+import socket
+import sys
+from typing import Any, Final, NamedTuple
+
+from typing_extensions import override
+from uvicorn.config import Config
+from uvicorn.protocols.http.httptools_impl import HttpToolsProtocol
+from uvicorn.server import ServerState
+
+from service.api.transport.observability import Metrics, RequestIds
+
+if sys.platform != "win32":
+    import fcntl
+    import termios
+
+# A client that takes less of its answer holds memory for nothing.
+LEAST_BYTES_PER_S: Final = 1024
+# How long a connection may be new at the stop: its first request may be on the way.
+NEW_S: Final = 1.0
+
+
+class ConnectionLimits(NamedTuple):
+    """What the connections of one server are held to, and where their refusals are counted."""
+
+    head_timeout_s: float
+    metrics: Metrics
+    ids: RequestIds
+
+
+class WatchedProtocol(HttpToolsProtocol):
+    """One connection and its clock; what it reads is `GuardedProtocol`'s matter."""
+
+    limits: ConnectionLimits
+
+    def __init__(
+        self,
+        config: Config,
+        server_state: ServerState,
+        app_state: dict[str, Any],
+        _loop: asyncio.AbstractEventLoop | None = None,
+    ) -> None:
+        super().__init__(config, server_state, app_state, _loop)
+        self._in_head = False
+        self._in_body = False
+        self._refused = False
+        self._is_stopping = False
+        # Since when the client owes us the rest of a head, or the head itself; None while it owes nothing.
+        self._owing_since: float | None = None
+        # When the watch last saw an answer waiting to be taken, and how much of it.
+        self._unsent: tuple[float, int] | None = None
+        self._watch: asyncio.TimerHandle | None = None
+
+    @override
+    def connection_made(self, transport: asyncio.Transport) -> None:  # type: ignore[override] # as the base class has it
+        """Take the connection and start its watch."""
+        super().connection_made(transport)
+        self._owing_since = self.loop.time()
+        self._watch = self.loop.call_later(self.limits.head_timeout_s, self._look)
+
+    @override
+    def connection_lost(self, exc: Exception | None) -> None:
+        """Let go of the connection."""
+        if self._watch is not None:
+            self._watch.cancel()
+        super().connection_lost(exc)
+
+    @override
+    def resume_writing(self) -> None:
+        """Note that the client has taken what was sent."""
+        self._unsent = None
+        super().resume_writing()
+
+    @override
+    def shutdown(self) -> None:
+        """Let go of the connection at the stop, once nothing of it is under way."""
+        self._is_stopping = True
+        is_new = self.cycle is None
+        if is_new and not self._in_head:
+            self.loop.call_later(NEW_S, self._close_if_idle)
+        elif self._is_idle():
+            self._close_if_idle()
+        else:
+            super().shutdown()
+
+    def _close_if_idle(self) -> None:
+        """Close unless a request is under way or waits in the socket; its answer then ends the connection."""
+        if self.transport.is_closing() or self._in_head or not self._is_idle():
+            return
+        if _unread_bytes(self.transport) == 0:
+            self.transport.close()
+
+    def _refuse(self, status: int) -> None:
+        """Answer with a problem and end the connection."""
+        raise NotImplementedError
+
+    def _is_idle(self) -> bool:
+        return self.cycle is None or self.cycle.response_complete
+
+    def _look(self) -> None:
+        """End the connection if the client is overdue with a head or with taking an answer, else look again later."""
+        now = self.loop.time()
+        timeout_s = self.limits.head_timeout_s
+        if self._is_stalled(now):
+            self.transport.abort()
+            return
+        wait_s = timeout_s
+        if self._owing_since is not None and self._is_idle() and not self._refused:
+            wait_s = self._owing_since + timeout_s - now
+            if wait_s <= 0.0:
+                if self._in_head:
+                    self._refuse(408)
+                else:
+                    self.transport.close()
+                wait_s = timeout_s
+        self._watch = self.loop.call_later(wait_s, self._look)
+
+    def _is_stalled(self, now: float) -> bool:
+        """Return whether too little of an answer was taken since the last look."""
+        size = self.transport.get_write_buffer_size()
+        before = self._unsent
+        if size == 0:
+            self._unsent = None
+            return False
+        if before is None:
+            self._unsent = (now, size)
+            return False
+        since, size_then = before
+        if now - since < self.limits.head_timeout_s / 2:
+            return False
+        self._unsent = (now, size)
+        return size > size_then - LEAST_BYTES_PER_S * (now - since)
+
+
+def _unread_bytes(transport: asyncio.Transport) -> int:
+    """Return how much the system holds of what the client sent."""
+    if sys.platform == "win32":
+        return 0
+    connection: socket.socket = transport.get_extra_info("socket")
+    count = array.array("i", [0])
+    fcntl.ioctl(connection.fileno(), termios.FIONREAD, count)
+    return count[0]

@@ -1,0 +1,116 @@
+"""Answers as text for a terminal: what counts first, then what to do, the numbers, and what to know."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from typing import Any, Final
+
+from service.assessment.answer.verdict_words import OUTCOME_WORDS, TODAY, VERDICT_WORDS
+from service.core.findings import OUTCOME_NAMES
+from service.terminal.text_table import lines_of, wrapped
+
+Json = Mapping[str, Any]
+
+WIDTH: Final = 110
+_TITLES: Final[Mapping[str, str]] = {
+    OUTCOME_NAMES[words.outcome]: words.title for words in OUTCOME_WORDS if words.name not in ("open", "met")
+}
+_SETTLED: Final = ("met", "open")
+_FINDINGS: Final = (("", 22), ("question", 26), ("axle", 8), ("what was found", 50))
+_FIGURES: Final = (
+    ("tyre", "tyre"),
+    ("rim", "rim"),
+    ("overall diameter [mm]", "overall_diameter_mm"),
+    ("section width [mm]", "section_width_mm"),
+    ("a tyre carries [kg]", "load_capacity_kg"),
+    ("a tyre must carry [kg]", "load_required_kg"),
+    ("good for [km/h]", "speed_capability_kmh"),
+    ("pressure [kPa]", "pressure_kpa"),
+)
+_AXLES: Final = ("front", "rear")
+
+
+def shown(operation: str, answer: Json) -> str:
+    """Return the answer to a check, a comparison or a search as text."""
+    lines = _assessment(answer) if operation == "check" else _rows(answer, answer.get("why_none", ""))
+    return "\n".join(
+        [*lines, *_block("To know", [*answer.get("assumptions", []), *answer.get("cautions", [])])]
+    ).rstrip()
+
+
+def _assessment(answer: Json) -> list[str]:
+    findings = [each for each in answer["findings"] if _kind(each) not in _SETTLED]
+    met, open_ones = (sum(_kind(each) == kind for each in answer["findings"]) for kind in _SETTLED)
+    return [
+        *_heading(answer["label"], VERDICT_WORDS[answer["verdict"]]),
+        *wrapped(answer["summary"], WIDTH),
+        "",
+        *lines_of(_FINDINGS, [_finding(each) for each in findings]),
+        f"Met: {met}. Open, and decides nothing: {open_ones}.",
+        "",
+        *_block("What to do", [each["text"] for each in answer["actions"]]),
+        *lines_of((("", 30), ("now", 34), ("proposed", 34)), _figures(answer["axles"])),
+    ]
+
+
+def _figures(axles: Json) -> list[tuple[str, ...]]:
+    """Return what is fitted and its figures; nothing where the question wants a short answer."""
+    return [
+        (f"{axle}: {words}", *(_text(axles[axle][when].get(name)) for when in ("present", "proposed")))
+        for axle in _AXLES
+        if "present" in axles[axle]
+        for words, name in _FIGURES
+    ]
+
+
+def _heading(label: str, verdict: str) -> list[str]:
+    title = f"{label}: {verdict}" if label else verdict
+    return [title, "=" * len(title)]
+
+
+def _finding(each: Json) -> tuple[str, ...]:
+    said = [each["message"]]
+    if "remedy" in each and "text" in each["remedy"]:
+        said.append(f"To settle it: {each['remedy']['text']}.")
+    outcome = _TITLES[each["outcome"]] + (f" ({TODAY})" if each["already"] else "")
+    return outcome, each["code"], each["axle"], " ".join(said)
+
+
+def _kind(each: Json) -> str:
+    if each["outcome"] == "not_assessed" and not each["decides"]:
+        return "open"
+    return str(each["outcome"])
+
+
+def _rows(answer: Json, why_none: str) -> list[str]:
+    heads = (("", 3), ("change", 40), ("verdict", 25), ("set [kPa]", 9), ("what stands against it", 40))
+    # Of a comparison what was refused is a candidate, of a search a line of the stock.
+    refused = answer.get("refused", [])
+    rows = [_row(each) for each in (*answer["rows"], *refused) if "pointer" not in each]
+    unread = [f"{each['pointer']}: {each['detail']}" for each in refused if "pointer" in each]
+    return [*lines_of(heads, rows or [("", "none", "", "", why_none)]), "", *_block("Not read", unread)]
+
+
+def _row(row: Json) -> tuple[str, ...]:
+    if "errors" in row:
+        return "", str(row.get("label", "")), "not read", "", str(row["errors"][0]["detail"])
+    pressures = row.get("set_pressure_kpa", {})
+    to_set = " / ".join(_text(pressures.get(axle)) or "-" for axle in _AXLES)
+    against = row.get("reason", "")
+    if "first_remedy" in row:
+        against = f"{against} To settle it: {row['first_remedy']}."
+    return f"{row['rank']}", row["change"], VERDICT_WORDS[row["verdict"]], to_set, against
+
+
+def _text(value: object) -> str:
+    return f"{value:g}" if isinstance(value, int | float) else str(value or "")
+
+
+def _block(title: str, sentences: Sequence[str]) -> list[str]:
+    if not sentences:
+        return []
+    lines = [title]
+    for sentence in sentences:
+        first, *more = wrapped(sentence, WIDTH - 2)
+        lines += [f"- {first}", *(f"  {line}" for line in more)]
+    return [*lines, ""]

@@ -1,0 +1,104 @@
+"""What an axle asks for, against the check of each size by itself.
+
+Reference: the check; the load indices and speeds of the descriptions tried are those of the single wheel's own reading.
+"""
+
+import dataclasses
+from random import Random
+
+import numpy as np
+import pytest
+
+from service.assessment.batch.axle_needs import OF_THE_DIAMETER, OF_THE_WIDTH, axle_needs
+from service.assessment.batch.needs import trials
+from service.assessment.case import Fitment, Tyre
+from service.assessment.view.facts import wheel_facts
+from service.assessment.view.figures import NEW_TREAD_DEPTH_MM
+from service.assessment.view.wheel_facts import FACTS
+from service.core.findings import ADVISORY, OPEN
+from service.designation.rim import parse_rim
+from service.designation.tyre import parse_tyre
+from tests.support import many_cases
+from tests.support.cases import ABSENT, changed, check, on_both_axles, saloon
+
+PACKS = ("unece", "de", "fi", "au-nsw")
+
+
+def asked(pack="unece", **changes):
+    return changed(saloon(), {"/rule_pack": pack, **changes})
+
+
+def outcomes(request, axle, codes):
+    found = check(request).findings
+    return [each.outcome for each in found if each.code in codes and each.axle in (axle, "vehicle")]
+
+
+def is_in(span, size):
+    """Return whether a size is in a span, whose unknown ends bound nothing."""
+    return span is not None and not size < span.at_least and not size > span.at_most
+
+
+@pytest.mark.parametrize("pack", PACKS)
+@pytest.mark.parametrize("axle", ["front", "rear"])
+def test_a_diameter_in_the_window_is_what_a_check_of_it_says(pack, axle):
+    request = asked(pack)
+    case = check(request).case
+    need = axle_needs(case, 0.0)[axle == "rear"].overall_diameter
+    rules = {question.code for question, _ in need.by}
+    for diameter in range(600, 671, 2):
+        one = changed(request, {f"/candidate/{axle}/tyre/overall_diameter_mm": diameter})
+        worst = max(outcomes(one, axle, {*OF_THE_DIAMETER, *rules}))
+        assert is_in(need.window.suitable, diameter) == (worst <= OPEN)
+        assert is_in(need.window.with_conditions, diameter) == (worst <= ADVISORY)
+
+
+@pytest.mark.parametrize("pack", PACKS)
+def test_a_width_in_the_window_is_what_a_check_of_it_says(pack):
+    request = asked(pack)
+    need = axle_needs(check(request).case, 0.0)[1].nominal_width
+    rules = {question.code for question, _ in need.by}
+    for width in range(155, 316, 10):
+        one = changed(request, {"/candidate/rear/tyre/size": f"{width}/45 R17 94W XL"})
+        worst = max(outcomes(one, "rear", {*OF_THE_WIDTH, *rules}))
+        assert is_in(need.window.suitable, width) == (worst <= OPEN)
+        assert is_in(need.window.with_conditions, width) == (worst <= ADVISORY)
+
+
+def test_the_arch_bounds_the_diameter_from_above_by_its_room():
+    # With 10 mm of room, of which 5 are to be left, the diameter cannot grow by more than 10 mm (geometry).
+    tight = asked(**{"/vehicle/front/clearance/radial_mm": 10})
+    need = axle_needs(check(tight).case, 0.0)[0].overall_diameter
+    (arch,) = [window for question, window in need.by if question.code == "clearance.radial"]
+    present = 17 * 25.4 + 2 * 0.45 * 225
+    assert present - 1 <= arch.suitable.at_most <= present + 10
+
+
+def test_without_a_measured_arch_nothing_but_the_change_bounds_the_diameter_there():
+    bare = asked(**on_both_axles({"/vehicle/{axle}/clearance": ABSENT}))
+    need = axle_needs(check(bare).case, 0.0)[0].overall_diameter
+    assert need.window.suitable is not None
+
+
+def test_a_place_with_a_winter_rule_tells_the_slowest_winter_tyre():
+    # 160 km/h, not below symbol Q (UN R142, from memory).
+    assert axle_needs(check(asked()).case, 0.0)[0].winter_symbol == "Q"
+
+
+def test_a_rim_must_carry_its_share_of_the_axle():
+    assert [each.rim.load_rating_kg for each in axle_needs(check(asked()).case, 0.0)] == [480.0, 500.0]
+
+
+@pytest.mark.parametrize("seed", range(12))
+def test_what_is_tried_is_what_each_description_says_by_itself(seed):
+    request = changed(saloon(), {"/vehicle": many_cases.vehicle(Random(seed))})
+    request = changed(request, {"/candidate": {}})
+    case = check(request).case
+    tried = trials(case)
+    if tried is None:
+        return
+    for trial, axle in zip(tried, (case.vehicle.front, case.vehicle.rear), strict=True):
+        rim = axle.fitted.rim._replace(designation=parse_rim("6.5J x 16"))
+        for at in range(0, len(trial.descriptions), 7):
+            tyre = Tyre(parse_tyre(f"205/55 R16 {trial.descriptions[at].description}"), NEW_TREAD_DEPTH_MM)
+            alone = dataclasses.asdict(wheel_facts(Fitment(tyre, rim), axle, case.vehicle.max_speed_kmh))
+            assert np.array_equal(trial.table[:, at], [alone[name] for name in FACTS], equal_nan=True)
