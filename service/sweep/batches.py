@@ -145,7 +145,9 @@ def graded(batch: pa.RecordBatch, question: Question) -> pa.RecordBatch:
     sound[[fault.row for fault in whole.faults]] = False
     rows = np.flatnonzero(sound)
     found = _Found(whole.rows)
-    _grade(whole if len(rows) == whole.rows else whole.take(rows), rows, question, found)
+    # Read again, a batch has no text left that cannot be read.
+    clean = whole if len(rows) == whole.rows else read(batch.take(pa.array(rows)), PAIR_COLUMNS, ())
+    _grade(clean, rows, question, found)
     return found.batch(whole)
 
 
