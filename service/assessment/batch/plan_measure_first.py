@@ -17,13 +17,17 @@ from service.assessment.batch.grading import Graded, as_column, grade_all
 from service.assessment.batch.one_of_many import findings_at
 from service.assessment.batch.plan_effects import EFFECTS, Effect
 from service.assessment.case import Candidate, Case
+from service.assessment.checks.clearance import SIDES
 from service.assessment.view.views import CarView, now_fitted, weigh
 from service.core.findings import ADVISORY, NOT_ASSESSED, NOT_MET
 from service.core.numeric import FloatArray, Number
 from service.core.saying import say
 
 MOST_ROWS = 8
-SCATTER = "drive the present wheels at least three times: the scatter of the results says how often to repeat a test"
+SCATTER = say(
+    "drive the present wheels at least three times: the scatter of the results says how often to repeat a test"
+)
+_BETWEEN = {f"clearance.{side.name}": side.between for side in SIDES}
 # What only says whether a combination fits is asked by its own finding; these move what is expected of all of them.
 _NARROWING = (
     "/vehicle/wheelbase_mm",
@@ -86,10 +90,14 @@ def _more_closely(case: Case, graded: Graded) -> list[PlanMeasurement]:
     worse = (graded.outcomes > measured.outcomes).sum(axis=1).tolist()
     found = []
     for question, count in zip(graded.questions, worse, strict=True):
-        topic, _, side = question.code.partition(".")
-        if count and topic == "clearance":
-            pointer = f"/vehicle/{question.where}/clearance/{side}_mm"
-            text = f"measure the {side} room at the {question.where} more closely"
+        if count and question.code in _BETWEEN:
+            pointer = f"/vehicle/{question.where}/clearance/{question.code.partition('.')[2]}_mm"
+            between = _BETWEEN[question.code]
+            text = (
+                say("measure the room {between} at the front more closely", between=between)
+                if question.where == "front"
+                else say("measure the room {between} at the rear more closely", between=between)
+            )
             found.append(PlanMeasurement(pointer, text, (question.code,), (), count))
     return sorted(found, key=lambda each: -each.combinations)
 
