@@ -61,6 +61,7 @@ _OF_RULES: Mapping[str, Said] = MappingProxyType(
         "speed": say("speed of the tyres"),
         "same_size": say("tyres on one axle"),
         "sidewall": say("load"),
+        "spacers": say("spacers"),
     }
 )
 PLACES: Mapping[str, str] = MappingProxyType(
