@@ -97,7 +97,7 @@ def _axle(view: AxleView[Num], patch_mm: Num) -> AxleDriving[Num]:
     )
 
 
-def of_one_kind(now: WheelFacts[float], then: WheelFacts[Num]) -> Holds:
+def of_one_kind(now: WheelFacts[Num], then: WheelFacts[Num]) -> Holds:
     """Return whether two tyres are of one kind, so that their size alone may be compared; floats or arrays alike."""
     return (
         (then.commercial == now.commercial)
