@@ -10,10 +10,10 @@ import pytest
 
 from service.api.inbound.translate import case as case_of
 from service.api.schemas.request import CheckRequest
-from service.assessment.answer.assess import candidate_facts, weigh
 from service.assessment.case import Case
 from service.assessment.checks import AXLE_CHECKS, CAR_CHECKS
 from service.assessment.law import law_findings as law
+from service.assessment.view.views import candidate_facts, now_fitted, weigh
 from service.core.dates import day_in_words
 from service.core.findings import Finding
 from service.core.saying import Said
@@ -34,7 +34,7 @@ def _odd(seed: int) -> Json:
 
 
 def _findings(case: Case) -> Iterator[Finding]:
-    car = weigh(case, *candidate_facts(case, case.candidate))
+    car = weigh(case, now_fitted(case.vehicle), *candidate_facts(case, case.candidate))
     for view in (car.front, car.rear):
         yield from (check.explain(view, check.grade(view)) for check in AXLE_CHECKS)
         yield from law.findings_on_axle(view)

@@ -49,7 +49,19 @@ DEMO = Path(__file__).parents[3] / "demo_requests"
 GROUPS, GROUP = range(6), 25
 # Fields that are no sentences (the caller's own words, names in the data, documents that are cited), and faults, which
 # are said before they stand in an answer.
-NO_SENTENCE = ("id", "label", "sources", "basis", "rule_pack", "source", "reference", "place", "refused", "errors")
+NO_SENTENCE = (
+    "template",
+    "id",
+    "label",
+    "sources",
+    "basis",
+    "rule_pack",
+    "source",
+    "reference",
+    "place",
+    "refused",
+    "errors",
+)
 # A name in the data is one word, with underscores or dots: a sentence has several.
 SEVERAL_WORDS = re.compile("[a-z]{2,} [a-z]{2,}")
 CATALOGUE = frozenset(str(each.id) for each in messages() if each.id)
