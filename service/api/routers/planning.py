@@ -59,15 +59,15 @@ _MEDIA: Final[dict[int | str, dict[str, Any]]] = {
 @body_limit(PLAN_BODY_BYTES)
 def plan(asked: PlanRequest, request: Request) -> object:
     """Answer with rims, pressures, effects, what a test may show and in which order to drive; or as table or page."""
-    case = translate.question(asked)
+    case, said = translate.question(asked), speech_of(request.scope)
     found = make_plan(case, plan_asked(asked))
     for each in found.combinations:
         observe_verdict(request, each.verdict)
     wanted = preferred(request.headers.get("accept", "*/*"), _OFFERED)
     if wanted == HTML_MEDIA_TYPE:
-        headers = _VARY | {"Content-Security-Policy": policy()}
-        return Response(render_plan(case, found), media_type=HTML_MEDIA_TYPE, headers=headers)
-    answer = spoken(plan_result(case, found), speech_of(request.scope))
+        headers = _VARY | {"Content-Security-Policy": policy(said.language)}
+        return Response(render_plan(case, found, said), media_type=HTML_MEDIA_TYPE, headers=headers)
+    answer = spoken(plan_result(case, found), said)
     if wanted == CSV_MEDIA_TYPE:
         return Response(plan_table(answer), headers=_VARY, media_type=CSV_MEDIA_TYPE)
     return Response(orjson.dumps(answer), headers=_VARY, media_type=JSON_MEDIA_TYPE)
