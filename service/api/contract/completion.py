@@ -147,4 +147,5 @@ def _answers(operation: Json) -> None:
         example = EXAMPLES[name]()
         answer["content"][example.media_type].setdefault("example", orjson.loads(orjson.dumps(example.answer)))
         if example.request is not None:
-            operation["requestBody"]["content"]["application/json"].setdefault("example", example.request)
+            (taken,) = operation["requestBody"]["content"].values()
+            taken.setdefault("example", example.request)
