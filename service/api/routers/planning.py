@@ -17,7 +17,9 @@ from service.api.transport.accept import preferred
 from service.api.transport.language import speech_of, spoken
 from service.api.transport.observability import observe_verdict
 from service.api.transport.routes import StrictRoute, body_limit
+from service.assessment.batch.plan import Plan
 from service.assessment.batch.plan import plan as make_plan
+from service.assessment.case import Case
 from service.page.plan_report import render_plan
 from service.page.report import policy
 
@@ -59,8 +61,7 @@ _MEDIA: Final[dict[int | str, dict[str, Any]]] = {
 @body_limit(PLAN_BODY_BYTES)
 def plan(asked: PlanRequest, request: Request) -> object:
     """Answer with rims, pressures, effects, what a test may show and in which order to drive; or as table or page."""
-    case, said = translate.question(asked), speech_of(request.scope)
-    found = make_plan(case, plan_asked(asked))
+    (case, found), said = planned(asked), speech_of(request.scope)
     for each in found.combinations:
         observe_verdict(request, each.verdict)
     wanted = preferred(request.headers.get("accept", "*/*"), _OFFERED)
@@ -71,3 +72,9 @@ def plan(asked: PlanRequest, request: Request) -> object:
     if wanted == CSV_MEDIA_TYPE:
         return Response(plan_table(answer), headers=_VARY, media_type=CSV_MEDIA_TYPE)
     return Response(orjson.dumps(answer), headers=_VARY, media_type=JSON_MEDIA_TYPE)
+
+
+def planned(asked: PlanRequest) -> tuple[Case, Plan]:
+    """Return the case and the plan that answers a question."""
+    case = translate.question(asked)
+    return case, make_plan(case, plan_asked(asked))

@@ -22,7 +22,7 @@ from tests.support.sayings import unsaid
 
 Json = dict[str, Any]
 # Members whose texts are read by people.
-TEXTS = {"text", "change", "reason", "first_remedy", "notes", "cautions"}
+TEXTS = {"text", "pressure_rule_text", "change", "reason", "first_remedy", "notes", "cautions"}
 LABEL = "wide and round"
 TYRES = {
     "front": [{"size": "245/40 R17 95W XL"}, {"size": "225/45 R17 80W"}, {"size": "155/70 R13 75T"}],
