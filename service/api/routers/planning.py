@@ -100,19 +100,26 @@ def plan_as_csv(asked: PlanRequest, request: Request) -> Response:
 @body_limit(PLAN_BODY_BYTES)
 def plan_as_page(asked: PlanRequest, request: Request) -> Response:
     """Answer with the plan as a page, self-contained and printable."""
-    headers = _VARY | {"Content-Security-Policy": policy()}
-    return Response(render_plan(*_planned(asked, request)), media_type=HTML_MEDIA_TYPE, headers=headers)
+    said = speech_of(request.scope)
+    headers = _VARY | {"Content-Security-Policy": policy(said.language)}
+    return Response(render_plan(*_counted(asked, request), said), media_type=HTML_MEDIA_TYPE, headers=headers)
 
 
 def _plan_in_words(asked: PlanRequest, request: Request) -> Json:
     """Return the answer as plain data in the caller's language."""
-    spoken_answer: Json = spoken(plan_result(*_planned(asked, request)), speech_of(request.scope))
+    spoken_answer: Json = spoken(plan_result(*_counted(asked, request)), speech_of(request.scope))
     return spoken_answer
 
 
-def _planned(asked: PlanRequest, request: Request) -> tuple[Case, Plan]:
-    case = translate.question(asked)
-    found = make_plan(case, plan_asked(asked))
+def _counted(asked: PlanRequest, request: Request) -> tuple[Case, Plan]:
+    """Return the case and its plan, whose verdicts are counted."""
+    case, found = planned(asked)
     for each in found.combinations:
         observe_verdict(request, each.verdict)
     return case, found
+
+
+def planned(asked: PlanRequest) -> tuple[Case, Plan]:
+    """Return the case and the plan that answers a question."""
+    case = translate.question(asked)
+    return case, make_plan(case, plan_asked(asked))

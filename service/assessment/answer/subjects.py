@@ -19,6 +19,7 @@ SUBJECTS: Mapping[str, Said] = MappingProxyType(
         "rim.brake_clearance": say("room for the brake"),
         "load.capacity": say("load capacity of the tyres"),
         "load.pressure": say("tyre pressure"),
+        "load.towing": say("tyre load when towing"),
         "load.below_present": say("less load capacity than now"),
         "speed.capability": say("speed of the tyres"),
         "diameter.deviation": say("overall diameter"),
@@ -61,6 +62,7 @@ _OF_RULES: Mapping[str, Said] = MappingProxyType(
         "speed": say("speed of the tyres"),
         "same_size": say("tyres on one axle"),
         "sidewall": say("load"),
+        "spacers": say("spacers"),
     }
 )
 PLACES: Mapping[str, str] = MappingProxyType(

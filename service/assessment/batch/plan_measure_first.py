@@ -5,25 +5,33 @@ Facts are set to their two plausible ends, as for one candidate, but for all com
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
+from types import MappingProxyType
 from typing import NamedTuple
 
 import numpy as np
 
 from service.assessment.answer.measure_first import WORTH_A_SHARE
 from service.assessment.answer.missing_facts import missing_facts
+from service.assessment.answer.missing_words import INBOARD, OUTBOARD, RADIAL, OnAxle
 from service.assessment.answer.within_tolerance import as_measured, is_stated
 from service.assessment.batch.grading import Graded, as_column, grade_all
 from service.assessment.batch.one_of_many import findings_at
 from service.assessment.batch.plan_effects import EFFECTS, Effect
 from service.assessment.case import Candidate, Case
-from service.assessment.view.views import CarView, weigh
+from service.assessment.view.views import CarView, now_fitted, weigh
 from service.core.findings import ADVISORY, NOT_ASSESSED, NOT_MET
 from service.core.numeric import FloatArray, Number
 from service.core.saying import say
 
 MOST_ROWS = 8
-SCATTER = "drive the present wheels at least three times: the scatter of the results says how often to repeat a test"
+SCATTER = say(
+    "drive the present wheels at least three times: the scatter of the results says how often to repeat a test"
+)
+# The rooms that are measured; the gap between twin tyres follows from their sizes.
+_ROOMS: Mapping[str, OnAxle] = MappingProxyType(
+    {"clearance.inboard": INBOARD, "clearance.outboard": OUTBOARD, "clearance.radial": RADIAL}
+)
 # What only says whether a combination fits is asked by its own finding; these move what is expected of all of them.
 _NARROWING = (
     "/vehicle/wheelbase_mm",
@@ -86,10 +94,9 @@ def _more_closely(case: Case, graded: Graded) -> list[PlanMeasurement]:
     worse = (graded.outcomes > measured.outcomes).sum(axis=1).tolist()
     found = []
     for question, count in zip(graded.questions, worse, strict=True):
-        topic, _, side = question.code.partition(".")
-        if count and topic == "clearance":
-            pointer = f"/vehicle/{question.where}/clearance/{side}_mm"
-            text = f"measure the {side} room at the {question.where} more closely"
+        if question.where != "vehicle" and count and question.code in _ROOMS:
+            pointer = f"/vehicle/{question.where}/{question.code.replace('.', '/')}_mm"
+            text = say("measure {fact} more closely", fact=_ROOMS[question.code].of(question.where))
             found.append(PlanMeasurement(pointer, text, (question.code,), (), count))
     return sorted(found, key=lambda each: -each.combinations)
 
@@ -100,7 +107,8 @@ def _narrowing(case: Case, graded: Graded) -> list[PlanMeasurement]:
     for missing in missing_facts(case):
         if not missing.pointer.endswith(_NARROWING):
             continue
-        low, high = (weigh(missing.put(case, end), *facts) for end in (missing.low, missing.high))
+        ends = (missing.put(case, end) for end in (missing.low, missing.high))
+        low, high = (weigh(each, now_fitted(each.vehicle), *facts) for each in ends)
         shares = {name: _shares(effect, graded, low, high) for name, effect in EFFECTS.items()}
         narrows = tuple(name for name, share in shares.items() if (share > WORTH_A_SHARE).any())
         if narrows:

@@ -11,6 +11,11 @@ if (baseUrl === undefined || story === undefined) {
 }
 const client = createClient<paths>({ baseUrl });
 const asked = JSON.parse(story) as CheckRequest;
+// An axle may be left out of a candidate; this caller proposes for both.
+const front = asked.candidate.front;
+if (front === undefined) {
+  throw new Error("the story proposes nothing in front");
+}
 
 const check = await client.POST("/v1/fitments/check", { body: asked });
 if (check.data === undefined) {
@@ -19,11 +24,10 @@ if (check.data === undefined) {
 const verdict: string = check.data.verdict;
 const worst = check.data.findings[0];
 
-const front = asked.candidate.front;
-if (front === undefined) {
-  throw new Error("the story proposes nothing for the front axle");
-}
-const misspelt: CheckRequest = { ...asked, candidate: { ...asked.candidate, front: { ...front, tyre: { size: "no tyre" } } } };
+const misspelt: CheckRequest = {
+  ...asked,
+  candidate: { ...asked.candidate, front: { ...front, tyre: { size: "no tyre" } } },
+};
 const refused = await client.POST("/v1/fitments/check", { body: misspelt });
 
 const { candidate, ...question } = asked;
