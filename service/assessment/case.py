@@ -6,10 +6,10 @@ of them are made for every request.
 
 from __future__ import annotations
 
-from typing import Literal, NamedTuple
+from typing import Generic, Literal, NamedTuple
 
 from service.core.findings import AxleName
-from service.core.numeric import UNKNOWN, known, larger
+from service.core.numeric import UNKNOWN, Num, Num_co, known_or, larger
 from service.core.saying import Amount, say
 from service.designation.bolt_circle import BoltCircle
 from service.designation.rim import RimDesignation
@@ -79,46 +79,48 @@ class Fitment(NamedTuple):
         return say("{rim}, {thickness} spacer", rim=rim, thickness=Amount(self.spacer_mm, "mm", 2))
 
 
-class Axle(NamedTuple):
-    """One axle of the vehicle with what is fitted now."""
+def _sure_room_mm(measured_mm: Num, tolerance_mm: Num) -> Num:
+    none: Num = 0.0
+    # The present wheel turns, so there is no less room than none.
+    return larger(measured_mm - tolerance_mm, none)
+
+
+class Axle(NamedTuple, Generic[Num_co]):
+    """One axle of the vehicle with what is fitted now; of many vehicles the numbers are arrays."""
 
     name: AxleName
-    max_axle_mass_kg: float
+    max_axle_mass_kg: Num_co
     fitted: Fitment
-    kerb_axle_mass_kg: float = UNKNOWN
-    track_mm: float = UNKNOWN
+    kerb_axle_mass_kg: Num_co = UNKNOWN
+    track_mm: Num_co = UNKNOWN
     wheels_per_side: int = 1
     hub_bolt_circle: BoltCircle | None = None
-    hub_centre_bore_mm: float = UNKNOWN
-    clearance_inboard_mm: float = UNKNOWN
-    clearance_outboard_mm: float = UNKNOWN
-    clearance_radial_mm: float = UNKNOWN
-    min_rim_diameter_in: float = UNKNOWN
-    clearance_tolerance_mm: float = 0.0
+    hub_centre_bore_mm: Num_co = UNKNOWN
+    clearance_inboard_mm: Num_co = UNKNOWN
+    clearance_outboard_mm: Num_co = UNKNOWN
+    clearance_radial_mm: Num_co = UNKNOWN
+    min_rim_diameter_in: Num_co = UNKNOWN
+    clearance_tolerance_mm: Num_co = 0.0
     """To within how much each room was measured; a tolerance of 0 stands for a number that is taken as exact."""
-    track_tolerance_mm: float = 0.0
+    track_tolerance_mm: Num_co = 0.0
 
     @property
-    def sure_inboard_mm(self) -> float:
+    def sure_inboard_mm(self) -> Num_co:
         """Return the room to the strut that is there at the worse end of its tolerance."""
-        return self._sure_room_mm(self.clearance_inboard_mm)
+        return _sure_room_mm(self.clearance_inboard_mm, self.clearance_tolerance_mm)
 
     @property
-    def sure_outboard_mm(self) -> float:
+    def sure_outboard_mm(self) -> Num_co:
         """Return the same to the edge of the wing."""
-        return self._sure_room_mm(self.clearance_outboard_mm)
+        return _sure_room_mm(self.clearance_outboard_mm, self.clearance_tolerance_mm)
 
     @property
-    def sure_radial_mm(self) -> float:
+    def sure_radial_mm(self) -> Num_co:
         """Return the same to the arch."""
-        return self._sure_room_mm(self.clearance_radial_mm)
-
-    def _sure_room_mm(self, measured_mm: float) -> float:
-        # The present wheel turns, so there is no less room than none.
-        return larger(measured_mm - self.clearance_tolerance_mm, 0.0)
+        return _sure_room_mm(self.clearance_radial_mm, self.clearance_tolerance_mm)
 
     @property
-    def sure_track_mm(self) -> float:
+    def sure_track_mm(self) -> Num_co:
         """Return the track at the end of its tolerance where a change is the greater share of it."""
         return self.track_mm - self.track_tolerance_mm
 
@@ -128,30 +130,32 @@ class Axle(NamedTuple):
         return 2 * self.wheels_per_side
 
     @property
-    def estimate_mass_kg(self) -> float:
+    def estimate_mass_kg(self) -> Num_co:
         """Return the axle mass for estimates of behaviour: kerb mass where given, else the maximum."""
-        kerb = self.kerb_axle_mass_kg
-        return kerb if known(kerb) else self.max_axle_mass_kg
+        return known_or(self.kerb_axle_mass_kg, self.max_axle_mass_kg)
 
 
-class Vehicle(NamedTuple):
-    """The vehicle; the fields after `rear` are facts that only some rules need (None or NaN: not given)."""
+class Vehicle(NamedTuple, Generic[Num_co]):
+    """The vehicle; the fields after `rear` are facts that only some rules need (None or NaN: not given).
 
-    max_speed_kmh: float
-    front: Axle
-    rear: Axle
+    What decides which rules apply is one value, also where the other numbers are arrays of many vehicles.
+    """
+
+    max_speed_kmh: Num_co
+    front: Axle[Num_co]
+    rear: Axle[Num_co]
     category: str = "M1"
     driven_axle: DrivenAxle | None = None
-    wheelbase_mm: float = UNKNOWN
-    centre_of_gravity_height_mm: float = UNKNOWN
-    displayed_kmh: float = UNKNOWN
-    true_kmh: float = UNKNOWN
+    wheelbase_mm: Num_co = UNKNOWN
+    centre_of_gravity_height_mm: Num_co = UNKNOWN
+    displayed_kmh: Num_co = UNKNOWN
+    true_kmh: Num_co = UNKNOWN
     built: str | None = None
     max_mass_kg: float = UNKNOWN
     seats_standing: bool | None = None
     speed_limited_kmh: float = UNKNOWN
     towing: bool | None = None
-    speedometer_tolerance_percent: float = 0.0
+    speedometer_tolerance_percent: Num_co = 0.0
     """To within how many per cent of the true speed the speedometer was read."""
 
     @property
@@ -169,10 +173,10 @@ class Candidate(NamedTuple):
     id: str = ""
 
 
-class Case(NamedTuple):
+class Case(NamedTuple, Generic[Num_co]):
     """One question: this candidate on this vehicle under this rule pack, in this season, on this day."""
 
-    vehicle: Vehicle
+    vehicle: Vehicle[Num_co]
     candidate: Candidate
     pack: RulePack
     season: Season | None = None

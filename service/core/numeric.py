@@ -6,6 +6,7 @@ never passes for a number; `known` and `unknown` are the only ways to ask.
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from math import exp, isnan, log, nan
 from typing import Protocol, cast, overload
 
@@ -20,6 +21,8 @@ Number = float | FloatArray
 # A type without its argument is that of one wheel.
 Num = TypeVar("Num", float, Number, default=float)
 Value = TypeVar("Value", int, float, Number)
+# For what is only ever read: what holds one number may stand where arrays may come.
+Num_co = TypeVar("Num_co", float, Number, default=float, covariant=True)
 
 UNKNOWN = nan
 
@@ -76,6 +79,11 @@ def round_half_up(value: Num) -> Num:
     return (value + 0.5) // 1.0
 
 
+def all_hold(condition: bool | BoolArray) -> bool:  # noqa: FBT001 - what a comparison of floats or arrays gives
+    """Return whether a condition holds for every element."""
+    return bool(np.all(condition))
+
+
 def pick(condition: object, yes: Value, no: Value) -> Value:
     """Return `yes` where the condition holds, else `no`, element by element."""
     if isinstance(condition, bool):
@@ -98,6 +106,15 @@ def exponential(value: Num) -> Num:
     return np.exp(value)
 
 
-def filled(like: Num, value: float) -> Num:
+def filled(like: Num, value: Num) -> Num:
     """Return this value in the shape of another quantity."""
     return value if isinstance(like, float) else np.full_like(like, value)
+
+
+def looked_up(table: Callable[[float], tuple[float, float]], at: Num) -> tuple[Num, Num]:
+    """Return the two numbers that a table gives at each quantity; equal ones are looked up once."""
+    if isinstance(at, float):
+        return table(at)
+    distinct, place = np.unique(at, return_inverse=True)
+    one, other = np.array([table(each) for each in distinct.tolist()]).reshape(len(distinct), 2).T
+    return one[place], other[place]

@@ -7,7 +7,8 @@ from typing import Annotated, Literal
 
 from pydantic import AfterValidator, Field, InstanceOf, ValidationInfo
 
-from service.core.findings import Basis
+from service.core.findings import Basis, Holds
+from service.core.numeric import Num
 from service.rules.limits import Limit
 from service.rules.provenance import Provenance
 from service.rules.rule import Applies, within
@@ -90,6 +91,10 @@ class SpeedometerRule(Provenance):
     def most_true_kmh(self, displayed_kmh: float) -> float:
         """Return the highest lawful true speed at a displayed speed [km/h]."""
         return (displayed_kmh - self.least_constant_kmh) / self.least_gain
+
+    def has_test_speed(self, max_speed_kmh: Num) -> Holds:
+        """Return whether a vehicle of this maximum speed [km/h] reaches any test speed; floats or arrays alike."""
+        return max_speed_kmh > self.test_speeds[-1].above_kmh
 
     def test_speeds_for(self, max_speed_kmh: float) -> tuple[float, ...]:
         """Return the test speeds of a vehicle by its maximum speed [km/h]."""

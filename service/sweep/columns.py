@@ -132,10 +132,8 @@ CANDIDATE_COLUMNS: tuple[Column, ...] = (
 PAIRED_VEHICLE = Column("vehicle_id", "text", "the one vehicle that this candidate is meant for", required=True)
 
 # Two columns of which one says nothing without the other.
-TOGETHER = (
-    ("displayed_kmh", "true_kmh"),
-    *((f"{axle}_approved_min_in", f"{axle}_approved_max_in") for axle in AXLES),
-)
+CANDIDATE_TOGETHER = tuple((f"{axle}_approved_min_in", f"{axle}_approved_max_in") for axle in AXLES)
+TOGETHER = (("displayed_kmh", "true_kmh"), *CANDIDATE_TOGETHER)
 
 RESULT_MEANINGS: dict[str, str] = {
     "vehicle_id": "from the vehicles",

@@ -8,11 +8,12 @@ from collections.abc import Sequence
 from importlib.util import find_spec
 from pathlib import Path
 
+from service.assessment.answer.verdict import VERDICTS
 from service.sweep.columns import described
 from service.sweep.job import BadSweep, Options
 
 # What only the sweep needs, and so what the image of the service does without.
-_NEEDED = ("dask", "distributed", "pandas", "pandera", "pyarrow")
+_NEEDED = ("dask", "distributed", "pandas", "pyarrow")
 DEFAULT_PARTITION_ROWS = 250_000
 
 
@@ -55,6 +56,21 @@ def _positive(text: str) -> int:
 _positive.__name__ = "positive whole number"
 
 
+def _verdicts(text: str) -> tuple[str, ...]:
+    found = text.split(",")
+    if not set(found) <= set(VERDICTS):
+        raise ValueError
+    return tuple(each for each in VERDICTS if each in found)
+
+
+_verdicts.__name__ = "list of verdicts"
+
+
+def _whole(written: str) -> str:
+    """Return a path that holds in other folders too; a URI is one as it stands."""
+    return written if "://" in written else str(Path(written).resolve())
+
+
 def _parser() -> argparse.ArgumentParser:
     parser = argparse.ArgumentParser(
         prog="fitment-service sweep",
@@ -63,13 +79,22 @@ def _parser() -> argparse.ArgumentParser:
         "Run again after an interruption, it goes on where it stopped.",
     )
     parser.add_argument("--columns", action="store_true", help="show the columns of all tables and stop")
-    parser.add_argument("--vehicles", type=Path, metavar="V.parquet", help="the vehicles with what is fitted now")
-    parser.add_argument("--candidates", type=Path, metavar="C.parquet", help="what might be fitted")
-    parser.add_argument("--out", type=Path, metavar="DIR", help="where the results go; with --scheduler a shared disk")
+    parser.add_argument(
+        "--vehicles", metavar="V.parquet", help="the vehicles as they are; a path, s3://... or gs://..."
+    )
+    parser.add_argument("--candidates", metavar="C.parquet", help="what might be fitted")
+    parser.add_argument("--out", metavar="DIR", help="where the results go; all workers must see it")
     parser.add_argument("--pairs", action="store_true", help="each candidate has its one vehicle, in vehicle_id")
     parser.add_argument("--rule-pack", default="unece", help="the rules to hold them against (default: unece)")
     parser.add_argument("--season", choices=("summer", "winter"), help="for which season the tyres are meant")
     parser.add_argument("--date", help="the day of use as an ISO date (default: that of the rule pack's edition)")
+    parser.add_argument(
+        "--only",
+        type=_verdicts,
+        default=VERDICTS,
+        metavar="VERDICT,...",
+        help=f"write the pairs of these verdicts alone, all are counted ({', '.join(VERDICTS)})",
+    )
     parser.add_argument(
         "--partition-rows",
         type=_positive,
@@ -92,13 +117,14 @@ def _parser() -> argparse.ArgumentParser:
 
 def _options(asked: argparse.Namespace) -> Options:
     return Options(
-        vehicles=asked.vehicles.resolve(),
-        candidates=asked.candidates.resolve(),
-        out=asked.out.resolve(),
+        vehicles=_whole(asked.vehicles),
+        candidates=_whole(asked.candidates),
+        out=_whole(asked.out),
         pairs=asked.pairs,
         rule_pack=asked.rule_pack,
         season=asked.season,
         date=asked.date,
+        only=asked.only,
         partition_rows=asked.partition_rows,
         resume=asked.resume,
         processes=asked.processes,

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from pathlib import Path
 from typing import NamedTuple
 
+from service.assessment.answer.verdict import VERDICTS
 from service.assessment.case import Season
 
 
@@ -13,15 +13,16 @@ class BadSweep(Exception):
 
 
 class Options(NamedTuple):
-    """What the command line says."""
+    """What the command line says; places are paths or URIs."""
 
-    vehicles: Path
-    candidates: Path
-    out: Path
+    vehicles: str
+    candidates: str
+    out: str
     pairs: bool = False
     rule_pack: str = "unece"
     season: Season | None = None
     date: str | None = None
+    only: tuple[str, ...] = VERDICTS
     partition_rows: int = 250_000
     resume: bool = True
     processes: int | None = None
@@ -32,8 +33,6 @@ class Options(NamedTuple):
 class Job(NamedTuple):
     """What the results depend on; a worker needs nothing else, and two equal jobs give equal results."""
 
-    vehicles: str
-    candidates: str
     vehicles_sha256: str
     candidates_sha256: str
     pairs: bool
@@ -41,5 +40,7 @@ class Job(NamedTuple):
     edition: str
     season: Season | None
     date: str | None
+    only: tuple[str, ...]
     partition_rows: int
     version: str
+    fingerprint: str

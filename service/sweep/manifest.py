@@ -2,32 +2,19 @@
 
 from __future__ import annotations
 
-import hashlib
 import json
-from collections.abc import Mapping
-from pathlib import Path
+from collections.abc import Mapping, Sequence
 from typing import Any
-from uuid import uuid4
 
 from service.sweep.job import BadSweep, Job
-from service.sweep.partition import FOLDER
+from service.sweep.partition import FOLDER, NOTES, Done
+from service.sweep.place import Place
 
 NAME = "manifest.json"
-# Where a file lies does not change what is in it.
-_PLACES = frozenset({"vehicles", "candidates"})
-_READ_BYTES = 1 << 20
+_WORDS = {"fingerprint": "code, tables and packs", "only": "--only"}
 
 
-def sha256(path: Path) -> str:
-    """Return the hash of a file's bytes."""
-    found = hashlib.sha256()
-    with path.open("rb") as file:
-        while piece := file.read(_READ_BYTES):
-            found.update(piece)
-    return found.hexdigest()
-
-
-def begin(out: Path, job: Job, *, resume: bool) -> None:
+def begin(out: Place, job: Job, *, resume: bool) -> None:
     """Make an output folder this job's.
 
     Raises
@@ -35,46 +22,53 @@ def begin(out: Path, job: Job, *, resume: bool) -> None:
     BadSweep
         When it holds the results of another job.
     """
-    try:
-        (out / FOLDER).mkdir(parents=True, exist_ok=True)
-    except OSError:
-        raise BadSweep(f"{out} cannot be written to") from None
     manifest = out / NAME
     if not resume:
-        manifest.unlink(missing_ok=True)
-        for path in (out / FOLDER).glob("part-*.parquet"):
-            path.unlink()
-    elif manifest.exists():
+        manifest.remove()
+        for folder in (FOLDER, NOTES):
+            _clear(out / folder, "part-")
+    elif manifest.is_file():
         _refuse_another(manifest, job)
         return
-    elif any((out / FOLDER).glob("part-*.parquet")):
-        raise BadSweep(f"{out} holds results without a {NAME}; choose another folder, or --no-resume")
+    elif any(name.startswith("part-") for name in (out / FOLDER).names()):
+        raise BadSweep(f"{out.path} holds results without a {NAME}; choose another folder, or --no-resume")
     _write(manifest, {"job": job._asdict(), "complete": False})
 
 
-def finish(out: Path, job: Job, verdicts: Mapping[str, int]) -> None:
+def finish(out: Place, job: Job, verdicts: Mapping[str, int], done: Sequence[Done]) -> None:
     """Note that all is done, and clear away what lost workers left half-written."""
-    for draft in (out / FOLDER).glob(".part-*.tmp"):
-        draft.unlink(missing_ok=True)
-    _write(out / NAME, {"job": job._asdict(), "complete": True, "verdicts": dict(verdicts)})
+    for folder in (FOLDER, NOTES):
+        _clear(out / folder, ".part-")
+    files = {each.name: {"rows": each.rows, "sha256": each.sha256} for each in done}
+    _write(out / NAME, {"job": job._asdict(), "complete": True, "verdicts": dict(verdicts), "files": files})
 
 
-def _refuse_another(manifest: Path, job: Job) -> None:
+def _clear(folder: Place, beginning: str) -> None:
+    for name in folder.names():
+        if name.startswith(beginning):
+            (folder / name).remove()
+
+
+def _refuse_another(manifest: Place, job: Job) -> None:
     try:
-        known = json.loads(manifest.read_text(encoding="utf-8"))["job"]
+        known = json.loads(manifest.read())["job"]
+        known = {**known, "only": tuple(known["only"])}
     except (ValueError, KeyError, TypeError):
-        raise BadSweep(f"{manifest} cannot be read; choose another folder, or --no-resume") from None
+        raise BadSweep(f"{manifest.path} cannot be read; choose another folder, or --no-resume") from None
     for name, value in job._asdict().items():
-        if name not in _PLACES and known.get(name) != value:
-            what = name.removesuffix("_sha256").replace("_", "-")
-            changed = "are not the same" if name.endswith("_sha256") else f"was {known.get(name)} and now is {value}"
+        if known.get(name) != value:
+            what = _WORDS.get(name, name.removesuffix("_sha256").replace("_", "-"))
+            same = name.endswith("_sha256") or name == "fingerprint"
+            changed = "are not the same" if same else f"was {_said(known.get(name))} and now is {_said(value)}"
             raise BadSweep(
-                f"{manifest.parent} holds results of another sweep: its {what} {changed}; "
+                f"{manifest.path.removesuffix(f'/{NAME}')} holds results of another sweep: its {what} {changed}; "
                 "choose another folder, or --no-resume to throw them away"
             )
 
 
-def _write(target: Path, content: Mapping[str, Any]) -> None:
-    draft = target.with_name(f".{NAME}.{uuid4().hex}.tmp")
-    draft.write_text(json.dumps(content, indent=2) + "\n", encoding="utf-8")
-    draft.replace(target)
+def _said(value: object) -> str:
+    return ",".join(map(str, value)) if isinstance(value, tuple) else str(value)
+
+
+def _write(target: Place, content: Mapping[str, Any]) -> None:
+    target.write((json.dumps(content, indent=2) + "\n").encode())

@@ -2,49 +2,45 @@
 
 from __future__ import annotations
 
+import hashlib
+import io
 import json
-import os
 from collections.abc import Iterator
 from functools import lru_cache
-from pathlib import Path
 from typing import NamedTuple
-from uuid import uuid4
 
 import numpy as np
-import pandas as pd
 import pyarrow as pa
+import pyarrow.compute as pc
 import pyarrow.parquet as pq
-from numpy.typing import NDArray
 
-from service.assessment.batch.grading import grade_all
-from service.assessment.case import Case
-from service.assessment.view.wheel_facts import WheelFacts, columns, table_of_columns
-from service.core.numeric import Number
-from service.rules.reader import pack_named
-from service.sweep.candidate_arrays import Candidates, OwnCandidates, SharedCandidates, vehicle_key
-from service.sweep.catalogue_rows import candidate, records, vehicle
-from service.sweep.job import Job
-from service.sweep.vehicle_results import VERDICTS, Results, results
+from service.assessment.answer.verdict import VERDICTS
+from service.sweep.batches import GATHERED, grade_batches, kept, question_of
+from service.sweep.columns import CANDIDATE_COLUMNS, VEHICLE_COLUMNS
+from service.sweep.fingerprint import fingerprint
+from service.sweep.job import BadSweep, Job
+from service.sweep.pair_columns import CANDIDATE_PREFIX, read
+from service.sweep.place import Place, place_of
+from service.sweep.read_columns import Places
+from service.sweep.vehicle_arrays import alike_rows
 
-# Candidates graded in one go: enough to make calls cheap, few enough to stay in the caches of a processor.
-CHUNK = 16_384
 FOLDER = "pairs"
+NOTES = "notes"
 INPUTS = "accepted"
 INPUT_NAMES = ("vehicles", "candidates")
-COUNTS_KEY = b"verdicts"
 
 
 class Part(NamedTuple):
-    """One file: for each of its vehicles, a range of candidates."""
+    """One file: a range of the pairs, in the order in which they are graded."""
 
     number: int
-    blocks: tuple[tuple[int, int, int], ...]
-    """Vehicle, first candidate, and the one after the last."""
+    start: int
+    stop: int
 
     @property
     def rows(self) -> int:
         """Return how many pairs it holds."""
-        return sum(stop - start for _, start, stop in self.blocks)
+        return self.stop - self.start
 
     @property
     def name(self) -> str:
@@ -52,146 +48,126 @@ class Part(NamedTuple):
         return f"part-{self.number:05}.parquet"
 
 
+class Done(NamedTuple):
+    """A file that was written: its pairs by verdict, its rows, and the hash of its bytes."""
+
+    name: str
+    verdicts: tuple[int, ...]
+    rows: int
+    sha256: str
+
+
 class Loaded(NamedTuple):
-    """A job with its inputs, ready to be graded."""
+    """The inputs of a job: texts as dictionaries, so that a row is a few small numbers."""
 
-    cases: list[Case]
-    vehicle_ids: list[str]
-    candidate_ids: list[str]
-    owners: list[str] | None
-    """With pairs: the vehicle of each candidate."""
-    candidates: Candidates
+    vehicles: pa.Table
+    candidates: pa.Table
+    order: Places
+    """The vehicles, those alike beside one another; with pairs the vehicle of each candidate."""
+    pairs: int
 
 
-def keep(out: Path, name: str, frame: pd.DataFrame) -> None:
+def keep(out: Place, name: str, table: pa.Table) -> None:
     """Put a table of rows that passed where every worker finds it; what the caller's files become does not matter."""
-    folder = out / INPUTS
-    folder.mkdir(exist_ok=True)
-    write_whole(pa.Table.from_pandas(frame, preserve_index=False), folder / f"{name}.parquet")
+    (out / INPUTS).make_folder()
+    write_table(table, out / INPUTS / f"{name}.parquet")
+
+
+def write_table(table: pa.Table, target: Place) -> bytes:
+    """Write a table so that its file is either complete or not there, and return its bytes."""
+    written = io.BytesIO()
+    pq.write_table(table, written, compression="zstd", compression_level=1)
+    content = written.getvalue()
+    target.write(content)
+    return content
 
 
 @lru_cache(maxsize=1)
 def load(job: Job, out: str) -> Loaded:
     """Return the inputs of a job; a worker reads them once for all of its parts."""
-    known, asked = (pq.read_table(Path(out) / INPUTS / f"{name}.parquet").to_pandas() for name in INPUT_NAMES)
-    pack = pack_named(job.rule_pack)
-    # A case needs some candidate; the arrays do not look at it.
-    some = [candidate(row) for row in records(asked.iloc[:1])]
-    cases = [Case(vehicle(row), each, pack, job.season, job.date) for each in some for row in records(known)]
-    return Loaded(
-        cases,
-        known["vehicle_id"].tolist(),
-        asked["candidate_id"].tolist(),
-        asked["vehicle_id"].tolist() if job.pairs else None,
-        OwnCandidates(asked) if job.pairs else SharedCandidates(asked),
-    )
+    folder = place_of(out) / INPUTS
+    vehicles, candidates = (_table(folder / f"{name}.parquet") for name in INPUT_NAMES)
+    if job.pairs:
+        places = {name: at for at, name in enumerate(vehicles["vehicle_id"].to_pylist())}
+        owners = np.array([places[name] for name in candidates["vehicle_id"].to_pylist()], np.int64)
+        return Loaded(vehicles, candidates.drop_columns(["vehicle_id"]), owners, len(owners))
+    batches = vehicles.to_batches()
+    alike = alike_rows(read(batches[0], VEHICLE_COLUMNS, ()), question_of(job.rule_pack).pack) if batches else []
+    order = np.concatenate([np.empty(0, np.int64), *alike]).astype(np.int64)
+    return Loaded(vehicles, candidates, order, len(order) * candidates.num_rows)
+
+
+def _table(place: Place) -> pa.Table:
+    table = pq.read_table(place.path, filesystem=place.files).combine_chunks()
+    known = {column.name for column in (*VEHICLE_COLUMNS, *CANDIDATE_COLUMNS)}
+    texts = [
+        (name, column.dictionary_encode().combine_chunks())
+        for name, column in zip(table.column_names, table.columns, strict=True)
+        if name in known and pa.types.is_large_string(column.type) | pa.types.is_string(column.type)
+    ]
+    for name, column in texts:
+        table = table.set_column(table.column_names.index(name), name, column)
+    return table
 
 
 def parts(job: Job, loaded: Loaded) -> list[Part]:
     """Return all files of a job; the same for the same inputs."""
-    vehicles = len(loaded.cases)
-    if not vehicles:
-        return []
-    if loaded.owners is not None:
-        places = {name: at for at, name in enumerate(loaded.vehicle_ids)}
-        owner = np.array([places[name] for name in loaded.owners])
-        bounds = np.searchsorted(owner, np.arange(vehicles + 1))
-        blocks = [(at, int(bounds[at]), int(bounds[at + 1])) for at in range(vehicles) if bounds[at] < bounds[at + 1]]
-        return [Part(number, each) for number, each in enumerate(_packed(blocks, job.partition_rows))]
-    total = len(loaded.candidate_ids)
-    # Vehicles of one key follow one another, so that the tables of the candidates are made once for each key.
-    order = sorted(range(vehicles), key=lambda at: vehicle_key(loaded.cases[at]))
-    made: list[Part] = []
-    for start in range(0, total, job.partition_rows):
-        stop = min(start + job.partition_rows, total)
-        blocks = [(at, start, stop) for at in order]
-        made += [Part(len(made) + at, each) for at, each in enumerate(_packed(blocks, job.partition_rows))]
-    return made
+    starts = range(0, loaded.pairs, job.partition_rows)
+    return [Part(number, start, min(start + job.partition_rows, loaded.pairs)) for number, start in enumerate(starts)]
 
 
-def _packed(blocks: list[tuple[int, int, int]], rows: int) -> Iterator[tuple[tuple[int, int, int], ...]]:
-    """Return blocks together as long as they have no more rows than a file should."""
-    held: list[tuple[int, int, int]] = []
-    size = 0
-    for block in blocks:
-        length = block[2] - block[1]
-        if held and size + length > rows:
-            yield tuple(held)
-            held, size = [], 0
-        held.append(block)
-        size += length
-    if held:
-        yield tuple(held)
+def pairs_of(loaded: Loaded, start: int, stop: int, *, own: bool) -> Iterator[pa.RecordBatch]:
+    """Yield pairs beside each other, as `grade_batches` takes them."""
+    for begin in range(start, stop, GATHERED):
+        places = np.arange(begin, min(begin + GATHERED, stop))
+        at_vehicle, at_candidate = places, places
+        if not own:
+            at_vehicle, at_candidate = np.divmod(places, loaded.candidates.num_rows)
+        one = loaded.vehicles.take(pa.array(loaded.order[at_vehicle]))
+        other = loaded.candidates.take(pa.array(at_candidate))
+        names = [
+            name if name.startswith(CANDIDATE_PREFIX) else f"{CANDIDATE_PREFIX}{name}" for name in other.column_names
+        ]
+        columns = [each.combine_chunks() for each in (*one.columns, *other.columns)]
+        yield pa.RecordBatch.from_arrays(columns, names=[*one.column_names, *names])
 
 
-def work(job: Job, out: str, part: Part) -> int:
-    """Grade one part and write its file; return its number of pairs."""
-    target = Path(out) / FOLDER / part.name
+def work(job: Job, out: str, part: Part) -> Done:
+    """Grade one part, write its file and a note of it; return the note."""
+    if job.fingerprint != fingerprint():
+        raise BadSweep("a worker has other code, tables or packs than this sweep: give all the same package")
+    done = noted(place_of(out), part)
     # Another worker may have done it before it was lost.
-    if not target.exists():
-        write_whole(_table(load(job, out), part), target)
-    return part.rows
+    return _graded(job, out, part) if done is None else done
 
 
-def write_whole(table: pa.Table, target: Path) -> None:
-    """Write a table so that its file is either complete or not there; readers of the folder skip dotted names."""
-    draft = target.with_name(f".{target.name}.{uuid4().hex}.tmp")
-    with draft.open("wb") as file:
-        pq.write_table(table, file, compression="zstd", compression_level=1)
-        file.flush()
-        os.fsync(file.fileno())
-    draft.replace(target)
+def _graded(job: Job, written: str, part: Part) -> Done:
+    out, loaded = place_of(written), load(job, written)
+    batches = pairs_of(loaded, part.start, part.stop, own=job.pairs)
+    found = grade_batches(batches, rule_pack=job.rule_pack, season=job.season, date=job.date)
+    counts = np.zeros(len(VERDICTS), np.int64)
+    wanted = []
+    for batch in found:
+        verdicts = batch.column("verdict")
+        counts += [pc.sum(pc.equal(verdicts, name)).as_py() or 0 for name in VERDICTS]
+        wanted.append(kept(batch, job.only).drop_columns(["fault"]))
+    table = pa.Table.from_batches(wanted)
+    content = write_table(table, out / FOLDER / part.name)
+    done = Done(part.name, tuple(counts.tolist()), table.num_rows, hashlib.sha256(content).hexdigest())
+    (out / NOTES / f"{part.name}.json").write(json.dumps(done._asdict()).encode())
+    return done
 
 
-def _table(loaded: Loaded, part: Part) -> pa.Table:
-    found: list[Results] = []
-    vehicles: list[NDArray[np.int32]] = []
-    candidates: list[NDArray[np.int32]] = []
-    for at, start, stop in part.blocks:
-        case = loaded.cases[at]
-        front, rear = loaded.candidates.facts(case, start, stop)
-        found += [results(grade_all(case, *each)) for each in _chunks(front, rear)]
-        vehicles.append(np.full(stop - start, at, np.int32))
-        candidates.append(np.arange(start, stop, dtype=np.int32))
-    verdicts = np.concatenate([each.verdicts for each in found])
-    made: dict[str, pa.Array] = {
-        "vehicle_id": _names(np.concatenate(vehicles), loaded.vehicle_ids),
-        "candidate_id": _names(np.concatenate(candidates), loaded.candidate_ids),
-        "verdict": pa.DictionaryArray.from_arrays(pa.array(verdicts), list(VERDICTS)),
-        "worst_codes": _reasons(found),
-    }
-    for name in found[0].numbers:
-        joined = np.concatenate([each.numbers[name] for each in found])
-        made[name] = pa.array(joined, from_pandas=True)
-    counts = np.bincount(verdicts, minlength=len(VERDICTS)).tolist()
-    return pa.table(made).replace_schema_metadata({COUNTS_KEY: json.dumps(counts)})
+def noted(out: Place, part: Part) -> Done | None:
+    """Return what was noted of a part when it was written; None where it is still to be done."""
+    try:
+        known = json.loads((out / NOTES / f"{part.name}.json").read())
+        return Done(known["name"], tuple(known["verdicts"]), known["rows"], known["sha256"])
+    except (OSError, ValueError, KeyError, TypeError):
+        return None
 
 
-def _chunks(
-    front: WheelFacts[Number], rear: WheelFacts[Number]
-) -> Iterator[tuple[WheelFacts[Number], WheelFacts[Number]]]:
-    """Return the candidates in chunks."""
-    size = np.size(front.rim_code)
-    if size <= CHUNK:
-        yield front, rear
-        return
-    whole = table_of_columns(front), table_of_columns(rear)
-    for begin in range(0, size, CHUNK):
-        one, other = (columns(each[:, begin : begin + CHUNK]) for each in whole)
-        yield one, other
-
-
-def _names(places: NDArray[np.int32], names: list[str]) -> pa.Array:
-    """Return names as a column that holds each once."""
-    numbers, used = pd.factorize(places)
-    found = pa.array([names[at] for at in used], pa.string())
-    return pa.DictionaryArray.from_arrays(pa.array(numbers.astype(np.int32)), found)
-
-
-def _reasons(found: list[Results]) -> pa.Array:
-    texts: dict[str, int] = {}
-    places = []
-    for each in found:
-        here = np.array([texts.setdefault(text, len(texts)) for text in each.texts], np.int32)
-        places.append(here[each.reasons])
-    return pa.DictionaryArray.from_arrays(pa.array(np.concatenate(places)), list(texts))
+def is_whole(out: Place, done: Done) -> bool:
+    """Return whether the file that a note speaks of is there, byte by byte."""
+    place = out / FOLDER / done.name
+    return place.is_file() and place.sha256() == done.sha256

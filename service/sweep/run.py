@@ -1,118 +1,160 @@
-"""A sweep from end to end: what is left to do is done on Dask, and what was done is counted from the files."""
+"""A sweep from end to end: what is left to do is done on Dask, and what was done before is held against its notes."""
 
 from __future__ import annotations
 
-import json
 import os
+from collections.abc import Iterable
 from concurrent.futures.process import BrokenProcessPool
-from pathlib import Path
 from time import monotonic
 
 import pyarrow as pa
-import pyarrow.parquet as pq
 from dask.base import compute
-from dask.delayed import delayed
+from dask.delayed import Delayed, delayed
 from dask.diagnostics.progress import ProgressBar
 
 from service.assessment.answer.verdict import VERDICTS
-from service.core.errors import DomainError
 from service.core.version import VERSION
-from service.rules.reader import pack_named
-from service.sweep.input_tables import is_day, read_inputs
+from service.sweep.batches import question_of
+from service.sweep.fingerprint import fingerprint
+from service.sweep.input_tables import read_inputs
 from service.sweep.job import BadSweep, Job, Options
-from service.sweep.manifest import begin, finish, sha256
-from service.sweep.partition import COUNTS_KEY, FOLDER, INPUT_NAMES, Part, keep, load, parts, work, write_whole
+from service.sweep.manifest import begin, finish
+from service.sweep.partition import (
+    FOLDER,
+    INPUT_NAMES,
+    NOTES,
+    Done,
+    Part,
+    is_whole,
+    keep,
+    load,
+    noted,
+    parts,
+    work,
+    write_table,
+)
+from service.sweep.place import Place, one_line, place_of
+from service.sweep.running import only_sweep
 
 
 def sweep(options: Options) -> int:
     """Grade what is asked, say how it went, and return the exit code."""
+    out = place_of(options.out)
+    try:
+        job = _job(options)
+        _check_cluster(options, job)
+        _make_folders(out)
+        with only_sweep(out):
+            return _sweep(options, job, out)
+    except (OSError, pa.ArrowException) as error:
+        raise BadSweep(f"reading or writing failed: {one_line(error)}; the same command goes on from here") from None
+
+
+def _make_folders(out: Place) -> None:
+    try:
+        for folder in (out, out / FOLDER, out / NOTES):
+            folder.make_folder()
+    except OSError as error:
+        raise BadSweep(f"{out.path} cannot be written to: {one_line(error)}") from None
+
+
+def _check_cluster(options: Options, job: Job) -> None:
+    if options.scheduler is not None:
+        # It takes as long to load as all the rest, and most sweeps do without.
+        from service.sweep.cluster import check  # noqa: PLC0415 - see above
+
+        check(options.scheduler, job.fingerprint)
+
+
+def _sweep(options: Options, job: Job, out: Place) -> int:
     started = monotonic()
-    job = _job(options)
-    out = options.out
     begin(out, job, resume=options.resume)
-    inputs = read_inputs(job.vehicles, job.candidates, pairs=job.pairs)
-    for name, frame in zip(INPUT_NAMES, (inputs.vehicles, inputs.candidates), strict=True):
-        keep(out, name, frame)
-    write_whole(pa.Table.from_pandas(inputs.rejected, preserve_index=False), out / "rejected.parquet")
-    everything = parts(job, load(job, str(out)))
-    done = {path.name for path in (out / FOLDER).glob("part-*.parquet")}
+    inputs = read_inputs(place_of(options.vehicles), place_of(options.candidates), pairs=job.pairs)
+    for name, table in zip(INPUT_NAMES, (inputs.vehicles, inputs.candidates), strict=True):
+        keep(out, name, table)
+    write_table(inputs.rejected, out / "rejected.parquet")
+    everything = parts(job, load(job, options.out))
+    done = _done_before(out, everything)
     left = [part for part in everything if part.name not in done]
     print(
         f"{len(inputs.vehicles)} vehicles, {len(inputs.candidates)} candidates, "
         f"{len(inputs.rejected)} faults in rows left out (rejected.parquet); "
-        f"{len(everything)} files, {len(everything) - len(left)} of them there from before"
+        f"{len(everything)} files, {len(done)} of them there from before"
     )
-    read = monotonic() - started
-    try:
-        graded = _do(options, job, left)
-    except OSError as error:
-        raise BadSweep(f"reading or writing failed: {error}; the same command goes on from here") from None
-    counts = _count(out, everything)
-    finish(out, job, counts)
+    read_s = monotonic() - started
+    now = {each.name: each for each in _do(options, job, left)}
+    files = [(done | now)[part.name] for part in everything]
+    counts: dict[str, int] = {name: sum(each.verdicts[at] for each in files) for at, name in enumerate(VERDICTS)}
+    finish(out, job, counts, files)
     spent = monotonic() - started
     for verdict, count in counts.items():
         print(f"{count:>14,}  {verdict}")
+    graded = sum(sum(each.verdicts) for each in now.values())
     print(
         f"{sum(counts.values()):>14,}  pairs in {out.name}/{FOLDER}; {graded:,} of them now, "
-        f"in {spent:.1f} s, {read:.1f} s of them to read the tables"
+        f"in {spent:.1f} s, {read_s:.1f} s of them to read the tables"
     )
     return 0
 
 
 def _job(options: Options) -> Job:
-    try:
-        pack = pack_named(options.rule_pack)
-    except DomainError as error:
-        raise BadSweep(error.detail) from None
-    if options.date is not None and not is_day(options.date):
-        raise BadSweep("--date takes an ISO date as in 2026-11-24")
-    for path in (options.vehicles, options.candidates):
-        if not path.is_file():
-            raise BadSweep(f"there is no file {path}")
+    question = question_of(options.rule_pack, options.season, options.date)
+    sums = []
+    for written in (options.vehicles, options.candidates):
+        place = place_of(written)
+        if not place.is_file():
+            raise BadSweep(f"there is no file {written}")
+        sums.append(place.sha256())
     return Job(
-        vehicles=str(options.vehicles),
-        candidates=str(options.candidates),
-        vehicles_sha256=sha256(options.vehicles),
-        candidates_sha256=sha256(options.candidates),
+        vehicles_sha256=sums[0],
+        candidates_sha256=sums[1],
         pairs=options.pairs,
-        rule_pack=pack.id,
-        edition=pack.edition,
+        rule_pack=question.pack.id,
+        edition=question.pack.edition,
         season=options.season,
         date=options.date,
+        only=options.only,
         partition_rows=options.partition_rows,
         version=VERSION,
+        fingerprint=fingerprint(),
     )
 
 
-def _do(options: Options, job: Job, left: list[Part]) -> int:
-    """Run the parts that are left where the options say, and return how many pairs they had."""
-    if not left:
-        return 0
-    out = str(options.out)
-    tasks = [delayed(work, pure=False)(job, out, part, dask_key_name=part.name) for part in left]
-    if options.scheduler is not None:
-        # It takes as long to load as all the rest, and most sweeps do without.
-        from service.sweep.cluster import on_cluster  # noqa: PLC0415 - see above
+def _done_before(out: Place, everything: list[Part]) -> dict[str, Done]:
+    """Return the files that are there whole; one that is not is told and made again."""
+    found = {}
+    for part in everything:
+        done = noted(out, part)
+        if done is None:
+            continue
+        if is_whole(out, done):
+            found[part.name] = done
+        else:
+            print(f"{FOLDER}/{part.name} is not as it was written; it is graded again")
+            (out / NOTES / f"{part.name}.json").remove()
+    return found
 
-        return sum(on_cluster(options.scheduler, tasks))
+
+def _do(options: Options, job: Job, left: list[Part]) -> Iterable[Done]:
+    """Run the parts that are left where the options say."""
+    if not left:
+        return ()
+    tasks = [delayed(work, pure=False)(job, options.out, part, dask_key_name=part.name) for part in left]
+    if options.scheduler is not None:
+        from service.sweep.cluster import on_cluster  # noqa: PLC0415 - as above
+
+        return on_cluster(options.scheduler, tasks)
+    return _here(options, tasks)
+
+
+def _here(options: Options, tasks: list[Delayed]) -> Iterable[Done]:
     if options.threads is not None:
         where: dict[str, object] = {"scheduler": "threads", "num_workers": options.threads}
     else:
         where = {"scheduler": "processes", "num_workers": options.processes or os.cpu_count() or 1, "chunksize": 1}
     try:
         with ProgressBar(dt=0.5):
-            return sum(compute(*tasks, **where))
+            found: Iterable[Done] = compute(*tasks, **where)
     except BrokenProcessPool:
         raise BadSweep("a worker died, perhaps for want of memory: fewer workers or --partition-rows may do") from None
-
-
-def _count(out: Path, everything: list[Part]) -> dict[str, int]:
-    """Return the number of pairs of each verdict as the files have them, each file with the rows it should have."""
-    totals = [0] * len(VERDICTS)
-    for part in everything:
-        footer = pq.read_metadata(out / FOLDER / part.name)
-        if footer.num_rows != part.rows:
-            raise BadSweep(f"{part.name} has {footer.num_rows} rows and not {part.rows}; remove it and run again")
-        counts = json.loads(footer.metadata[COUNTS_KEY])
-        totals = [total + count for total, count in zip(totals, counts, strict=True)]
-    return dict(zip(VERDICTS, totals, strict=True))
+    return found

@@ -21,6 +21,26 @@ _WORD_BITS = 64
 _RESTS_ON = np.array([-1, ADVISORY, NOT_ASSESSED, NOT_RECOMMENDED, NOT_MET], np.int8)
 
 
+_OF_AXLE = (
+    "overall_diameter_percent",
+    "load_margin_percent",
+    "pressure_kpa",
+    "cornering_stiffness_percent",
+    "aquaplaning_onset_percent",
+    "inboard_edge_mm",
+    "outboard_edge_mm",
+)
+NUMBERS = (
+    *(f"{axle}_{name}" for axle in ("front", "rear") for name in _OF_AXLE),
+    "driven_circumference_ratio",
+    "axle_ratio_percent",
+    "understeer_gradient_deg_per_g",
+    "understeer_gradient_low_deg_per_g",
+    "understeer_gradient_high_deg_per_g",
+)
+"""The key numbers, in the order in which they stand in the results."""
+
+
 class Results(NamedTuple):
     """The results of some candidates on one vehicle."""
 

@@ -1,6 +1,7 @@
 """What every answer carries, errors and failures included; origins, hosts and keys.
 
-References: the WHATWG Fetch standard (CORS), RFC 9110 (Host, 401, Retry-After), RFC 6585 (429).
+References: the WHATWG Fetch standard (CORS), RFC 9110 (Host, 401, Retry-After), RFC 6585 (429); the IETF's draft
+"RateLimit header fields for HTTP", from memory (q quota, w window, r remaining, t seconds until it begins anew).
 """
 
 import hashlib
@@ -148,6 +149,24 @@ def test_a_key_that_used_up_its_rate_is_told_when_to_come_back() -> None:
         assert [answer.status for answer in answers] == [200, 200, 429]
         assert answers[2].problem["type"] == "/problems/too-many-requests"
         assert 0 < int(answers[2].headers["retry-after"]) <= 24 * 3600 + 1
+        assert {answer.headers["ratelimit-policy"] for answer in answers} == {'"key";q=2;w=86400'}
+        told = [answer.headers["ratelimit"].split(";") for answer in answers]
+        assert [(name, remaining) for name, remaining, _ in told] == [
+            ('"key"', "r=1"),
+            ('"key"', "r=0"),
+            ('"key"', "r=0"),
+        ]
+        assert all(0 < int(until.removeprefix("t=")) <= 24 * 3600 + 1 for _, _, until in told)
+
+
+def test_without_keys_no_rate_is_told(server: Server) -> None:
+    answer = server.post("/v1/echo", VALID)
+    assert (answer.status, answer.headers["ratelimit"], answer.headers["ratelimit-policy"]) == (200, None, None)
+
+
+def test_a_page_of_another_origin_may_read_its_rate(guarded: Server) -> None:
+    shown = guarded.get("/health/live", b"Origin: " + ORIGIN.encode()).headers["access-control-expose-headers"]
+    assert {"RateLimit", "RateLimit-Policy"} <= set(shown.split(", "))
 
 
 def test_probes_need_no_key(guarded: Server) -> None:

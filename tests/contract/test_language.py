@@ -13,8 +13,10 @@ import pytest
 from starlette.testclient import TestClient
 
 from service.api.transport.language import preferred_language
-from service.locales.speech import LANGUAGES
+from service.assessment.checks.pressure import in_words
+from service.locales.speech import LANGUAGES, Speech
 from tests.contract.document import app
+from tests.support import plans
 from tests.support.cases import saloon
 
 CHECK = "/v1/fitments/check"
@@ -79,6 +81,16 @@ def test_numbers_and_codes_are_the_same_in_every_language(client):
     english = data(client.post(CHECK, json=full).json())
     for language in ("de", "fr", "es", "nl"):
         assert data(client.post(CHECK, json=full | {"language": language, "units": "imperial"}).json()) == english
+
+
+def test_a_plan_and_its_pressures_are_said_too(client):
+    """By CLDR a German number has a comma; 250 kPa are 36.3 psi (1 lbf/in2 = 6.894757 kPa, NIST SP 811)."""
+    asked = plans.request((plans.F225, plans.F255), (plans.F255, plans.F285), language="de", units="imperial")
+    answer = client.post("/v1/fitments/plan", json=asked)
+    assert answer.headers["content-language"] == "de"
+    assert "Accept-Language" in answer.headers["vary"]
+    assert any(re.search(r"[+−]\d+,\d %", each["text"]) for each in answer.json()["pairs"])
+    assert Speech("en", "imperial", {}).say(in_words(250.0)) == "36.3 psi (2.5 bar)"
 
 
 # Members that hold sentences.

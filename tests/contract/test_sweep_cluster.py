@@ -2,6 +2,7 @@
 
 import os
 import re
+import shutil
 import signal
 import subprocess
 import sys
@@ -33,14 +34,16 @@ class Cluster:
         self._running: list[subprocess.Popen[bytes]] = []
         self.deadline = time.monotonic() + PATIENCE_S
 
-    def start(self, name: str, *arguments: str) -> subprocess.Popen[bytes]:
+    def start(self, name: str, *arguments: str, package: Path | None = ROOT) -> subprocess.Popen[bytes]:
+        """Start a process that finds the package in this folder; None: nowhere."""
+        paths = {} if package is None else {"PYTHONPATH": str(package)}
         with (self._place / f"{name}.log").open("wb") as log:
             process = subprocess.Popen(
                 [sys.executable, "-m", *arguments],
-                cwd=ROOT,
+                cwd=self._place if package is None else package,
                 stdout=log,
                 stderr=subprocess.STDOUT,
-                env={**os.environ, "PYTHONPATH": str(ROOT), "OMP_NUM_THREADS": "1"},
+                env={**_environment(), **paths, "OMP_NUM_THREADS": "1"},
             )
         self._running.append(process)
         return process
@@ -71,8 +74,13 @@ def _cluster(place: Path) -> Iterator[Cluster]:
         cluster.stop()
 
 
-def _with_scheduler(cluster: Cluster) -> str:
-    cluster.start("scheduler", "distributed.cli.dask_scheduler", "--host", "127.0.0.1", "--port", "0", "--no-dashboard")
+def _environment() -> dict[str, str]:
+    return {name: value for name, value in os.environ.items() if name != "PYTHONPATH"}
+
+
+def _with_scheduler(cluster: Cluster, package: Path | None = ROOT) -> str:
+    command = ("distributed.cli.dask_scheduler", "--host", "127.0.0.1", "--port", "0", "--no-dashboard")
+    cluster.start("scheduler", *command, package=package)
     address = re.compile(r"Scheduler at:\s+(tcp://127\.0\.0\.1:\d+)")
     cluster.until(lambda: address.search(cluster.words("scheduler")), "the scheduler's address")
     found = address.search(cluster.words("scheduler"))
@@ -80,10 +88,10 @@ def _with_scheduler(cluster: Cluster) -> str:
     return found.group(1)
 
 
-def _worker(cluster: Cluster, name: str, address: str) -> subprocess.Popen[bytes]:
+def _worker(cluster: Cluster, name: str, address: str, package: Path | None = ROOT) -> subprocess.Popen[bytes]:
     # Without a nanny, which would start a new worker for the one that is killed.
     options = ("--nthreads", "1", "--no-nanny", "--no-dashboard", "--name", name, "--host", "127.0.0.1")
-    return cluster.start(name, "distributed.cli.dask_worker", address, *options)
+    return cluster.start(name, "distributed.cli.dask_worker", address, *options, package=package)
 
 
 def _parts(out: Path) -> int:
@@ -143,6 +151,61 @@ def test_the_results_are_those_of_a_sweep_in_one_process(swept, tmp_path):
     subprocess.run([*command, *tables, *rows], cwd=ROOT, check=True, capture_output=True, timeout=PATIENCE_S)
     alone = pd.read_parquet(tmp_path / "out" / "pairs")
     assert pd.read_parquet(swept / "pairs").equals(alone)
+
+
+@pytest.fixture(scope="module")
+def other_package(tmp_path_factory) -> Path:
+    """The package with one number of one pack changed, its version the same."""
+    place = tmp_path_factory.mktemp("other")
+    shutil.copytree(ROOT / "service", place / "service", ignore=shutil.ignore_patterns("__pycache__"))
+    pack = place / "service" / "rules" / "packs" / "de.toml"
+    pack.write_text(f"{pack.read_text(encoding='utf-8')}# Another edition.\n", encoding="utf-8")
+    return place
+
+
+def _refused(place: Path, scheduler_has: Path | None, worker_has: Path | None) -> tuple[int, str, float, bool]:
+    """Return exit code, words, seconds and whether anything was written, by a cluster with these packages."""
+    vehicles(4).to_parquet(place / "v.parquet")
+    candidates(3).to_parquet(place / "c.parquet")
+    with _cluster(place) as cluster:
+        address = _with_scheduler(cluster, scheduler_has)
+        for name, package in (("sound", ROOT), ("odd", worker_has)):
+            _worker(cluster, name, address, package)
+            cluster.until(lambda name=name: "Registered to" in cluster.words(name), f"{name} registered")
+        tables = ("--vehicles", str(place / "v.parquet"), "--candidates", str(place / "c.parquet"))
+        begun = time.monotonic()
+        sweep = cluster.start("sweep", "service", "sweep", *tables, "--out", str(place / "out"), "--scheduler", address)
+        cluster.until(lambda: sweep.poll() is not None, "the refusal")
+        return sweep.returncode, cluster.words("sweep"), time.monotonic() - begun, (place / "out").exists()
+
+
+@pytest.mark.parametrize(
+    ("scheduler", "worker", "reason"),
+    [
+        ("same", "other", r"sweep: the worker at tcp://127.0.0.1:\d+ has other code, tables or packs"),
+        (
+            "same",
+            "none",
+            r"sweep: the worker at tcp://127.0.0.1:\d+ lacks this package or its extra `sweep`",
+        ),
+        (
+            "none",
+            "same",
+            r"sweep: the scheduler at tcp://127.0.0.1:\d+ lacks this package or its extra `sweep`",
+        ),
+        ("other", "same", r"sweep: the scheduler at tcp://127.0.0.1:\d+ has other code, tables or packs"),
+    ],
+)
+def test_a_cluster_that_is_not_of_one_package_is_refused_in_one_sentence(
+    tmp_path, other_package, scheduler, worker, reason
+):
+    packages = {"same": ROOT, "other": other_package, "none": None}
+    code, words, seconds, wrote = _refused(tmp_path, packages[scheduler], packages[worker])
+    said = [line for line in words.splitlines() if line.startswith("sweep: ")]
+    assert (code, len(said), wrote) == (2, 1, False)
+    assert re.match(reason, said[0])
+    # With the start of Python on a busy machine; the question itself waits 10 s at most.
+    assert seconds < 25.0
 
 
 def test_without_a_scheduler_the_reason_is_said(tmp_path):

@@ -142,32 +142,40 @@ def member(fault: RequestFault, said: Speech = ENGLISH) -> dict[str, object]:
     return shown
 
 
-async def answer(request: Request, error: Exception) -> Response:
-    """Return the answer for any known kind of error."""
-    count = 0
+def refusal(error: Exception, route: object) -> tuple[HttpProblem, int]:
+    """Return an error that a request can be blamed for as a problem, and how many faults were found.
+
+    `route` is who read the request; any other error is raised again.
+    """
     if isinstance(error, DomainError):
         # A name without a pointer came in the path: the thing asked for is not there.
         missing = isinstance(error, UnknownName) and not error.pointer
-        error = HttpProblem(404 if missing else 422, error.detail, faults=[domain_fault(error)])
-    elif isinstance(error, RequestValidationError):
+        return HttpProblem(404 if missing else 422, error.detail, faults=[domain_fault(error)]), 0
+    if isinstance(error, RequestValidationError):
         found = error.errors()
         count = len(found)
-        faults = validation_faults(found[:MAX_FAULTS], error.body, request.scope.get("route"))
-        error = HttpProblem(422, faults[0].detail if count == 1 else _counted(count, len(faults)), faults=faults)
-    elif isinstance(error, HTTPException):
+        faults = validation_faults(found[:MAX_FAULTS], error.body, route)
+        return HttpProblem(422, faults[0].detail if count == 1 else _counted(count, len(faults)), faults=faults), count
+    if not isinstance(error, HttpProblem):
+        raise error
+    return error, 0
+
+
+async def answer(request: Request, error: Exception) -> Response:
+    """Return the answer for any known kind of error."""
+    if isinstance(error, HTTPException):
         # The framework's own words for a status are dropped: `KINDS` has better ones.
         hint = _without_slash(request) if error.status_code == HTTPStatus.NOT_FOUND else None
         error = HttpProblem(error.status_code, hint, headers=error.headers)
-    if not isinstance(error, HttpProblem):
-        raise error
-    headers = dict(error.headers or {})
-    if error.status == HTTPStatus.METHOD_NOT_ALLOWED:
+    problem, count = refusal(error, request.scope.get("route"))
+    headers = dict(problem.headers or {})
+    if problem.status == HTTPStatus.METHOD_NOT_ALLOWED:
         headers["Allow"] = ", ".join(allowed_methods(request.app, request.scope))
     said: Speech = request.scope.get("speech", ENGLISH)
     content = body(
-        error.status, error.detail, request.scope.get("request_id", ""), error.faults, count=count, said=said
+        problem.status, problem.detail, request.scope.get("request_id", ""), problem.faults, count=count, said=said
     )
-    return Response(content, error.status, headers, MEDIA_TYPE)
+    return Response(content, problem.status, headers, MEDIA_TYPE)
 
 
 def _counted(count: int, listed: int) -> Said:

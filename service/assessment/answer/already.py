@@ -8,7 +8,7 @@ from service.assessment.case import Candidate, Case
 from service.assessment.checks import AXLE_CHECKS, CAR_CHECKS
 from service.assessment.checks.grade import Grade
 from service.assessment.law import law_findings as law
-from service.assessment.view.views import candidate_facts, weigh
+from service.assessment.view.views import candidate_facts, now_fitted, weigh
 from service.core.findings import ADVISORY, Finding, Holds, Where
 from service.core.numeric import UNKNOWN, Num, known, magnitude, pick
 from service.core.saying import say, sentences
@@ -37,7 +37,7 @@ def present_grades(case: Case) -> dict[tuple[str, Where], Grade]:
 
 def grades_of(case: Case) -> Iterator[tuple[str, Where, Grade]]:
     """Return how the questions come out for the candidate of a case, each with its code and place."""
-    car = weigh(case, *candidate_facts(case, case.candidate))
+    car = weigh(case, now_fitted(case.vehicle), *candidate_facts(case, case.candidate))
     for check in AXLE_CHECKS:
         for view in (car.front, car.rear):
             yield check.code, view.name, check.grade(view)

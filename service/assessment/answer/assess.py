@@ -21,7 +21,7 @@ from service.assessment.answer.within_tolerance import with_tolerance
 from service.assessment.case import Case
 from service.assessment.checks import AXLE_CHECKS, CAR_CHECKS
 from service.assessment.law import law_findings as law
-from service.assessment.view.views import CarView, candidate_facts, weigh
+from service.assessment.view.views import CarView, candidate_facts, now_fitted, weigh
 from service.core.findings import Finding
 
 
@@ -45,7 +45,7 @@ class Assessment(NamedTuple):
 
 def assess(case: Case) -> Assessment:
     """Return the assessment of one candidate on one vehicle."""
-    car = weigh(case, *candidate_facts(case, case.candidate))
+    car = weigh(case, now_fitted(case.vehicle), *candidate_facts(case, case.candidate))
     findings = with_tolerance(case, with_already(case, _findings(case, car)))
     findings = with_kept_axle(case, worst_first(findings))
     verdict = verdict_of(findings[0])

@@ -6,10 +6,10 @@ from collections.abc import Iterator
 
 from service.assessment.answer.dimensions_note import dimensions_note
 from service.assessment.answer.subjects import on_axle
-from service.assessment.answer.trade_offs import of_one_kind
 from service.assessment.answer.unlikely import unlikely
 from service.assessment.case import Case, Fitment
 from service.assessment.checks.words import plain
+from service.assessment.view.driving import of_one_kind
 from service.assessment.view.figures import LATERAL_ACCELERATION_G, NEW_TREAD_DEPTH_MM, TEXTURE_DEPTH_MM, WATER_FILM_MM
 from service.assessment.view.views import AxleView, CarView
 from service.core.numeric import known, unknown
@@ -151,7 +151,9 @@ def assumptions(case: Case, car: CarView) -> list[Said]:
     found = _on_axle(car.front, proposed.front) + _on_axle(car.rear, proposed.rear)
     if vehicle.driven_axle is None:
         found.append(say("The driven axle is not given; the speedometer is taken to follow the mean of both axles."))
-    if not car.vehicle.is_trailer and not (of_one_kind(car.front) and of_one_kind(car.rear)):
+    if not car.vehicle.is_trailer and not all(
+        of_one_kind(view.now.facts, view.then.facts) for view in (car.front, car.rear)
+    ):
         found.append(OTHER_KIND)
     if any(unknown(each.facts.tread_depth_mm) for view in (car.front, car.rear) for each in (view.now, view.then)):
         found.append(NEW_TYRE)

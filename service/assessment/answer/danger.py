@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from service.assessment.answer.action import Action, answering
 from service.assessment.answer.said_once import spoken
 from service.assessment.answer.subjects import asked, named, placed, subject, together, way_of, where
+from service.assessment.checks.clearance import SIDES
 from service.assessment.checks.grade import LAST_BIT
 from service.assessment.checks.words import plain
 from service.core.findings import ADVISORY, NOT_ASSESSED, NOT_MET, NOT_RECOMMENDED, Finding
@@ -14,6 +15,7 @@ from service.core.saying import Said, capital, joined, say, sentences
 
 # In a remedy that must not wait for the trial fit.
 BEFORE_ORDER = " before you order"
+_BETWEEN = {f"clearance.{side.name}": side.between for side in SIDES}
 
 
 def of_outcome(findings: Sequence[Finding], *outcomes: int) -> list[Finding]:
@@ -76,12 +78,9 @@ def _asks(findings: Sequence[Finding], *, as_room: bool = False) -> Said:
 
 def _room(finding: Finding) -> str:
     """Return the room to measure, without saying again that it comes before the order."""
-    if finding.remedy is None or finding.remedy.at_least is None:
+    if finding.remedy is None or finding.remedy.at_least is None or finding.code not in _BETWEEN:
         return asked(finding)
     # As the finding's remedy says it: a whole millimetre, rounded up.
-    room = plain(finding.remedy.at_least + 0.5 - LAST_BIT, 0, "mm")
-    if finding.code == "clearance.inboard":
-        return say("measure the room between wheel and strut: {room} is enough.", room=room)
-    if finding.code == "clearance.outboard":
-        return say("measure the room between wheel and wing edge: {room} is enough.", room=room)
-    return say("measure the room between wheel and wheel arch: {room} is enough.", room=room)
+    enough = plain(finding.remedy.at_least + 0.5 - LAST_BIT, 0, "mm")
+    remedy = say("measure the room {between}: {enough} is enough", between=_BETWEEN[finding.code], enough=enough)
+    return say("{remedy}.", remedy=remedy)

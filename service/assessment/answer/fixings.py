@@ -11,7 +11,7 @@ from service.assessment.answer.spacers import spacers
 from service.assessment.checks.words import plain
 from service.assessment.view.views import AxleView, CarView
 from service.core.findings import ADVISORY, Finding
-from service.core.saying import Amount, say, sentences
+from service.core.saying import say, sentences
 
 # Tightened again after so far: common practice, no source.
 TORQUE = Action("torque", say("Tighten the wheel bolts to the vehicle maker's figure, and again after 50 to 100 km."))
@@ -58,19 +58,22 @@ def _spigot_rings(findings: Sequence[Finding]) -> list[Action]:
 def _rings(finding: Finding, outer_mm: float) -> Action:
     """Return the rings of one axle; where nobody measured the hub, their inner diameter is found there."""
     axle, inner_mm = finding.axle, finding.limit
-    outer, at_front = plain(outer_mm, 1, "mm"), axle == "front"
+    # A ring is ordered by its millimetres, whatever units the answer is in.
+    outer, at_front = plain(outer_mm, 1), axle == "front"
     if inner_mm is None:
         text = (
-            say("Fit spigot rings on the front axle: {outer} outside, inside as the hub is measured.", outer=outer)
+            say("Fit spigot rings on the front axle: {outer} mm outside, inside as the hub is measured.", outer=outer)
             if at_front
-            else say("Fit spigot rings on the rear axle: {outer} outside, inside as the hub is measured.", outer=outer)
+            else say(
+                "Fit spigot rings on the rear axle: {outer} mm outside, inside as the hub is measured.", outer=outer
+            )
         )
     else:
-        size = say("{outer} to {inner}", outer=Amount(outer_mm, "mm", 1, bare=True), inner=plain(inner_mm, 1, "mm"))
+        inner = plain(inner_mm, 1)
         text = (
-            say("Fit spigot rings {size} on the front axle.", size=size)
+            say("Fit spigot rings {outer} to {inner} mm on the front axle.", outer=outer, inner=inner)
             if at_front
-            else say("Fit spigot rings {size} on the rear axle.", size=size)
+            else say("Fit spigot rings {outer} to {inner} mm on the rear axle.", outer=outer, inner=inner)
         )
     line = Action(f"spigot_rings_{axle}", text, ring_outer_mm=outer_mm, ring_inner_mm=inner_mm)
     return answering(line, (finding,))

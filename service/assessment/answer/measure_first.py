@@ -13,7 +13,7 @@ from typing import NamedTuple
 from service.assessment.answer.already import grades_of
 from service.assessment.answer.missing_facts import Missing, missing_facts
 from service.assessment.case import Case
-from service.assessment.view.views import CarView, candidate_facts, weigh
+from service.assessment.view.views import CarView, candidate_facts, now_fitted, weigh
 from service.core.findings import NOT_ASSESSED, Estimate, Where
 from service.core.numeric import known
 
@@ -74,7 +74,7 @@ def _effect(case: Case, now: Mapping[tuple[str, Where], int], missing: Missing) 
 
 
 def _car(case: Case) -> CarView:
-    return weigh(case, *candidate_facts(case, case.candidate))
+    return weigh(case, now_fitted(case.vehicle), *candidate_facts(case, case.candidate))
 
 
 def _outcomes(case: Case) -> dict[tuple[str, Where], int]:

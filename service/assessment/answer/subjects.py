@@ -19,6 +19,7 @@ SUBJECTS: Mapping[str, Said] = MappingProxyType(
         "rim.brake_clearance": say("room for the brake"),
         "load.capacity": say("load capacity of the tyres"),
         "load.pressure": say("tyre pressure"),
+        "load.towing": say("tyre load when towing"),
         "load.below_present": say("less load capacity than now"),
         "speed.capability": say("speed of the tyres"),
         "diameter.deviation": say("overall diameter"),

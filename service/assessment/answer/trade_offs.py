@@ -114,23 +114,13 @@ def _on_axle(view: AxleView, found: AxleDriving) -> Iterator[TradeOff]:
 
 
 def _is_felt(found: TradeOff, view: AxleView) -> bool:
-    """Return whether an entry says what is so: a trailer is not steered, and friction is that of tyres of one kind."""
+    """Return whether an entry says what is so: a trailer is not steered."""
     if view.vehicle.is_trailer:
         return found.code == "load_capacity"
     if found.code == "heat_reserve":
         # Only a car is driven so hard that its tread runs hot.
         return view.vehicle.category.startswith("M1")
-    return found.code != "peak_grip" or of_one_kind(view)
-
-
-def of_one_kind(view: AxleView) -> bool:
-    """Return whether present and proposed tyre of an axle are of one kind, so that their size alone may be compared."""
-    now, then = view.now.facts, view.then.facts
-    return (now.commercial, now.winter_mark, now.temporary_spare) == (
-        then.commercial,
-        then.winter_mark,
-        then.temporary_spare,
-    )
+    return True
 
 
 def _peak_grip(view: AxleView, found: AxleDriving) -> TradeOff:
@@ -226,8 +216,7 @@ def _entry(
 
 def _braking(car: CarView) -> Iterator[TradeOff]:
     value = car.driving.braking_distance_percent.value
-    alike = of_one_kind(car.front) and of_one_kind(car.rear)
-    if car.vehicle.is_trailer or not known(value) or not alike:
+    if car.vehicle.is_trailer or not known(value):
         return
     change = _Change(value, more_is="loss", less_is="gain")
     size = plain(abs(value), 1, "%")

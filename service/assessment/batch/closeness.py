@@ -62,9 +62,8 @@ def axle_distance(view: AxleView[Number], season: Season | None, size: tuple[int
     return steps
 
 
-def _steps(now: float, then: Number, step: float, size: tuple[int, ...]) -> FloatArray:
+def _steps(now: Number, then: Number, step: Number, size: tuple[int, ...]) -> FloatArray:
     """Return by how many steps a number differs; what neither fitment states does not differ."""
     column = as_column(then, size)
-    if np.isnan(now):
-        return np.where(np.isnan(column), 0.0, STEPS_WHEN_UNKNOWN)
-    return np.where(np.isnan(column), STEPS_WHEN_UNKNOWN, np.abs(column - now) / step)
+    steps = np.abs(column - now) / step
+    return np.where(np.isnan(steps), np.where(np.isnan(column) & np.isnan(now), 0.0, STEPS_WHEN_UNKNOWN), steps)

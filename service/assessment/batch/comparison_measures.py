@@ -91,7 +91,7 @@ def load_margin_percent(view: AxleView[Num]) -> Num:
     return _margin_percent(view.axle, view.then)
 
 
-def _margin_percent(axle: Axle, wheel: Wheel[Num]) -> Num:
+def _margin_percent(axle: Axle[Num], wheel: Wheel[Num]) -> Num:
     return percent(axle.max_axle_mass_kg, wheel.load.axle_capacity_kg)
 
 

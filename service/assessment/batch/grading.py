@@ -18,7 +18,7 @@ from service.assessment.checks.grade import Grade
 from service.assessment.law import law_findings as law
 from service.assessment.view.conditions import conditions_of
 from service.assessment.view.facts import wheel_facts
-from service.assessment.view.views import CarView, weigh
+from service.assessment.view.views import CarView, Fitted, now_fitted, weigh
 from service.assessment.view.wheel_facts import WheelFacts, columns, table_of
 from service.core.findings import Outcomes, Where
 from service.core.numeric import FloatArray, Number
@@ -72,7 +72,7 @@ def stack_candidates(case: Case, candidates: Sequence[Candidate]) -> tuple[Wheel
     return columns(table_of(front)), columns(table_of(rear))
 
 
-def graded_questions(case: Case, car: CarView[Number]) -> Iterator[tuple[Question, Grade[Number]]]:
+def graded_questions(case: Case[Number], car: CarView[Number]) -> Iterator[tuple[Question, Grade[Number]]]:
     """Return every question with its grade, on whatever shape of arrays the view holds."""
     for check in AXLE_CHECKS:
         for view in (car.front, car.rear):
@@ -85,7 +85,20 @@ def graded_questions(case: Case, car: CarView[Number]) -> Iterator[tuple[Questio
 
 def grade_all(case: Case, front: WheelFacts[Number], rear: WheelFacts[Number]) -> Graded:
     """Return the grades of many candidates on the vehicle of a case; its own candidate is not looked at."""
-    car = weigh(case, front, rear)
+    return grade_pairs(case, now_fitted(case.vehicle), front, rear)
+
+
+def grade_pairs(
+    case: Case[Number],
+    present: tuple[Fitted[Number], Fitted[Number]],
+    front: WheelFacts[Number],
+    rear: WheelFacts[Number],
+) -> Graded:
+    """Return the same where the numbers of the vehicle are arrays too, one element for each candidate.
+
+    The vehicles are alike in all that is no array; what is fitted now stands in `present`, not in the case.
+    """
+    car: CarView[Number] = weigh(case, present, front, rear)
     size = np.shape(front.rim_code)
     asked = list(graded_questions(case, car))
     grades = [grade for _, grade in asked]

@@ -21,7 +21,7 @@ from service.assessment.batch.plan_pressures import PlannedPressures, planned_pr
 from service.assessment.batch.plan_rims import PlannedRim, RimsToBuy, rims_of
 from service.assessment.batch.ranking import worst_questions
 from service.assessment.case import Axle, Candidate, Case, Fitment, Tyre
-from service.assessment.view.views import AxleView, candidate_facts, weigh
+from service.assessment.view.views import AxleView, candidate_facts, now_fitted, weigh
 from service.core.numeric import Number, known
 
 # Of each combination the worst finding, and the next ones while the worst has no remedy.
@@ -80,7 +80,7 @@ def plan(case: Case, asked: PlanAsked) -> Plan:
         Candidate(_fitment(vehicle.front, each.front, front), _fitment(vehicle.rear, each.rear, rear), each.label)
         for each, front, rear in zip(asked.combinations, front_rims, rear_rims, strict=True)
     ]
-    car = weigh(case, *stack_candidates(case, bare))
+    car = weigh(case, now_fitted(vehicle), *stack_candidates(case, bare))
     pressures = [planned_pressures(view, asked.pressure_rule, size) for view in (car.front, car.rear)]
     candidates = [_inflated(each, at, pressures) for at, each in enumerate(bare)]
     graded = grade_all(case, *stack_candidates(case, candidates))
@@ -168,7 +168,7 @@ def _views(graded: Graded) -> tuple[AxleView[Number], AxleView[Number]]:
 def _present(case: Case, asked: PlanAsked) -> tuple[PlannedAxle, PlannedAxle]:
     """Return the wheels of the reference, at the pressure that the rule begins from."""
     vehicle = case.vehicle
-    car = weigh(case, *candidate_facts(case, Candidate(vehicle.front.fitted, vehicle.rear.fitted)))
+    car = weigh(case, now_fitted(vehicle), *candidate_facts(case, Candidate(vehicle.front.fitted, vehicle.rear.fitted)))
     front, rear = (
         PlannedAxle(
             fitment=view.axle.fitted,

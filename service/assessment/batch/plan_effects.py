@@ -70,7 +70,7 @@ def _reserves(car: CarView[Num], view: AxleView[Num]) -> tuple[Estimate[Num], Es
     return Estimate(present, present, present), Estimate(*ends)
 
 
-def _onset(wheel: Wheel[Num], patch_mm: float) -> Num:
+def _onset(wheel: Wheel[Num], patch_mm: Num) -> Num:
     return new_onset_kmh(wheel, patch_mm)
 
 

@@ -19,7 +19,7 @@ from service.assessment.batch.grading import Graded, as_column, grade_all
 from service.assessment.batch.one_of_many import findings_at
 from service.assessment.batch.plan_effects import EFFECTS, Effect
 from service.assessment.case import Candidate, Case
-from service.assessment.view.views import CarView, weigh
+from service.assessment.view.views import CarView, now_fitted, weigh
 from service.core.findings import ADVISORY, NOT_ASSESSED, NOT_MET
 from service.core.numeric import FloatArray, Number
 from service.core.saying import say
@@ -107,7 +107,8 @@ def _narrowing(case: Case, graded: Graded) -> list[PlanMeasurement]:
     for missing in missing_facts(case):
         if not missing.pointer.endswith(_NARROWING):
             continue
-        low, high = (weigh(missing.put(case, end), *facts) for end in (missing.low, missing.high))
+        ends = (missing.put(case, end) for end in (missing.low, missing.high))
+        low, high = (weigh(each, now_fitted(each.vehicle), *facts) for each in ends)
         shares = {name: _shares(effect, graded, low, high) for name, effect in EFFECTS.items()}
         narrows = tuple(name for name, share in shares.items() if (share > WORTH_A_SHARE).any())
         if narrows:

@@ -173,4 +173,4 @@ def effect_words(name: EffectName) -> Said:
 
 def _unit(unit: str) -> str:
     """Return a unit as a column is headed with it."""
-    return say("points") if unit == "points" else unit
+    return say("points") if unit == "points" else say("deg/g") if unit == "deg/g" else unit

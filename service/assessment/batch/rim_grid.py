@@ -18,11 +18,11 @@ from service.assessment.case import Axle, Candidate, Case, Fitment, Rim, Tyre
 from service.assessment.checks.grade import Grade
 from service.assessment.checks.hub_bolts import BOLT_CIRCLE
 from service.assessment.checks.hub_bore import CENTRE_BORE
-from service.assessment.view.axle_view import present_wheel
+from service.assessment.view.axle_view import fitted, present_wheel
 from service.assessment.view.conditions import conditions_of
 from service.assessment.view.facts import wheel_facts
 from service.assessment.view.figures import geometry
-from service.assessment.view.views import AxleView, CarView, candidate_facts, weigh
+from service.assessment.view.views import AxleView, CarView, candidate_facts, now_fitted, weigh
 from service.assessment.view.wheel_facts import FACTS, WheelFacts, table_of
 from service.core.findings import Outcomes
 from service.core.numeric import FloatArray, Number, known_or, unknown
@@ -143,7 +143,7 @@ def _any_width(tyre: Tyre) -> float:
 def _offsets_mm(case: Case, axle: Axle, facts: WheelFacts[Number]) -> FloatArray:
     """Return the offsets to look at: as far as any of the widths finds room, or none measured it, and a little more."""
     limits = case.pack.limits
-    now = present_wheel(axle, case.vehicle, limits)
+    now = present_wheel(fitted(axle, case.vehicle.max_speed_kmh).wheel, axle, case.vehicle, limits)
     if unknown(now.facts.offset_mm):
         # Where the present wheel stands is not known, so no other place can be judged by it: one column says as much.
         return np.zeros(1)
@@ -163,7 +163,8 @@ def _offsets_mm(case: Case, axle: Axle, facts: WheelFacts[Number]) -> FloatArray
 def _graded(case: Case, axle: Axle, asked: tuple[tuple[Tyre, ...], tuple[Row, ...]], facts: WheelFacts[Number]) -> Grid:
     vehicle = case.vehicle
     front, rear = candidate_facts(case, Candidate(vehicle.front.fitted, vehicle.rear.fitted))
-    car: CarView[Number] = weigh(case, *((facts, rear) if axle.name == "front" else (front, facts)))
+    wheels = (facts, rear) if axle.name == "front" else (front, facts)
+    car: CarView[Number] = weigh(case, now_fitted(vehicle), *wheels)
     offsets: FloatArray = np.asarray(facts.offset_mm)[0]
     shape = len(asked[1]), len(offsets)
     mine: list[tuple[Question, Grade[Number]]] = []

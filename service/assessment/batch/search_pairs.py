@@ -12,9 +12,9 @@ from service.assessment.batch.comparison_measures import Flags
 from service.assessment.batch.search_axle import AxleFound, first_reasons
 from service.assessment.batch.sizes import Sizes
 from service.assessment.batch.wheel_table import CODE, COMMERCIAL, RIM_WIDTH, WIDTH, Places
-from service.assessment.case import Case, Vehicle
+from service.assessment.case import Axle, Case, Vehicle
 from service.assessment.checks.grade import LAST_BIT
-from service.assessment.view.axle_view import present_wheel
+from service.assessment.view.axle_view import fitted, present_wheel
 from service.core.numeric import FloatArray
 from service.designation.tyre import TyreDesignation
 from service.physics.drivetrain import axle_ratio_change_percent
@@ -116,11 +116,15 @@ def _rims_alike(vehicle: Vehicle) -> bool:
     return front.width_in == rear.width_in
 
 
+def _present_circumference_mm(case: Case, axle: Axle) -> float:
+    facts = fitted(axle, case.vehicle.max_speed_kmh).wheel
+    return present_wheel(facts, axle, case.vehicle, case.pack.limits).geometry.rolling_circumference_mm
+
+
 def _ratio_change_percent(case: Case, front: AxleFound, rear: AxleFound) -> FloatArray:
     """Return the change of the ratio of circumferences, front wheels down and rear wheels across."""
     now_front, now_rear = (
-        np.full(1, present_wheel(axle, case.vehicle, case.pack.limits).geometry.rolling_circumference_mm)
-        for axle in (case.vehicle.front, case.vehicle.rear)
+        np.full(1, _present_circumference_mm(case, axle)) for axle in (case.vehicle.front, case.vehicle.rear)
     )
     return np.asarray(
         axle_ratio_change_percent(now_front, now_rear, front.circumference_mm[:, None], rear.circumference_mm[None, :])

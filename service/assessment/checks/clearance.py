@@ -28,7 +28,7 @@ WHOLE_MM = 0.95
 class AxleRoom(Protocol):
     """A measured room, the same whatever the wheel."""
 
-    def __call__(self, view: AxleView[Num], /) -> float:
+    def __call__(self, view: AxleView[Num], /) -> Num:
         """Return the room [mm], NaN where nobody measured."""
 
 

@@ -17,12 +17,10 @@ from service.core.sources import basis
 CIRCLE = basis("COMMON-PRACTICE", "rim and hub have the same number of bolts on the same circle")
 
 
-def _hub(view: AxleView[Num]) -> tuple[float, float]:
+def _hub(view: AxleView[Num]) -> tuple[Num, Num]:
     """Return number of bolts and circle of the hub, by the present rim where the hub was not looked at."""
-    hub = view.axle.hub_bolt_circle
-    if hub is None:
-        return view.now.facts.bolts, view.now.facts.bolt_circle_mm
-    return float(hub.bolts), hub.diameter_mm
+    hub, now = view.hub, view.now.facts
+    return known_or(hub.bolts, now.bolts), known_or(hub.circle_mm, now.bolt_circle_mm)
 
 
 def _rim(view: AxleView[Num]) -> tuple[Num, Num]:

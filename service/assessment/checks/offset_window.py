@@ -14,7 +14,7 @@ from service.core.saying import say
 from service.physics.dimensions import service_width_mm
 
 
-def usual_track_mm(view: AxleView[Num]) -> float:
+def usual_track_mm(view: AxleView[Num]) -> Num:
     """Return by how much the track may change before it deserves a second look."""
     limits, track = view.limits, view.axle.sure_track_mm
     return known_or(limits.track_change_met_percent.value / 100.0 * track, limits.track_change_met_mm.value)

@@ -7,7 +7,7 @@ at every speed and moves with the rolling circumference of the driven axle (of b
 from __future__ import annotations
 
 import math
-from functools import lru_cache
+from functools import lru_cache, partial
 from typing import NamedTuple
 
 from service.assessment.case import Vehicle
@@ -18,7 +18,7 @@ from service.assessment.checks.speedometer_words import changes, reading
 from service.assessment.checks.words import lawful_lead
 from service.assessment.view.views import CarView
 from service.core.findings import ADVISORY, MET, NOT_MET, Finding, Holds, Remedy, worst
-from service.core.numeric import UNKNOWN, Num, known, pick, unknown
+from service.core.numeric import UNKNOWN, Num, known, looked_up, pick, unknown
 from service.core.saying import Said, say, sentences
 from service.core.sources import basis
 from service.physics.speedometer import indicated_speed_kmh
@@ -61,7 +61,7 @@ def r39() -> SpeedometerRule:
     return default_packs()["unece"].speedometer
 
 
-def place_rule(pack: RulePack, vehicle: Vehicle, day: str) -> tuple[SpeedometerRule | None, tuple[str, ...]]:
+def place_rule(pack: RulePack, vehicle: Vehicle[Num], day: str) -> tuple[SpeedometerRule | None, tuple[str, ...]]:
     """Return the place's own rule for a vehicle on an ISO day, and the facts that would settle whether it applies."""
     return speedometer_asked(pack, VehicleFacts(vehicle.category, None, vehicle.max_mass_kg, vehicle.built), day)
 
@@ -86,7 +86,7 @@ def _asked(car: CarView[Num]) -> Asked:
     return Asked(rule, forbids=rule.can_forbid, caveat=NOT_READ)
 
 
-def present_lead(vehicle: Vehicle) -> float:
+def present_lead(vehicle: Vehicle[Num]) -> Num:
     """Return the displayed over the true speed now, NaN when it was not measured."""
     return vehicle.displayed_kmh / vehicle.true_kmh
 
@@ -113,9 +113,9 @@ def readings(rule: SpeedometerRule, max_speed_kmh: float, lead: float, ratio: fl
     )
 
 
-def lawful_lead_percent(rule: SpeedometerRule, max_speed_kmh: float, ratio: Num) -> tuple[Num, Num]:
+def lawful_lead_percent(rule: SpeedometerRule, max_speed_kmh: Num, ratio: Num) -> tuple[Num, Num]:
     """Return the least and the greatest lead [%] that the present speedometer may have."""
-    least, most = _lawful_leads(rule, max_speed_kmh)
+    least, most = looked_up(partial(_lawful_leads, rule), max_speed_kmh)
     return 100.0 * (least * ratio - 1.0), 100.0 * (most * ratio - 1.0)
 
 
@@ -133,9 +133,9 @@ def _lawful_leads(rule: SpeedometerRule, max_speed_kmh: float) -> tuple[float, f
     return least, most
 
 
-def covers_nothing(rule: SpeedometerRule, max_speed_kmh: float, ratio: Num) -> Holds:
+def covers_nothing(rule: SpeedometerRule, max_speed_kmh: Num, ratio: Num) -> Holds:
     """Return whether no speedometer that is lawful now stays so: the change is beyond the whole lawful range."""
-    least, most = _lawful_leads(rule, max_speed_kmh)
+    least, most = looked_up(partial(_lawful_leads, rule), max_speed_kmh)
     return (ratio * least > most) | (ratio * most < least)
 
 
@@ -171,8 +171,20 @@ def _grade(car: CarView[Num]) -> Grade[Num]:
     asked = _asked(car)
     if car.vehicle.is_trailer:
         return Grade(MET, UNKNOWN, UNKNOWN)
-    if known(present_lead(car.vehicle)):
-        return grade_reading(car, asked)
+    return either(car, grade_reading(car, asked), _grade_unread(car, asked))
+
+
+def either(car: CarView[Num], read: Grade[Num], unread: Grade[Num]) -> Grade[Num]:
+    """Return the grade that counts by whether the speedometer was read."""
+    was_read = known(present_lead(car.vehicle))
+    return Grade(
+        pick(was_read, read.outcome, unread.outcome),
+        pick(was_read, read.measured, unread.measured),
+        pick(was_read, read.limit, unread.limit),
+    )
+
+
+def _grade_unread(car: CarView[Num], asked: Asked) -> Grade[Num]:
     ratio = car.change.driven_circumference_ratio
     hopeless = covers_nothing(asked.rule, car.vehicle.max_speed_kmh, ratio)
     change, limit, beyond = unread_change(car)

@@ -25,7 +25,7 @@ def reading_tolerance_percent(car: CarView[Num]) -> tuple[Num, Num]:
     .. [GUM] Inputs that are off independently combine as the root of the sum of squares.
     """
     own = car.vehicle.speedometer_tolerance_percent
-    if _is_unread(car) or not car.front.conditions.tyres_vary:
+    if not car.front.conditions.tyres_vary:
         return own, own
     changes = pick(car.change.driven_circumference_ratio == 1.0, 0.0, 1.0)
     driven = _driven(car)
@@ -34,12 +34,8 @@ def reading_tolerance_percent(car: CarView[Num]) -> tuple[Num, Num]:
     # It shows more where the present tyres roll further than they should and the proposed ones less.
     down = independent(own, present * TOLERANCE_DOWN_PERCENT, proposed * TOLERANCE_UP_PERCENT)
     up = independent(own, present * TOLERANCE_UP_PERCENT, proposed * TOLERANCE_DOWN_PERCENT)
-    return down, up
-
-
-def _is_unread(car: CarView[Num]) -> bool:
-    """Return whether nobody read the speedometer."""
-    return not (known(car.vehicle.displayed_kmh) and known(car.vehicle.true_kmh))
+    is_read = known(car.vehicle.displayed_kmh) & known(car.vehicle.true_kmh)
+    return pick(is_read, down, own), pick(is_read, up, own)
 
 
 def _driven(car: CarView[Num]) -> tuple[AxleView[Num], ...]:

@@ -109,7 +109,7 @@ def _unsettled(rule: Rule, view: AxleView[Num] | CarView[Num], values: tuple[Num
     return pick(outcome == MET, MET, pick(forbids, NOT_ASSESSED, OPEN))
 
 
-def grades(case: Case, car: CarView[Num]) -> Iterator[tuple[str, Where, Grade[Num]]]:
+def grades(case: Case[Num], car: CarView[Num]) -> Iterator[tuple[str, Where, Grade[Num]]]:
     """Return code, place and grade of every rule that applies, and of those that may apply but lack a fact."""
     for where, view in _places(car):
         rules, unsettled = _asked(where, view)

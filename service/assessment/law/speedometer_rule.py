@@ -10,6 +10,7 @@ from service.assessment.checks.missing import diameter_remedy
 from service.assessment.checks.speedometer_lead import (
     Asked,
     covers_nothing,
+    either,
     grade_reading,
     is_r39,
     place_rule,
@@ -21,14 +22,14 @@ from service.assessment.checks.words import beside_true_speed, lawful_lead
 from service.assessment.law.law_words import FACTS
 from service.assessment.view.views import CarView
 from service.core.findings import MET, OPEN, Finding, Remedy, worst
-from service.core.numeric import UNKNOWN, Num, known, unknown
+from service.core.numeric import UNKNOWN, Num, all_hold, known, unknown
 from service.core.saying import Said, listed, say, sentences
 from service.rules.sections import SpeedometerRule
 
 CODE = "law.speedometer"
 
 
-def rule_of(case: Case) -> tuple[SpeedometerRule, tuple[str, ...]] | None:
+def rule_of(case: Case[Num]) -> tuple[SpeedometerRule, tuple[str, ...]] | None:
     """Return the place's own speedometer rule and the facts that would settle whether it applies; None: none asked."""
     vehicle, pack = case.vehicle, case.pack
     if vehicle.is_trailer:
@@ -37,13 +38,13 @@ def rule_of(case: Case) -> tuple[SpeedometerRule, tuple[str, ...]] | None:
     if rule is None:
         return None
     # R39 is asked of every car anyway; a rule about speeds that the vehicle does not reach asks nothing of it.
-    asks_more = rule.test_speeds_for(vehicle.max_speed_kmh) and not (rule.kind == "r39" and is_r39(rule))
+    asks_more = all_hold(rule.has_test_speed(vehicle.max_speed_kmh)) and not (rule.kind == "r39" and is_r39(rule))
     if not missing and not asks_more:
         return None
     return rule, missing
 
 
-def grades(case: Case, car: CarView[Num]) -> list[Grade[Num]]:
+def grades(case: Case[Num], car: CarView[Num]) -> list[Grade[Num]]:
     """Return the grade of the place's own speedometer rule, when it has one."""
     found = rule_of(case)
     return [] if found is None else [_grade(car, *found)]
@@ -54,11 +55,13 @@ def _grade(car: CarView[Num], rule: SpeedometerRule, missing: tuple[str, ...]) -
     if missing:
         return Grade(OPEN, UNKNOWN, UNKNOWN)
     asked = Asked(rule, rule.can_forbid)
-    if known(present_lead(car.vehicle)):
-        return grade_reading(car, asked)
+    return either(car, grade_reading(car, asked), _grade_unread(car, asked))
+
+
+def _grade_unread(car: CarView[Num], asked: Asked) -> Grade[Num]:
     # Taken as lawful now: the service's own check says what is worth a look.
     ratio = car.change.driven_circumference_ratio
-    hopeless = covers_nothing(rule, car.vehicle.max_speed_kmh, ratio)
+    hopeless = covers_nothing(asked.rule, car.vehicle.max_speed_kmh, ratio)
     change, limit, beyond = unread_change(car)
     outcome = worst(not_met=hopeless & asked.forbids, open_question=unknown(ratio) | beyond, advisory=hopeless)
     return Grade(outcome, change, limit)

@@ -18,7 +18,7 @@ CODE = "load.towing"
 TOWING_CATEGORIES = ("M1", "M1G", "N1")
 
 
-def grades(case: Case, car: CarView[Num]) -> Iterator[tuple[AxleView[Num], Grade[Num]]]:
+def grades(case: Case[Num], car: CarView[Num]) -> Iterator[tuple[AxleView[Num], Grade[Num]]]:
     """Return the grade of the axle that the towing relief speaks of, when the vehicle tows."""
     if case.vehicle.towing and case.vehicle.category in TOWING_CATEGORIES:
         yield car.rear, _grade(car.rear)

@@ -16,7 +16,7 @@ from service.core.saying import say
 CODE = "law.winter_tyre"
 
 
-def grades(case: Case, car: CarView[Num]) -> Iterator[tuple[AxleView[Num], Grade[Num]]]:
+def grades(case: Case[Num], car: CarView[Num]) -> Iterator[tuple[AxleView[Num], Grade[Num]]]:
     """Return the grade of each axle when the request is about winter and the place has winter rules."""
     if case.season == "winter" and case.pack.winter is not None:
         can_forbid = any(marking.status == "read" for marking in case.pack.winter.markings)

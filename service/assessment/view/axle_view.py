@@ -12,20 +12,35 @@ from service.assessment.view.figures import behaviour, geometry, load
 from service.assessment.view.ordered_pressure import estimate_pressure_kpa, ordered_pressure_kpa, present_pressure_kpa
 from service.assessment.view.wheel_facts import WheelFacts
 from service.core.findings import AxleName
-from service.core.numeric import Num
+from service.core.numeric import UNKNOWN, Num, Num_co
 from service.rules.limits import Limits
 from service.rules.pack import RulePack
+
+
+class Hub(NamedTuple, Generic[Num_co]):
+    """The bolts of a hub and their circle; NaN where nobody looked."""
+
+    bolts: Num_co
+    circle_mm: Num_co
+
+
+class Fitted(NamedTuple, Generic[Num_co]):
+    """What an axle has now, its designations as numbers: the wheel and the hub."""
+
+    wheel: WheelFacts[Num_co]
+    hub: Hub[Num_co]
 
 
 class AxleView(NamedTuple, Generic[Num]):
     """One axle as the checks see it."""
 
     name: AxleName
-    axle: Axle
-    vehicle: Vehicle
+    axle: Axle[Num]
+    vehicle: Vehicle[Num]
     limits: Limits
     pack: RulePack
-    now: Wheel
+    hub: Hub[Num]
+    now: Wheel[Num]
     then: Wheel[Num]
     change: AxleChange[Num]
     ordered_pressure_kpa: Num
@@ -33,9 +48,15 @@ class AxleView(NamedTuple, Generic[Num]):
     conditions: Conditions
 
 
-def present_wheel(axle: Axle, vehicle: Vehicle, limits: Limits) -> Wheel:
+def fitted(axle: Axle, max_speed_kmh: float) -> Fitted:
+    """Return what an axle of a vehicle with this top speed has now."""
+    circle = axle.hub_bolt_circle
+    hub = Hub(UNKNOWN, UNKNOWN) if circle is None else Hub(float(circle.bolts), circle.diameter_mm)
+    return Fitted(wheel_facts(axle.fitted, axle, max_speed_kmh), hub)
+
+
+def present_wheel(facts: WheelFacts[Num], axle: Axle[Num], vehicle: Vehicle[Num], limits: Limits) -> Wheel[Num]:
     """Return the wheel fitted now on an axle."""
-    facts = wheel_facts(axle.fitted, axle, vehicle.max_speed_kmh)
     shape = geometry(facts, limits, axle)
     carried = load(facts, axle, limits, vehicle)
     pressure = present_pressure_kpa(facts, carried, limits)
@@ -44,7 +65,7 @@ def present_wheel(axle: Axle, vehicle: Vehicle, limits: Limits) -> Wheel:
 
 
 def proposed_wheel(
-    facts: WheelFacts[Num], now: Wheel, axle: Axle, vehicle: Vehicle, limits: Limits
+    facts: WheelFacts[Num], now: Wheel[Num], axle: Axle[Num], vehicle: Vehicle[Num], limits: Limits
 ) -> tuple[Wheel[Num], Num]:
     """Return the wheel to be fitted, and the pressure to set in it."""
     shape = geometry(facts, limits, axle)
@@ -55,11 +76,13 @@ def proposed_wheel(
     return Wheel(facts, shape, carried, behaviour(facts, shape, pressure, axle, height)), ordered
 
 
-def axle_view(case: Case, axle: Axle, facts: WheelFacts[Num], conditions: Conditions) -> AxleView[Num]:
+def axle_view(
+    case: Case[Num], axle: Axle[Num], now_fitted: Fitted[Num], facts: WheelFacts[Num], conditions: Conditions
+) -> AxleView[Num]:
     """Return present against proposed on one axle."""
     vehicle, pack = case.vehicle, case.pack
     limits = pack.limits
-    now = present_wheel(axle, vehicle, limits)
+    now = present_wheel(now_fitted.wheel, axle, vehicle, limits)
     then, ordered = proposed_wheel(facts, now, axle, vehicle, limits)
     return AxleView(
         name=axle.name,
@@ -67,6 +90,7 @@ def axle_view(case: Case, axle: Axle, facts: WheelFacts[Num], conditions: Condit
         vehicle=vehicle,
         limits=limits,
         pack=pack,
+        hub=now_fitted.hub,
         now=now,
         then=then,
         change=axle_change(now, then, axle),

@@ -11,20 +11,20 @@ from service.assessment.case import Axle
 from service.assessment.view.figures import NEW_TREAD_DEPTH_MM, Behaviour, Geometry, Load, standing_water_onset_kmh
 from service.assessment.view.wheel_facts import WheelFacts, same_rim
 from service.core.findings import Estimate, Holds
-from service.core.numeric import UNKNOWN, Num, known, known_or, pick, unknown
+from service.core.numeric import UNKNOWN, Num, Num_co, known, known_or, pick, unknown
 from service.physics.aquaplaning import width_factor
 from service.physics.cornering_stiffness import StiffnessRatios, relative_cornering_stiffness_band, stiffness_ratios
 from service.physics.wet_reserve import onset_change_band_percent
 from service.physics.wheel_position import ride_height_change_mm, scrub_radius_change_mm, track_change_mm
 
 
-class Wheel(NamedTuple, Generic[Num]):
+class Wheel(NamedTuple, Generic[Num_co]):
     """One wheel, present or proposed: the row of facts and the figures made of it."""
 
-    facts: WheelFacts[Num]
-    geometry: Geometry[Num]
-    load: Load[Num]
-    behaviour: Behaviour[Num]
+    facts: WheelFacts[Num_co]
+    geometry: Geometry[Num_co]
+    load: Load[Num_co]
+    behaviour: Behaviour[Num_co]
 
 
 class AxleChange(NamedTuple, Generic[Num]):
@@ -59,7 +59,7 @@ def percent(now: Num, then: Num) -> Num:
     return 100.0 * (then / now - 1.0)
 
 
-def axle_change(now: Wheel, then: Wheel[Num], axle: Axle) -> AxleChange[Num]:
+def axle_change(now: Wheel[Num], then: Wheel[Num], axle: Axle[Num]) -> AxleChange[Num]:
     """Return what changes on one axle; the track of twin wheels lies between them, whatever their offset."""
     single = axle.wheels_per_side == 1
     same = same_rim(now.facts, then.facts)
@@ -96,21 +96,21 @@ def axle_change(now: Wheel, then: Wheel[Num], axle: Axle) -> AxleChange[Num]:
     )
 
 
-def _same_unknown_size(now: Wheel, then: Wheel[Num]) -> Holds:
+def _same_unknown_size(now: Wheel[Num], then: Wheel[Num]) -> Holds:
     """Return whether two tyres have one size whose dimensions no table gives."""
     one, other = now.facts, then.facts
     named = (one.nominal_width_mm == other.nominal_width_mm) & (one.tyre_rim_code == other.tyre_rim_code)
     return named & unknown(one.overall_diameter_mm) & unknown(other.overall_diameter_mm)
 
 
-def _half_width_mm(now: Wheel, then: Wheel[Num]) -> Num:
+def _half_width_mm(now: Wheel[Num], then: Wheel[Num]) -> Num:
     same_rim_width = now.facts.rim_width_in == then.facts.rim_width_in
     unknown_widths = unknown(now.geometry.widest_mm) & unknown(then.geometry.widest_mm)
     alike = _same_unknown_size(now, then) & same_rim_width & unknown_widths
     return pick(alike, 0.0, 0.5 * (then.geometry.widest_mm - now.geometry.widest_mm))
 
 
-def _growth_sideways_mm(now: Wheel, then: Wheel[Num]) -> Num:
+def _growth_sideways_mm(now: Wheel[Num], then: Wheel[Num]) -> Num:
     """Return how far a tyre that is wider than the present one may outgrow its design on either side."""
     width, present = then.geometry.section_width_mm, now.geometry.section_width_mm
     # Beside a present tyre that was measured, one of which only the design is known may turn out wider.
@@ -119,14 +119,14 @@ def _growth_sideways_mm(now: Wheel, then: Wheel[Num]) -> Num:
     return pick(alike, 0.0, 0.5 * (then.geometry.grown_widest_mm - then.geometry.widest_mm))
 
 
-def _growth_radial_mm(now: Wheel, then: Wheel[Num]) -> Num:
+def _growth_radial_mm(now: Wheel[Num], then: Wheel[Num]) -> Num:
     """Return how far a tyre that is larger than the present one may outgrow its design radius."""
     diameter, present = then.geometry.overall_diameter_mm, now.geometry.overall_diameter_mm
     alike = (diameter <= present) | (unknown(diameter) & unknown(present))
     return pick(alike, 0.0, 0.5 * (then.geometry.grown_diameter_mm - diameter))
 
 
-def _stiffness_ratios(now: Wheel, then: Wheel[Num]) -> StiffnessRatios[Num]:
+def _stiffness_ratios(now: Wheel[Num], then: Wheel[Num]) -> StiffnessRatios[Num]:
     rim_now = now.facts.rim_width_in / now.facts.measuring_rim_in
     # No model here speaks of both a radial and a diagonal tyre.
     alike = pick(then.facts.radial == now.facts.radial, 1.0, UNKNOWN)
@@ -138,7 +138,7 @@ def _stiffness_ratios(now: Wheel, then: Wheel[Num]) -> StiffnessRatios[Num]:
     )
 
 
-def _onset_change_percent(now: Wheel, then: Wheel[Num]) -> Estimate[Num]:
+def _onset_change_percent(now: Wheel[Num], then: Wheel[Num]) -> Estimate[Num]:
     """Return by how much the onset changes, both tyres new; the band alone minds how far they are worn."""
     patch = now.behaviour.patch_width_mm
     change = percent(new_onset_kmh(now, patch), new_onset_kmh(then, patch))
@@ -146,7 +146,7 @@ def _onset_change_percent(now: Wheel, then: Wheel[Num]) -> Estimate[Num]:
     return onset_change_band_percent(change, *depths)
 
 
-def onset_kmh(wheel: Wheel[Num], front_patch_mm: float) -> Num:
+def onset_kmh(wheel: Wheel[Num], front_patch_mm: Num) -> Num:
     """Return the aquaplaning onset of a wheel [km/h], its width counted.
 
     The level formula has no width term, so the patch of the present front wheel is the measure of all four.
@@ -155,7 +155,7 @@ def onset_kmh(wheel: Wheel[Num], front_patch_mm: float) -> Num:
     return wheel.behaviour.aquaplaning_onset_kmh * width
 
 
-def new_onset_kmh(wheel: Wheel[Num], front_patch_mm: float) -> Num:
+def new_onset_kmh(wheel: Wheel[Num], front_patch_mm: Num) -> Num:
     """Return the same for a new tyre: axles and fitments are compared as new."""
     width = width_factor(front_patch_mm, wheel.behaviour.patch_width_mm)
     return standing_water_onset_kmh(wheel.behaviour.pressure_kpa, NEW_TREAD_DEPTH_MM) * width

@@ -34,7 +34,7 @@ class Conditions(NamedTuple):
         return pick(winter_mark == ALPINE, self.alpine_counts, other)
 
 
-def conditions_of(case: Case) -> Conditions:
+def conditions_of(case: Case[Num]) -> Conditions:
     """Return the conditions of a case."""
     pack = case.pack
     day = case.date or pack.edition_date
@@ -54,7 +54,7 @@ def _winter_marks(pack: RulePack, day: str) -> tuple[float, float, float]:
     return counts["3PMSF"], counts["M+S"], pack.winter.speed_floor.value
 
 
-def _reliefs(case: Case) -> tuple[float, float]:
+def _reliefs(case: Case[Num]) -> tuple[float, float]:
     """Return the speed at which the law reads the load (NaN: the vehicle's own), and the share of axle mass it asks."""
     if not case.pack.allowances:
         return UNKNOWN, 1.0

@@ -12,7 +12,8 @@ from service.assessment.case import Vehicle
 from service.assessment.view.axle_view import AxleView
 from service.assessment.view.change import Wheel
 from service.assessment.view.figures import NEW_TREAD_DEPTH_MM, standing_water_onset_kmh
-from service.core.findings import Estimate
+from service.assessment.view.wheel_facts import WheelFacts
+from service.core.findings import Estimate, Holds
 from service.core.numeric import UNKNOWN, Num, filled, known_or, pick
 from service.physics.aquaplaning import width_factor
 from service.physics.braking import braking_distance_change_percent, front_braking_share, known_or_assumed_share
@@ -30,10 +31,10 @@ class AxleDriving(NamedTuple, Generic[Num]):
     load_reserve_ratio: Num
     peak_grip_percent: Estimate[Num]
     heat_reserve_percent: Num
-    wet_reserve_present: Estimate[float]
+    wet_reserve_present: Estimate[Num]
     """In per cent, with the tread as stated."""
     wet_reserve_proposed: Estimate[Num]
-    new_reserve_present_percent: float
+    new_reserve_present_percent: Num
     """With new tread on both sides, so that the size alone speaks."""
     new_reserve_proposed_percent: Num
     reserve_fall_percent: Num
@@ -45,13 +46,13 @@ class Driving(NamedTuple, Generic[Num]):
 
     front: AxleDriving[Num]
     rear: AxleDriving[Num]
-    front_share: Estimate[float]
+    front_share: Estimate[Num]
     """Of the braking; without a band where masses, wheelbase and height of the centre of gravity give it."""
     braking_distance_percent: Estimate[Num]
     turn_in: TurnIn[Num]
 
 
-def driving(vehicle: Vehicle, front: AxleView[Num], rear: AxleView[Num]) -> Driving[Num]:
+def driving(vehicle: Vehicle[Num], front: AxleView[Num], rear: AxleView[Num]) -> Driving[Num]:
     """Return what changes on the road; the patch of the present front wheel measures all onsets."""
     patch_mm = front.now.behaviour.patch_width_mm
     on_front, on_rear = _axle(front, patch_mm), _axle(rear, patch_mm)
@@ -75,10 +76,10 @@ def driving(vehicle: Vehicle, front: AxleView[Num], rear: AxleView[Num]) -> Driv
     )
 
 
-def _axle(view: AxleView[Num], patch_mm: float) -> AxleDriving[Num]:
+def _axle(view: AxleView[Num], patch_mm: Num) -> AxleDriving[Num]:
     now, then = view.now, view.then
-    # No model here speaks of both a radial and a diagonal tyre.
-    alike = pick(then.facts.radial == now.facts.radial, 1.0, UNKNOWN)
+    # No model here speaks of both a radial and a diagonal tyre, and friction is that of tyres of one kind.
+    alike = pick((then.facts.radial == now.facts.radial) & of_one_kind(now.facts, then.facts), 1.0, UNKNOWN)
     ratio = alike * _carried_kg(then) / _carried_kg(now)
     proposed = 100.0 * wet_reserve(_new_onset_kmh(then, patch_mm))
     present = 100.0 * wet_reserve(_new_onset_kmh(now, patch_mm))
@@ -96,6 +97,15 @@ def _axle(view: AxleView[Num], patch_mm: float) -> AxleDriving[Num]:
     )
 
 
+def of_one_kind(now: WheelFacts[Num], then: WheelFacts[Num]) -> Holds:
+    """Return whether two tyres are of one kind, so that their size alone may be compared; floats or arrays alike."""
+    return (
+        (then.commercial == now.commercial)
+        & (then.winter_mark == now.winter_mark)
+        & (then.temporary_spare == now.temporary_spare)
+    )
+
+
 def _carried_kg(wheel: Wheel[Num]) -> Num:
     """Return what a tyre carries at its pressure; its load index where no pressure law is known for it."""
     facts = wheel.facts
@@ -110,12 +120,12 @@ def _tread_mm(wheel: Wheel[Num]) -> Num:
     return tread_width_mm(wheel.facts.nominal_width_mm, wheel.facts.aspect_percent)
 
 
-def _new_onset_kmh(wheel: Wheel[Num], patch_mm: float) -> Num:
+def _new_onset_kmh(wheel: Wheel[Num], patch_mm: Num) -> Num:
     level = standing_water_onset_kmh(wheel.behaviour.pressure_kpa, NEW_TREAD_DEPTH_MM)
     return level * width_factor(patch_mm, wheel.behaviour.patch_width_mm)
 
 
-def _stated_reserve(wheel: Wheel[Num], patch_mm: float) -> Estimate[Num]:
+def _stated_reserve(wheel: Wheel[Num], patch_mm: Num) -> Estimate[Num]:
     depth = known_or(wheel.facts.tread_depth_mm, NEW_TREAD_DEPTH_MM)
     onset = standing_water_onset_kmh(wheel.behaviour.pressure_kpa, depth)
     onset = onset * width_factor(patch_mm, wheel.behaviour.patch_width_mm)

@@ -39,7 +39,7 @@ def wheel_facts(fitment: Fitment, axle: Axle, max_speed_kmh: float, law_speed_km
     measured = NOT_MEASURED
     if tyre.measured is not None:
         measured = tyre.measured
-        facts = _with_measured(facts, measured)
+        facts = with_measured(facts, measured)
     state = StateFacts(
         tread_depth_mm=tyre.tread_depth_mm,
         measured_width_mm=measured.section_width_mm,
@@ -126,7 +126,8 @@ def _shape_by_height(width: float, height: float) -> dict[str, float]:
     }
 
 
-def _with_measured(facts: TyreFacts, measured: Measured) -> TyreFacts:
+def with_measured(facts: TyreFacts, measured: Measured) -> TyreFacts:
+    """Return what is said of a tyre once the maker or a measurement says more; each takes the place of the computed."""
     changed: dict[str, float] = {}
     outer = measured.overall_diameter_mm
     if not math.isnan(outer):

@@ -9,7 +9,7 @@ from typing import Generic, NamedTuple
 
 from service.assessment.case import Axle, Vehicle
 from service.assessment.view.wheel_facts import NO_MARK, WheelFacts
-from service.core.numeric import UNKNOWN, Num, known_or, larger, pick
+from service.core.numeric import UNKNOWN, Num, Num_co, known_or, larger, pick
 from service.core.units import MM_PER_INCH, STANDARD_GRAVITY_M_S2
 from service.physics.aquaplaning import gallaway_onset_kmh
 from service.physics.contact_patch import contact_patch, tread_width_mm
@@ -48,50 +48,50 @@ LAST_BIT_KG = 1e-9
 HIGHEST_ASPECT_PERCENT = 150.0
 
 
-class Geometry(NamedTuple, Generic[Num]):
+class Geometry(NamedTuple, Generic[Num_co]):
     """Sizes and places of one wheel as designed; edges are measured from the hub face, the inner one inboard."""
 
-    section_width_mm: Num
-    overall_diameter_mm: Num
-    rolling_circumference_mm: Num
-    revolutions_per_km: Num
-    inner_edge_mm: Num
-    outer_edge_mm: Num
-    widest_mm: Num
+    section_width_mm: Num_co
+    overall_diameter_mm: Num_co
+    rolling_circumference_mm: Num_co
+    revolutions_per_km: Num_co
+    inner_edge_mm: Num_co
+    outer_edge_mm: Num_co
+    widest_mm: Num_co
     """The wider of tyre and rim."""
-    grown_widest_mm: Num
+    grown_widest_mm: Num_co
     """The same with a tyre as wide as it may grow in service."""
-    grown_diameter_mm: Num
-    twin_gap_mm: Num
+    grown_diameter_mm: Num_co
+    twin_gap_mm: Num_co
     """Between the two grown tyres of a twin; NaN for a single wheel."""
 
 
-class Load(NamedTuple, Generic[Num]):
+class Load(NamedTuple, Generic[Num_co]):
     """What one wheel carries at the vehicle's top speed, and what it must carry."""
 
-    capacity_kg: Num
-    axle_capacity_kg: Num
-    required_kg: Num
-    required_pressure_kpa: Num
+    capacity_kg: Num_co
+    axle_capacity_kg: Num_co
+    required_kg: Num_co
+    required_pressure_kpa: Num_co
     """Cold, for the axle at the top speed; NaN where it is not known, and where no pressure is enough."""
 
 
-class Behaviour(NamedTuple, Generic[Num]):
+class Behaviour(NamedTuple, Generic[Num_co]):
     """Estimates of one wheel at a pressure, under the estimate load."""
 
-    pressure_kpa: Num
-    load_share: Num
+    pressure_kpa: Num_co
+    load_share: Num_co
     """That load over the rated one; NaN where no load index is stated."""
-    static_loaded_radius_mm: Num
-    patch_length_mm: Num
-    patch_width_mm: Num
-    patch_area_cm2: Num
-    cornering_stiffness_n_per_deg: Num
-    axle_stiffness_n_per_deg: Num
-    aquaplaning_onset_kmh: Num
+    static_loaded_radius_mm: Num_co
+    patch_length_mm: Num_co
+    patch_width_mm: Num_co
+    patch_area_cm2: Num_co
+    cornering_stiffness_n_per_deg: Num_co
+    axle_stiffness_n_per_deg: Num_co
+    aquaplaning_onset_kmh: Num_co
 
 
-def geometry(facts: WheelFacts[Num], limits: Limits, axle: Axle) -> Geometry[Num]:
+def geometry(facts: WheelFacts[Num], limits: Limits, axle: Axle[Num]) -> Geometry[Num]:
     """Return sizes and places of a wheel, its tyres new; of twins, the inner one's inner and the outer's outer edge.
 
     The outer wheel of a twin is the inner one turned round, so both edges move out as the offset grows.
@@ -126,23 +126,24 @@ def geometry(facts: WheelFacts[Num], limits: Limits, axle: Axle) -> Geometry[Num
     )
 
 
-def load_share(facts: WheelFacts[Num], axle: Axle, limits: Limits, vehicle: Vehicle) -> Num:
+def load_share(facts: WheelFacts[Num], axle: Axle[Num], limits: Limits, vehicle: Vehicle[Num]) -> Num:
     """Return the share of the axle's mass that each tyre must be able to carry.
 
     Slow light trailers may load passenger tyres more; commercial tyres never get that relief.
     """
-    slow_trailer = vehicle.category in SLOW_TRAILERS and vehicle.max_speed_kmh <= limits.trailer_speed_kmh.value
+    slow = vehicle.category in SLOW_TRAILERS
+    slow_trailer = (vehicle.max_speed_kmh <= limits.trailer_speed_kmh.value) & slow
     if axle.wheels_per_side == 1:
         commercial = limits.load_share_single.value
-        passenger = limits.load_share_trailer_single.value if slow_trailer else commercial
+        passenger = pick(slow_trailer, limits.load_share_trailer_single.value, commercial)
     else:
         commercial = limits.load_share_twin_commercial.value
         twin = limits.load_share_twin_passenger.value
-        passenger = limits.load_share_trailer_twin.value if slow_trailer else twin
+        passenger = pick(slow_trailer, limits.load_share_trailer_twin.value, twin)
     return passenger + (commercial - passenger) * facts.commercial
 
 
-def load(facts: WheelFacts[Num], axle: Axle, limits: Limits, vehicle: Vehicle) -> Load[Num]:
+def load(facts: WheelFacts[Num], axle: Axle[Num], limits: Limits, vehicle: Vehicle[Num]) -> Load[Num]:
     """Return what a wheel carries at the top speed against what its axle asks of it."""
     capacity = facts.rated_kg * facts.load_factor
     share = load_share(facts, axle, limits, vehicle)
@@ -165,7 +166,7 @@ def standing_water_onset_kmh(pressure_kpa: Num, tread_depth_mm: Num) -> Num:
 
 
 def behaviour(
-    facts: WheelFacts[Num], shape: Geometry[Num], pressure_kpa: Num, axle: Axle, height_mm: float
+    facts: WheelFacts[Num], shape: Geometry[Num], pressure_kpa: Num, axle: Axle[Num], height_mm: Num
 ) -> Behaviour[Num]:
     """Return the estimates of one wheel under the axle's estimate load; `height_mm` is the centre of gravity's."""
     mass = axle.estimate_mass_kg

@@ -23,7 +23,7 @@ class MassChange(NamedTuple, Generic[Num]):
     inertia_percent: Estimate[Num]
 
 
-def mass_change(now: Wheel, then: Wheel[Num]) -> MassChange[Num]:
+def mass_change(now: Wheel[Num], then: Wheel[Num]) -> MassChange[Num]:
     """Return the change of mass and inertia of one wheel, each with its band."""
     mass_now, inertia_now = _mass_and_inertia(now)
     mass_then, inertia_then = _mass_and_inertia(then)

@@ -35,7 +35,7 @@ def is_too_high(pressure_kpa: Num, facts: WheelFacts[Num], limits: Limits) -> Ho
     return pressure_kpa > usual_most_kpa(facts, limits) + AS_SHOWN_KPA
 
 
-def ordered_pressure_kpa(facts: WheelFacts[Num], carried: Load[Num], present_kpa: float, limits: Limits) -> Num:
+def ordered_pressure_kpa(facts: WheelFacts[Num], carried: Load[Num], present_kpa: Num, limits: Limits) -> Num:
     """Return the cold pressure to set.
 
     It is the one stated with the tyre where that is enough and usual. Else it is what the axle needs, or today's
@@ -69,18 +69,19 @@ def ordered_pressure_kpa(facts: WheelFacts[Num], carried: Load[Num], present_kpa
     return pick(sound, stated, to_set)
 
 
-def present_pressure_kpa(facts: WheelFacts, carried: Load, limits: Limits) -> float:
+def present_pressure_kpa(facts: WheelFacts[Num], carried: Load[Num], limits: Limits) -> Num:
     """Return the pressure that the estimates of the present fitment hold for.
 
     It is the stated one where that is sound, else the one that would be set: so the same tyre is the same before and
     after, and a change is not praised for what a pump would do.
     """
-    supposed = ordered_pressure_kpa(facts, carried, UNKNOWN, limits)
+    not_known: Num = UNKNOWN
+    supposed = ordered_pressure_kpa(facts, carried, not_known, limits)
     usual = known_or(facts.reference_pressure_kpa, ASSUMED_PRESSURE_KPA)
     return known_or(supposed, known_or(facts.pressure_kpa, usual))
 
 
-def estimate_pressure_kpa(facts: WheelFacts[Num], ordered_kpa: Num, present_kpa: float, limits: Limits) -> Num:
+def estimate_pressure_kpa(facts: WheelFacts[Num], ordered_kpa: Num, present_kpa: Num, limits: Limits) -> Num:
     """Return the pressure that the estimates of the proposed fitment hold for: the one that will be in the tyre.
 
     Where none can be ordered it is the stated one, else the present one as far as the tyre usually goes.

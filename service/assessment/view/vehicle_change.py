@@ -22,17 +22,15 @@ class CarChange(NamedTuple, Generic[Num]):
     axle_ratio_percent: Num
     engine_speed_percent: Num
     odometer_percent: Num
-    front_compliance_deg_per_g: float
-    rear_compliance_deg_per_g: float
+    front_compliance_deg_per_g: Num
+    rear_compliance_deg_per_g: Num
     gradient_deg_per_g: Estimate[Num]
     grip_order_percent: Num
-    rear_onset_lead_percent_present: float
+    rear_onset_lead_percent_present: Num
     rear_onset_lead_percent: Num
 
 
-def car_change(
-    front: AxleView[Num], rear: AxleView[Num], weights_n: tuple[float, float], driven: str
-) -> CarChange[Num]:
+def car_change(front: AxleView[Num], rear: AxleView[Num], weights_n: tuple[Num, Num], driven: str) -> CarChange[Num]:
     """Return what changes for the whole vehicle."""
     now_front, then_front = front.now.geometry.rolling_circumference_mm, front.then.geometry.rolling_circumference_mm
     now_rear, then_rear = rear.now.geometry.rolling_circumference_mm, rear.then.geometry.rolling_circumference_mm

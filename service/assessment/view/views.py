@@ -1,7 +1,7 @@
 """Present against proposed: everything the checks look at, computed once.
 
-`weigh` takes rows of facts; each proposed row may hold numbers (one candidate) or arrays (many), the present
-one always holds numbers. What more than one question needs is computed here, and here alone.
+`weigh` takes rows of facts; each may hold numbers (one candidate, one vehicle) or arrays (many), and so may the
+numbers of the vehicle. What more than one question needs is computed here, and here alone.
 """
 
 from __future__ import annotations
@@ -9,7 +9,7 @@ from __future__ import annotations
 from typing import Generic, NamedTuple
 
 from service.assessment.case import Candidate, Case, Vehicle
-from service.assessment.view.axle_view import AxleView, axle_view
+from service.assessment.view.axle_view import AxleView, Fitted, axle_view, fitted
 from service.assessment.view.conditions import conditions_of
 from service.assessment.view.driving import Driving, driving
 from service.assessment.view.facts import wheel_facts
@@ -21,13 +21,13 @@ from service.rules.limits import Limits
 from service.rules.pack import RulePack
 
 # The checks look at one axle or at the whole vehicle; both views are had from here.
-__all__ = ["AxleView", "CarView", "candidate_facts", "car_view", "weigh"]
+__all__ = ["AxleView", "CarView", "Fitted", "candidate_facts", "car_view", "now_fitted", "weigh"]
 
 
 class CarView(NamedTuple, Generic[Num]):
     """The whole vehicle as the checks see it."""
 
-    vehicle: Vehicle
+    vehicle: Vehicle[Num]
     limits: Limits
     pack: RulePack
     front: AxleView[Num]
@@ -36,15 +36,22 @@ class CarView(NamedTuple, Generic[Num]):
     driving: Driving[Num]
 
 
-def weigh(case: Case, front: WheelFacts[Num], rear: WheelFacts[Num]) -> CarView[Num]:
-    """Return present against proposed for the vehicle of a case and the rows of the proposed wheels."""
+def now_fitted(vehicle: Vehicle) -> tuple[Fitted, Fitted]:
+    """Return what the front and the rear axle of one vehicle have now."""
+    return fitted(vehicle.front, vehicle.max_speed_kmh), fitted(vehicle.rear, vehicle.max_speed_kmh)
+
+
+def weigh(
+    case: Case[Num], present: tuple[Fitted[Num], Fitted[Num]], front: WheelFacts[Num], rear: WheelFacts[Num]
+) -> CarView[Num]:
+    """Return present against proposed for the vehicle of a case and the rows of the present and proposed wheels."""
     vehicle, conditions = case.vehicle, conditions_of(case)
-    on_front = axle_view(case, vehicle.front, front, conditions)
-    on_rear = axle_view(case, vehicle.rear, rear, conditions)
+    on_front = axle_view(case, vehicle.front, present[0], front, conditions)
+    on_rear = axle_view(case, vehicle.rear, present[1], rear, conditions)
     return car_view(vehicle, on_front, on_rear)
 
 
-def car_view(vehicle: Vehicle, on_front: AxleView[Num], on_rear: AxleView[Num]) -> CarView[Num]:
+def car_view(vehicle: Vehicle[Num], on_front: AxleView[Num], on_rear: AxleView[Num]) -> CarView[Num]:
     """Return what both axles together do to the vehicle."""
     weights = (
         vehicle.front.estimate_mass_kg * STANDARD_GRAVITY_M_S2,

@@ -13,7 +13,7 @@ from typing import Final, Generic, TypeVar
 
 import numpy as np
 
-from service.core.numeric import FloatArray, Num, Number, known, magnitude, pick
+from service.core.numeric import FloatArray, Num, Num_co, Number, known, magnitude, pick
 
 # Bolt circles are written to a tenth of a millimetre (114.3), so half of that is the same circle; bores are measured.
 SAME_CIRCLE_MM, SAME_BORE_MM = 0.05, 0.1
@@ -26,83 +26,83 @@ NO_MARK, MUD_AND_SNOW, ALPINE = 0.0, 1.0, 2.0
 
 
 @dataclass(frozen=True)
-class TyreFacts(Generic[Num]):
+class TyreFacts(Generic[Num_co]):
     """What the designation alone says of a tyre."""
 
-    nominal_width_mm: Num
-    aspect_percent: Num
-    tyre_rim_code: Num
-    rim_diameter_mm: Num
-    section_height_mm: Num
-    overall_diameter_mm: Num
-    design_width_mm: Num
-    design_rim_mm: Num
-    measuring_rim_in: Num
-    approved_min_in: Num
-    approved_max_in: Num
-    approval: Num
-    reference_pressure_kpa: Num
-    pressure_exponent: Num
-    circumference_factor: Num
-    radial: Num
-    commercial: Num
-    temporary_spare: Num
-    winter_mark: Num
-    run_flat: Num
+    nominal_width_mm: Num_co
+    aspect_percent: Num_co
+    tyre_rim_code: Num_co
+    rim_diameter_mm: Num_co
+    section_height_mm: Num_co
+    overall_diameter_mm: Num_co
+    design_width_mm: Num_co
+    design_rim_mm: Num_co
+    measuring_rim_in: Num_co
+    approved_min_in: Num_co
+    approved_max_in: Num_co
+    approval: Num_co
+    reference_pressure_kpa: Num_co
+    pressure_exponent: Num_co
+    circumference_factor: Num_co
+    radial: Num_co
+    commercial: Num_co
+    temporary_spare: Num_co
+    winter_mark: Num_co
+    run_flat: Num_co
 
 
 @dataclass(frozen=True)
-class ServiceFacts(Generic[Num]):
+class ServiceFacts(Generic[Num_co]):
     """What the tyre may carry and how fast it may go: at the vehicle's top speed, and where the law reads the load."""
 
-    load_index: Num
-    rated_kg: Num
-    load_factor: Num
-    speed_capability_kmh: Num
-    law_load_factor: Num
+    load_index: Num_co
+    rated_kg: Num_co
+    load_factor: Num_co
+    speed_capability_kmh: Num_co
+    law_load_factor: Num_co
     """NaN where the law reads the load at the top speed."""
-    left_to_maker: float
+    left_to_maker: Num_co
     """1 where the vehicle is faster than a symbol in brackets: then the maker alone states load and speed."""
 
 
 @dataclass(frozen=True)
-class RimFacts(Generic[Num]):
+class RimFacts(Generic[Num_co]):
     """What the designation and the caller say of a rim."""
 
-    rim_width_in: Num
-    rim_code: Num
-    offset_mm: Num
+    rim_width_in: Num_co
+    rim_code: Num_co
+    offset_mm: Num_co
     """As the wheel stands: what is marked on the rim, less the spacer."""
-    hump: Num
-    one_piece: Num
-    bolts: Num
-    bolt_circle_mm: Num
-    centre_bore_mm: Num
-    rim_rating_kg: Num
-    rim_mass_kg: Num
-    spacer_mm: Num
+    hump: Num_co
+    one_piece: Num_co
+    bolts: Num_co
+    bolt_circle_mm: Num_co
+    centre_bore_mm: Num_co
+    rim_rating_kg: Num_co
+    rim_mass_kg: Num_co
+    spacer_mm: Num_co
 
 
 @dataclass(frozen=True)
-class StateFacts(Generic[Num]):
+class StateFacts(Generic[Num_co]):
     """What the caller says of the single tyre: its wear, its pressure, what was measured of it."""
 
-    tread_depth_mm: Num
-    measured_width_mm: Num
-    measured_circumference_mm: Num
-    tyre_mass_kg: Num
-    pressure_kpa: Num
+    tread_depth_mm: Num_co
+    measured_width_mm: Num_co
+    measured_circumference_mm: Num_co
+    tyre_mass_kg: Num_co
+    pressure_kpa: Num_co
 
 
 @dataclass(frozen=True)
-class WheelFacts(TyreFacts[Num], ServiceFacts[Num], RimFacts[Num], StateFacts[Num]):
+class WheelFacts(TyreFacts[Num_co], ServiceFacts[Num_co], RimFacts[Num_co], StateFacts[Num_co]):
     """All that is said of one wheel; on the array path each field holds an array, one element for each wheel."""
 
 
 Facts = TypeVar("Facts", TyreFacts, ServiceFacts, RimFacts, WheelFacts)
 
 
-def same_rim(now: RimFacts, then: RimFacts[Num]) -> Num:
+def same_rim(now: RimFacts[Num], then: RimFacts[Num]) -> Num:
     """Return 1 where a proposed rim is, by all that is said of both, one that the axle has now; else 0.
 
     Width, diameter, marked offset and pieces are equal; what only one of the two states contradicts nothing, but for

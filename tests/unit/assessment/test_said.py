@@ -10,10 +10,10 @@ import pytest
 
 from service.api.inbound.translate import case as case_of
 from service.api.schemas.request import CheckRequest
-from service.assessment.answer.assess import candidate_facts, weigh
 from service.assessment.case import Case
 from service.assessment.checks import AXLE_CHECKS, CAR_CHECKS
 from service.assessment.law import law_findings as law
+from service.assessment.view.views import candidate_facts, now_fitted, weigh
 from service.core.dates import day_in_words
 from service.core.findings import Finding
 from service.core.saying import Said
@@ -25,25 +25,6 @@ from tests.support.shop_cases import Json, shop_question
 
 # Each group of questions is one test: 25 of a shop and 25 odd ones.
 GROUPS, GROUP = range(8), 25
-# Told by checks whose words are still plain English; each goes from here as it is turned.
-STILL_PLAIN = (
-    "clearance.twin",
-    "diameter.speedometer",
-    "load.pressure",
-    "rim.contour",
-    "rim.load_rating",
-    "rim.width",
-    "speed.capability",
-    "track.change",
-    "tyre.run_flat_mix",
-    "tyre.season_mix",
-    "tyre.structure",
-    "tyre.temporary_spare",
-    "tyre.tread_depth",
-    "tyre.tread_difference",
-    "wet.axle_order",
-    "wet.reserve",
-)
 
 
 def _odd(seed: int) -> Json:
@@ -53,7 +34,7 @@ def _odd(seed: int) -> Json:
 
 
 def _findings(case: Case) -> Iterator[Finding]:
-    car = weigh(case, *candidate_facts(case, case.candidate))
+    car = weigh(case, now_fitted(case.vehicle), *candidate_facts(case, case.candidate))
     for view in (car.front, car.rear):
         yield from (check.explain(view, check.grade(view)) for check in AXLE_CHECKS)
         yield from law.findings_on_axle(view)
@@ -70,7 +51,7 @@ def _told(group: int) -> dict[str, set[str]]:
             for finding in _findings(case_of(CheckRequest.model_validate(asked))):
                 texts = [finding.message, *([] if finding.remedy is None else [finding.remedy.text])]
                 found.setdefault(finding.code, set()).update(texts)
-    return {code: texts for code, texts in found.items() if code not in STILL_PLAIN}
+    return found
 
 
 @cache

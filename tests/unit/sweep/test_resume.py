@@ -1,6 +1,13 @@
 """A sweep that was interrupted goes on with the same inputs, and only with those."""
 
+import hashlib
 import json
+import os
+import re
+import socket
+import subprocess
+import sys
+import time
 
 import pytest
 
@@ -83,11 +90,58 @@ def test_an_unreadable_manifest_is_refused(done, capsys):
     assert "manifest.json cannot be read" in capsys.readouterr().err
 
 
-def test_a_file_with_rows_missing_is_noticed(done, capsys):
-    parts = done.out / "pairs"
-    done.pairs().iloc[:3].to_parquet(parts / "part-00003.parquet")
+def test_a_flipped_byte_is_told_and_its_file_is_made_again(done, capsys):
+    pairs = _pairs(done)
+    part = done.out / "pairs" / "part-00003.parquet"
+    sound = part.read_bytes()
+    middle = len(sound) // 2
+    part.write_bytes(sound[:middle] + bytes([sound[middle] ^ 1]) + sound[middle + 1 :])
+    assert done.run("--partition-rows", "10") == 0
+    assert "pairs/part-00003.parquet is not as it was written" in capsys.readouterr().out
+    assert (part.read_bytes(), _pairs(done)) == (sound, pairs)
+
+
+def test_the_manifest_names_every_file_with_its_checksum(done):
+    named = json.loads((done.out / "manifest.json").read_text())["files"]
+    found = {path.name: hashlib.sha256(path.read_bytes()).hexdigest() for path in (done.out / "pairs").iterdir()}
+    assert {name: file["sha256"] for name, file in named.items()} == found
+
+
+def test_results_of_other_code_are_not_added_to(done, capsys):
+    manifest = done.out / "manifest.json"
+    manifest.write_text(re.sub(r'"fingerprint": "[0-9a-f]{4}', '"fingerprint": "dead', manifest.read_text()))
     assert done.run("--partition-rows", "10") == 2
-    assert "part-00003.parquet has 3 rows and not 10" in capsys.readouterr().err
+    assert "its code, tables and packs are not the same" in capsys.readouterr().err
+
+
+@pytest.fixture
+def at_work(done):
+    """The same folder with a sweep that runs: the mark of a living process, beaten a moment ago."""
+    mark = {"host": socket.gethostname(), "process": os.getppid(), "token": "t", "at": time.time()}
+    (done.out / ".running.json").write_text(json.dumps(mark))
+    return done
+
+
+@pytest.mark.parametrize("options", [[], ["--no-resume"]])
+def test_beside_a_running_sweep_another_is_refused_and_touches_nothing(at_work, capsys, options):
+    before = _files(at_work)
+    assert at_work.run("--partition-rows", "10", *options) == 2
+    assert "a sweep is at work in" in capsys.readouterr().err
+    assert _files(at_work) == before
+
+
+def test_the_mark_of_a_sweep_that_was_killed_stops_nobody(done):
+    ended = subprocess.Popen([sys.executable, "-c", ""])
+    ended.wait()
+    mark = {"host": socket.gethostname(), "process": ended.pid, "token": "t", "at": time.time()}
+    (done.out / ".running.json").write_text(json.dumps(mark))
+    assert done.run("--partition-rows", "10") == 0
+
+
+def test_a_mark_from_elsewhere_that_fell_silent_stops_nobody(done):
+    mark = {"host": "elsewhere.example", "process": 1, "token": "t", "at": time.time() - 120.0}
+    (done.out / ".running.json").write_text(json.dumps(mark))
+    assert done.run("--partition-rows", "10") == 0
 
 
 def test_the_manifest_counts_the_verdicts(done):
