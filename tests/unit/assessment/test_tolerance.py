@@ -14,7 +14,7 @@ from service.api.schemas.request import CheckRequest
 from service.assessment.batch.compare import compare
 from service.assessment.batch.grading import grade_all, stack_candidates
 from service.assessment.checks.offset_window import offset_window_mm
-from service.assessment.view.views import candidate_facts, weigh
+from service.assessment.view.views import candidate_facts, now_fitted, weigh
 from tests.support.cases import ABSENT, answer, changed, check, finding, outcome, saloon
 
 RIM = "/candidate/rear/rim/size"
@@ -82,7 +82,7 @@ def test_whoever_measures_what_was_asked_for_gets_it_met(side):
 
 def _window(request):
     case = translate.case(CheckRequest.model_validate(request))
-    return offset_window_mm(weigh(case, *candidate_facts(case, case.candidate)).rear)
+    return offset_window_mm(weigh(case, now_fitted(case.vehicle), *candidate_facts(case, case.candidate)).rear)
 
 
 def test_the_window_of_offsets_shrinks_by_the_tolerance_at_each_end():
