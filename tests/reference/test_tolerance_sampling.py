@@ -12,7 +12,7 @@ import pytest
 from service.api.inbound import translate
 from service.api.schemas.request import CheckRequest
 from service.assessment.checks.speedometer_tolerance import reading_tolerance_percent
-from service.assessment.view.views import candidate_facts, weigh
+from service.assessment.view.views import candidate_facts, now_fitted, weigh
 from service.physics.tolerance import independent
 from tests.support.cases import changed, saloon
 from tests.support.plans import F225, F255, F285, effect, planned
@@ -54,7 +54,7 @@ def test_a_speedometer_read_to_within_one_per_cent_with_other_tyres_is_off_as_th
         {"/vehicle/speedometer/tolerance_percent": 1.0, "/tyre_tolerance": "standard"},
     )
     case = translate.case(CheckRequest.model_validate(request))
-    car = weigh(case, *candidate_facts(case, case.candidate))
+    car = weigh(case, now_fitted(case.vehicle), *candidate_facts(case, case.candidate))
     down, up = reading_tolerance_percent(car)
     generator = np.random.default_rng(15)
     shown = 100.0 / 97.0 + _drawn(generator, 1.0) / 100.0

@@ -22,7 +22,7 @@ from service.assessment.view.axle_view import fitted, present_wheel
 from service.assessment.view.conditions import conditions_of
 from service.assessment.view.facts import wheel_facts
 from service.assessment.view.figures import geometry
-from service.assessment.view.views import AxleView, CarView, candidate_facts, weigh
+from service.assessment.view.views import AxleView, CarView, candidate_facts, now_fitted, weigh
 from service.assessment.view.wheel_facts import FACTS, WheelFacts, table_of
 from service.core.findings import Outcomes
 from service.core.numeric import FloatArray, Number, known_or, unknown
@@ -163,7 +163,9 @@ def _offsets_mm(case: Case, axle: Axle, facts: WheelFacts[Number]) -> FloatArray
 def _graded(case: Case, axle: Axle, asked: tuple[tuple[Tyre, ...], tuple[Row, ...]], facts: WheelFacts[Number]) -> Grid:
     vehicle = case.vehicle
     front, rear = candidate_facts(case, Candidate(vehicle.front.fitted, vehicle.rear.fitted))
-    car: CarView[Number] = weigh(case, *((facts, rear) if axle.name == "front" else (front, facts)))
+    car: CarView[Number] = weigh(
+        case, now_fitted(case.vehicle), *((facts, rear) if axle.name == "front" else (front, facts))
+    )
     offsets: FloatArray = np.asarray(facts.offset_mm)[0]
     shape = len(asked[1]), len(offsets)
     mine: list[tuple[Question, Grade[Number]]] = []
