@@ -14,7 +14,7 @@ COMPILE := $(PY) -m uv pip compile --quiet --no-config --universal --python-vers
 
 .DEFAULT_GOAL := help
 .DELETE_ON_ERROR:
-.PHONY: help demo serve dev test lint openapi dist bench lock audit sbom fuzz clean
+.PHONY: help demo serve dev test explore lint openapi dist bench lock audit sbom fuzz clean
 
 help: ## show this list
 	@grep -hE '^[a-z]+:.*## ' $(MAKEFILE_LIST) | awk -F ':.*## ' '{printf "  make %-9s %s\n", $$1, $$2}'
@@ -30,6 +30,9 @@ dev: .venv/dev.stamp ## install everything that contributors and the sweep need
 test: lint build/clients/.stamp need-chromium need-curl need-haproxy need-javac ## everything that must hold before a change goes in
 	$(PY) -m service openapi --check
 	$(PY) -m pytest -n 2
+
+explore: .venv/dev.stamp ## try the laws on many more and ever new cases; takes an hour or so
+	$(PY) -m pytest -n 2 --hypothesis-profile=explore tests/property tests/unit/sweep tests/unit/assessment
 
 lint: .venv/dev.stamp ## style, types and import direction
 	$(PY) -m ruff check .

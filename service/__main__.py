@@ -11,7 +11,7 @@ from pathlib import Path
 
 from service.rules.faults import PackError
 from service.settings import BadSettings, Settings, load_settings, shown
-from service.terminal import add_questions, answer_question
+from service.terminal import QUESTIONS, add_questions, answer_question
 
 # Where the project keeps it; an installation has no such folder, and nothing is written into it.
 DOCUMENT = Path("openapi/openapi.json")
@@ -36,7 +36,7 @@ def main(arguments: Sequence[str]) -> int:
     commands.add_parser("settings", help="show the settings in force, without secrets")
     commands.add_parser("sweep", help="grade a catalogue of vehicles and fitments, file in, file out")
     asked = parser.parse_args(arguments)
-    if asked.command in ("check", "compare", "search"):
+    if asked.command in QUESTIONS:
         return answer_question(asked)
     try:
         settings = load_settings(os.environ)

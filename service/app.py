@@ -61,7 +61,7 @@ def create_app(settings: Settings) -> FastAPI:
             allow_origins=settings.cors_origins,
             allow_methods=("GET", "POST"),
             allow_headers=ALLOWED_HEADERS,
-            expose_headers=("ETag", "Retry-After", "X-Request-ID"),
+            expose_headers=("ETag", "RateLimit", "RateLimit-Policy", "Retry-After", "X-Request-ID"),
             max_age=settings.cors_max_age_s,
         )
     if settings.telemetry:

@@ -15,7 +15,8 @@ from starlette.types import Scope
 
 from service.api.errors.problem import MAX_FAULTS, HttpProblem, member
 from service.api.errors.request_faults import RequestFault, domain_fault, pointer_of, validation_faults
-from service.api.routers import fitments, many
+from service.api.render.plan_answer import plan_result
+from service.api.routers import fitments, many, planning
 from service.api.transport.language import speech_of, spoken
 from service.api.transport.routes import StrictRoute
 from service.api.transport.strict_json import MAX_DEPTH
@@ -33,7 +34,7 @@ class Operation(NamedTuple):
 
 
 def _operation(name: str, answer: Callable[[Any, Speech], Json]) -> Operation:
-    routes = [*fitments.router.routes, *many.router.routes]
+    routes = [*fitments.router.routes, *many.router.routes, *planning.router.routes]
     return Operation(next(r for r in routes if isinstance(r, StrictRoute) and r.path.endswith(f"/{name}")), answer)
 
 
@@ -41,6 +42,8 @@ OPERATIONS: Final[Mapping[str, Operation]] = {
     "check": _operation("check", lambda asked, _: fitments.checked(asked)),
     "compare": _operation("compare", lambda asked, said: many.compared(asked, said)[0]),
     "search": _operation("search", lambda asked, said: many.searched(asked, said)[0]),
+    "rims": _operation("rims", lambda asked, _: many.rims(asked)),
+    "plan": _operation("plan", lambda asked, _: plan_result(*planning.planned(asked))),
 }
 
 
@@ -70,7 +73,7 @@ def answer(name: str, question: bytes) -> Json:
         said = speech_of(scope)
         return cast("Json", orjson.loads(orjson.dumps(spoken(answered(asked, said), said))))
     except HttpProblem as problem:
-        raise RefusedRequest((("", speech_of(scope).say(str(problem))),)) from None
+        raise RefusedRequest((("", speech_of(scope).say(problem.words)),)) from None
     except DomainError as error:
         raise _refused([domain_fault(error)], speech_of(scope)) from None
     except RequestValidationError as error:

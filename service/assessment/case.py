@@ -10,6 +10,7 @@ from typing import Generic, Literal, NamedTuple
 
 from service.core.findings import AxleName
 from service.core.numeric import UNKNOWN, Num, Num_co, known_or, larger
+from service.core.saying import Amount, say
 from service.designation.bolt_circle import BoltCircle
 from service.designation.rim import RimDesignation
 from service.designation.tyre import TyreDesignation
@@ -72,8 +73,10 @@ class Fitment(NamedTuple):
     @property
     def rim_in_words(self) -> str:
         """Return the rim's designation, and its spacer where it has one."""
-        spacer = f", {self.spacer_mm:g} mm spacer" if self.spacer_mm else ""
-        return f"{self.rim.designation.canonical}{spacer}"
+        rim = self.rim.designation.canonical
+        if not self.spacer_mm:
+            return rim
+        return say("{rim}, {thickness} spacer", rim=rim, thickness=Amount(self.spacer_mm, "mm", 2))
 
 
 def _sure_room_mm(measured_mm: Num, tolerance_mm: Num) -> Num:

@@ -6,7 +6,7 @@ import calendar
 import re
 
 from service.core.errors import DomainError
-from service.core.saying import Amount, say
+from service.core.saying import Amount, Said, say
 
 # Published beside the field; that the day is one of its month no pattern can say.
 DAY_PATTERN = r"^(19|20)[0-9]{2}-(0[1-9]|1[0-2])-(0[1-9]|[12][0-9]|3[01])$"
@@ -14,19 +14,20 @@ DAY_LENGTH = len("2026-11-24")
 _PARTS = re.compile(r"(\d{4})-(\d{2})-(\d{2})", re.ASCII)
 _FIRST_YEAR, _LAST_YEAR, _LAST_MONTH = 1900, 2099, 12
 _LONGEST_SHOWN = 40
-_MONTHS = (
-    "January",
-    "February",
-    "March",
-    "April",
-    "May",
-    "June",
-    "July",
-    "August",
-    "September",
-    "October",
-    "November",
-    "December",
+# The whole day, since months are written without a capital or with a preposition elsewhere.
+_DAYS = (
+    say("{day} January {year}"),
+    say("{day} February {year}"),
+    say("{day} March {year}"),
+    say("{day} April {year}"),
+    say("{day} May {year}"),
+    say("{day} June {year}"),
+    say("{day} July {year}"),
+    say("{day} August {year}"),
+    say("{day} September {year}"),
+    say("{day} October {year}"),
+    say("{day} November {year}"),
+    say("{day} December {year}"),
 )
 
 
@@ -67,7 +68,7 @@ def parse_day(text: str) -> str:
     return text
 
 
-def day_in_words(day: str) -> str:
+def day_in_words(day: str) -> Said:
     """Return an ISO day as a sentence says it: `24 November 2026`."""
     year, month, number = map(int, day.split("-"))
-    return f"{number} {_MONTHS[month - 1]} {year}"
+    return Said(_DAYS[month - 1].template, {"day": Amount(number), "year": Amount(year)})

@@ -60,6 +60,7 @@ class UnknownName(DomainError):
 
 def _unreadable(kind: DesignationKind, position: Amount, expected: Said) -> Said:
     if kind == "tyre":
+        # Say: {expected} is a thing with its article, as a list of what is expected would name it; so below.
         return say(
             "This tyre designation cannot be read at position {position}: expected {expected}.",
             position=position,

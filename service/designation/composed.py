@@ -54,6 +54,7 @@ class WrongNumber(DomainError):
 
 def _refusal(number: Said, value: Value, expected: Said) -> Said:
     if value is None:
+        # Say: {number} is a number of a tyre or rim with its article, "The section width", and begins the sentence.
         return say("{number} is missing: expected {expected}.", number=number, expected=expected)
     return say(
         "{number} cannot be {value}: expected {expected}.", number=number, value=_shown(value), expected=expected

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 from service.core.errors import UnreadableDesignation
-from service.core.saying import Said, say
+from service.core.saying import Amount, Said, say
 from service.designation import commercial as commercial_signs
 from service.designation.commercial import CommercialSign
 from service.designation.refusal import explained
@@ -25,7 +25,9 @@ CACHED_DESIGNATIONS = 8192
 NO_SERVICE = say("No service description: load index and speed symbol are not known.")
 NO_INDEX = say("No load index: the letter inside the size tells the speed alone.")
 NO_VERSION = say("No load version is marked: standard load is assumed.")
-OPEN_V = say("V inside the size means above 210 km/h; how far above is for the tyre's maker to say.")
+OPEN_V = say(
+    "V inside the size means above {speed}; how far above is for the tyre's maker to say.", speed=Amount(210, "km/h")
+)
 TWO_SPEEDS = say("The letter inside the size and the speed symbol behind it differ: the symbol behind it counts.")
 
 _BRACKETS_AND_STOPS = "().,:;\"'\u2018\u2019\u201c\u201d"

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import re
 
-from service.core.saying import say
+from service.core.saying import Amount, say
 from service.designation import service_description, tyre_words
 from service.designation.service_description import read_bracketed, read_service
 from service.designation.text import Scanner
@@ -130,7 +130,11 @@ def _read_brackets(scanner: Scanner, tail: Tail) -> None:
     if tail.service is None:
         if description.load_index_twin is not None or description.speed_symbol != "Y":
             scanner.refuse(
-                say("Y and one load index: only (.. Y), above 300 km/h, stands in brackets alone"), symbol_at
+                say(
+                    "Y and one load index: only (.. Y), above {speed}, stands in brackets alone",
+                    speed=Amount(300, "km/h"),
+                ),
+                symbol_at,
             )
         tail.service, tail.bracketed = description, True
     elif tail.additional is None and not tail.bracketed:

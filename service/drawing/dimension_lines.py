@@ -15,8 +15,8 @@ LIFT_UNITS: Final = 5.0
 OVERSHOOT_UNITS: Final = 6.0
 WORDS_UNITS: Final = 82.0
 WORDS_SIZE: Final = 16.0
-# How far words may reach beyond each end of their line: nothing else stands there.
-BEYOND_UNITS: Final = 20.0
+# How far words may reach beyond each end of a horizontal line: nothing else stands there.
+BEYOND_UNITS: Final = 40.0
 
 
 def across(
@@ -48,7 +48,7 @@ def along(canvas: Canvas, x: float, span: tuple[float, float], words: str, name:
     if bottom - top >= ROOM_UNITS * unit:
         canvas.arrow((x, top), (0.0, -1.0))
         canvas.arrow((x, bottom), (0.0, 1.0))
-        size = canvas.fitted(words, WORDS_SIZE, (bottom - top) / unit + BEYOND_UNITS)
+        size = canvas.fitted(words, WORDS_SIZE, (bottom - top) / unit)
         canvas.upright((x - LIFT_UNITS * unit, (top + bottom) / 2), words, size)
         return
     tail = TAIL_UNITS * unit

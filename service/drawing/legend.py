@@ -9,7 +9,7 @@ from service.core.units import MM_PER_INCH
 from service.drawing.canvas import Canvas
 from service.drawing.lettering import width_of
 from service.drawing.lines import NARROW, PHANTOM, WIDE, LineType
-from service.drawing.words import PRESENT, PROPOSED
+from service.drawing.terms import PRESENT, PROPOSED
 from service.locales.speech import Speech
 
 WORDS_SIZE: Final = 14.0

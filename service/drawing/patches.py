@@ -21,7 +21,7 @@ from service.drawing.legend import Legend
 from service.drawing.lettering import wrapped
 from service.drawing.lines import CHAIN, NARROW, PHANTOM, WIDE, LineType
 from service.drawing.scene import AxleChoice
-from service.drawing.words import AXLES, FITMENTS, Which, on_axle
+from service.drawing.terms import AXLES, FITMENTS, Which, on_axle
 from service.locales.speech import ENGLISH, Speech
 from service.physics.contact_patch import GROSS_SHARE
 

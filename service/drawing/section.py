@@ -14,8 +14,8 @@ from service.drawing.canvas import Canvas
 from service.drawing.legend import Legend
 from service.drawing.lettering import clean, fitting, width_of, wrapped
 from service.drawing.scene import AxleChoice, AxleScene, scenes
+from service.drawing.terms import AXLES, PRESENT, PROPOSED, on_axle
 from service.drawing.verdict_line import STEP_UNITS, counts, draw_verdict
-from service.drawing.words import AXLES, PRESENT, PROPOSED, on_axle
 from service.locales.speech import ENGLISH, Speech, Units
 
 TITLE: Final = say("Left-hand wheels, cut through the axle and seen from the rear")

@@ -13,7 +13,7 @@ from service.drawing.dimension_lines import across, along, extension, gap_across
 from service.drawing.lettering import against, labelled, length, lengths, offsets
 from service.drawing.lines import NARROW
 from service.drawing.scene import AxleScene
-from service.drawing.words import SECTION_WIDTH, on_axle
+from service.drawing.terms import SECTION_WIDTH, on_axle
 from service.physics.vertical_stiffness import LOADED_RADIUS_BAND_MM
 
 # Say: along a dimension line, followed by numbers: from the hub's axis to the ground under load

@@ -8,6 +8,7 @@ from service.core.numeric import known, known_or
 from service.core.saying import say
 from service.drawing import outline
 from service.drawing.canvas import Canvas, points
+from service.drawing.lettering import width_of
 from service.drawing.lines import CHAIN, NARROW, PHANTOM, WIDE, LineType
 from service.drawing.scene import AxleScene, WheelShape
 
@@ -20,6 +21,11 @@ WING_EDGE: Final = say("wing edge")
 # Say: names a thing in a drawing: the wheel arch above the tyre, with the suspension fully compressed
 ARCH: Final = say("arch, at full bump")
 BEYOND_UNITS: Final = 16.0
+NAMES_SIZE: Final = 14.0
+# What a section leaves free beside whatever reaches furthest outboard, as the least.
+LEFT_UNITS: Final = 72.0
+# Half of the arch that is drawn, as a share of the width of the tyre.
+ARCH_SHARE: Final = 0.42
 SOLID_UNITS: Final = 9.0
 HUB_FLANGE_MM: Final = 12.0
 # How far the centre line of a bolt reaches on both sides of the hub face.
@@ -72,7 +78,7 @@ def hub(canvas: Canvas, scene: AxleScene) -> None:
             y = side * scene.bolt_circle_mm
             canvas.line((-BOLT_MM, y), (BOLT_MM, y), CHAIN, f"{scene.name}-bolt-{'upper' if side < 0 else 'lower'}")
     canvas.line((HUB_FLANGE_MM, 0.2 * radius), (HUB_FLANGE_MM + 14 * unit, 0.2 * radius), NARROW)
-    canvas.text((HUB_FLANGE_MM + 18 * unit, 0.2 * radius + 4 * unit), HUB_FACE, 14, "start")
+    canvas.text((HUB_FLANGE_MM + 18 * unit, 0.2 * radius + 4 * unit), HUB_FACE, NAMES_SIZE, "start")
 
 
 def surroundings(canvas: Canvas, scene: AxleScene) -> None:
@@ -83,20 +89,35 @@ def surroundings(canvas: Canvas, scene: AxleScene) -> None:
         x, y1, y2 = scene.strut_mm, -STRUT_TO * radius, -STRUT_FROM * radius
         canvas.hatched(_box(x, x + solid, y1, y2))
         canvas.line((x, y1), (x, y2), NARROW, f"{scene.name}-strut")
-        canvas.text((x + solid, y1 - 6 * canvas.unit_mm), STRUT, 14)
+        canvas.text((x + solid, y1 - 6 * canvas.unit_mm), STRUT, NAMES_SIZE)
     if known(scene.wing_mm):
         x, y1, y2 = -scene.wing_mm, -WING_TO * radius, -WING_FROM * radius
         canvas.hatched(_box(x - solid, x, y1, y2))
         canvas.line((x, y1), (x, y2), NARROW, f"{scene.name}-wing")
-        canvas.text((x - solid, y1 - 6 * canvas.unit_mm), WING_EDGE, 14)
+        _name_wing_edge(canvas, scene, (x - solid, y1 - 6 * canvas.unit_mm))
     if known(scene.arch_radius_mm):
-        y, half = -scene.arch_radius_mm, 0.42 * known_or(scene.then.section_width_mm, scene.then.rim_width_mm)
-        x1, x2 = scene.then.centre_mm - half, scene.then.centre_mm + half
+        y, (x1, x2) = -scene.arch_radius_mm, _arch_ends(scene)
         canvas.hatched(_box(x1, x2, y - solid, y))
         canvas.line((x1, y), (x2, y), NARROW, f"{scene.name}-arch")
         # Above the names of strut and wing edge, wherever the arch stands.
         y = min(y - solid - 5 * canvas.unit_mm, -STRUT_TO * radius - 23 * canvas.unit_mm)
-        canvas.text((scene.then.centre_mm, y), ARCH, 14, "end")
+        room = (scene.then.centre_mm + scene.reach_outboard_mm) / canvas.unit_mm + LEFT_UNITS
+        canvas.text((scene.then.centre_mm, y), ARCH, canvas.fitted(ARCH, NAMES_SIZE, room), "end")
+
+
+def _arch_ends(scene: AxleScene) -> tuple[float, float]:
+    half = ARCH_SHARE * known_or(scene.then.section_width_mm, scene.then.rim_width_mm)
+    return scene.then.centre_mm - half, scene.then.centre_mm + half
+
+
+def _name_wing_edge(canvas: Canvas, scene: AxleScene, at: tuple[float, float]) -> None:
+    """Write the name over the middle of the wing edge; a long one is moved outwards, off the hatching of the arch."""
+    unit, (x, y) = canvas.unit_mm, at
+    right = x + 0.5 * width_of(canvas.speech.say(WING_EDGE), NAMES_SIZE) * unit
+    if known(scene.arch_radius_mm):
+        right = min(right, max(x + SOLID_UNITS * unit, _arch_ends(scene)[0] - 6 * unit))
+    room = (right + scene.reach_outboard_mm) / unit + LEFT_UNITS
+    canvas.text((right, y), WING_EDGE, canvas.fitted(WING_EDGE, NAMES_SIZE, room), "end")
 
 
 def _ground(canvas: Canvas, scene: AxleScene) -> None:

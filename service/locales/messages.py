@@ -14,7 +14,7 @@ from service.locales.speech import IMPERIAL, LANGUAGES, UNIT_CONTEXT
 
 SERVICE = Path(__file__).parent.parent
 # What stands behind numbers and is not the same in every language.
-UNITS = ("in", "km/h", *(each.unit for each in IMPERIAL.values() if each.unit != "in"))
+UNITS = ("in", "inch", "km/h", "points", "deg/g", *(each.unit for each in IMPERIAL.values() if each.unit != "in"))
 # How the sentences of a file are found; a template that cannot be read is an error, not one without sentences.
 METHODS = [("**.py", "python"), ("**.j2", "jinja2.ext:babel_extract")]
 OPTIONS = {"**.j2": {"silent": "false"}}

@@ -14,7 +14,7 @@ from babel.messages.pofile import read_po
 from babel.numbers import format_decimal
 
 from service.core.saying import MINUS, Amount, Said, capitalised
-from service.core.units import CM2_PER_SQUARE_INCH, KG_PER_POUND, KMH_PER_MPH, KPA_PER_BAR, KPA_PER_PSI, MM_PER_INCH
+from service.core.units import CM2_PER_SQUARE_INCH, KG_PER_POUND, KMH_PER_MPH, KPA_PER_PSI, MM_PER_INCH
 
 Language = Literal["en", "de", "fr", "es", "nl"]
 Units = Literal["metric", "imperial"]
@@ -32,10 +32,10 @@ class Conversion(NamedTuple):
     more_digits: int
 
 
+# A pressure in bar stands in brackets behind the same one in kPa, for gauges of either kind: it stays.
 IMPERIAL: Mapping[str, Conversion] = {
     "mm": Conversion("in", MM_PER_INCH, 2),
     "kPa": Conversion("psi", KPA_PER_PSI, 1),
-    "bar": Conversion("psi", KPA_PER_PSI / KPA_PER_BAR, 0),
     "kg": Conversion("lb", KG_PER_POUND, 0),
     "km/h": Conversion("mph", KMH_PER_MPH, 0),
     "cm²": Conversion("sq in", CM2_PER_SQUARE_INCH, 1),

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from math import isfinite
-from typing import Any
+from typing import Any, Final
 
 from markupsafe import Markup
 
@@ -14,6 +14,7 @@ from service.assessment.batch.plan import Plan
 from service.assessment.batch.plan_effects import EFFECT_NAMES, EFFECTS, EffectName
 from service.assessment.batch.plan_pairs import Pair
 from service.assessment.batch.plan_words import (
+    PRESENT,
     RULES,
     axle_text,
     blocks_text,
@@ -22,32 +23,43 @@ from service.assessment.batch.plan_words import (
     name_of,
     pair_text,
     repeats_text,
+    rims_text,
 )
 from service.assessment.case import Case
 from service.assessment.checks.words import plain
 from service.core.numeric import known
+from service.core.saying import Said, joined, listed, say
 from service.core.version import VERSION
 from service.drawing.lettering import clean
 from service.drawing.marks import MARKS
+from service.locales.speech import ENGLISH, Speech
 from service.page.rendering import environment
 from service.page.report import MOST_LABEL, style
 
+NOT_KNOWN: Final = say("not known")
 
-def render_plan(case: Case, found: Plan) -> str:
-    """Return the plan as a page that needs no other file."""
+
+def render_plan(case: Case, found: Plan, speech: Speech = ENGLISH) -> str:
+    """Return the plan as a page that needs no other file, in the reader's language and units."""
+    said = speech.say
     return (
         environment()
         .get_template("plan.html.j2")
         .render(
-            style=Markup(style()),  # noqa: S704 - the project's own files, nothing from a caller
+            said=said,
+            say=lambda template, **parameters: said(say(template, **parameters)),
+            language=speech.language,
+            style=Markup(style(speech.language)),  # noqa: S704 - the project's own files, nothing from a caller
             marks=MARKS,
             rule=RULES[found.asked.pressure_rule],
+            rims=rims_text(found),
+            present_wheels=PRESENT,
             present=[axle_text(each) for each in found.present],
             combinations=list(_combinations(found)),
             effects=[effect_words(name) for name in _shown(found)],
             expected=list(_expected(found)),
             telling=[pair_text(found, each) for each in found.pairs if each.apart],
-            alike=[_both(found, each) for each in found.pairs if not each.apart],
+            alike=joined([_both(found, each) for each in found.pairs if not each.apart], "; "),
             repeats=[repeats_text(each) for each in found.repeats],
             runs=[_name(found, place) for place in found.order],
             blocks=int(found.blocks) if isfinite(found.blocks) else 1,
@@ -56,18 +68,20 @@ def render_plan(case: Case, found: Plan) -> str:
             cautions=tuple(CAUTIONS.values()),
             version=VERSION,
             pack=case.pack,
-            confidence=plain(100.0 * found.asked.confidence, 1),
-            power=plain(100.0 * found.asked.power, 1),
+            confidence=plain(100.0 * found.asked.confidence, 1, "%"),
+            power=plain(100.0 * found.asked.power, 1, "%"),
         )
     )
 
 
 def _name(found: Plan, place: int) -> str:
-    return clean(name_of(found, place), MOST_LABEL)
+    """Return what a combination is called; what the caller calls it is cut."""
+    name = name_of(found, place)
+    return name if isinstance(name, Said) else clean(name, MOST_LABEL)
 
 
-def _both(found: Plan, pair: Pair) -> str:
-    return f"{_name(found, pair.first)} and {_name(found, pair.second)}"
+def _both(found: Plan, pair: Pair) -> Said:
+    return listed([_name(found, pair.first), _name(found, pair.second)])
 
 
 def _combinations(found: Plan) -> Iterator[dict[str, Any]]:
@@ -93,5 +107,5 @@ def _expected(found: Plan) -> Iterator[tuple[str, list[str]]]:
         bands = {name: found.bands[name][at] for name in _shown(found)}
         yield (
             _name(found, at),
-            [in_band(each, EFFECTS[name].unit) if known(each.value) else "not known" for name, each in bands.items()],
+            [in_band(each, EFFECTS[name].unit) if known(each.value) else NOT_KNOWN for name, each in bands.items()],
         )

@@ -10,7 +10,7 @@ from service.assessment.answer.assess import Assessment
 from service.assessment.case import DrivenAxle, Fitment, Season
 from service.core.numeric import known
 from service.core.saying import Amount, Said, joined, say, sentences
-from service.drawing.words import FITMENTS
+from service.drawing.terms import FITMENTS
 from service.page.report_rows import FRONT, REAR
 
 DRIVES: Final[Mapping[DrivenAxle, Said]] = MappingProxyType(

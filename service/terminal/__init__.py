@@ -1,5 +1,5 @@
 """Questions asked and answered at the terminal, without a server."""
 
-from service.terminal.questions import add_questions, answer_question
+from service.terminal.questions import QUESTIONS, add_questions, answer_question
 
-__all__ = ["add_questions", "answer_question"]
+__all__ = ["QUESTIONS", "add_questions", "answer_question"]

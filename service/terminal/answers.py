@@ -2,16 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping
 from typing import Any, Final
 
 from service.assessment.answer.verdict_words import OUTCOME_WORDS, TODAY, VERDICT_WORDS
 from service.core.findings import OUTCOME_NAMES
-from service.terminal.text_table import lines_of, wrapped
+from service.terminal.plan_text import plan_lines
+from service.terminal.rims_text import rims_lines
+from service.terminal.text_table import WIDTH, block, cell, heading, lines_of, wrapped
 
 Json = Mapping[str, Any]
 
-WIDTH: Final = 110
 _TITLES: Final[Mapping[str, str]] = {
     OUTCOME_NAMES[words.outcome]: words.title for words in OUTCOME_WORDS if words.name not in ("open", "met")
 }
@@ -31,24 +32,23 @@ _AXLES: Final = ("front", "rear")
 
 
 def shown(operation: str, answer: Json) -> str:
-    """Return the answer to a check, a comparison or a search as text."""
-    lines = _assessment(answer) if operation == "check" else _rows(answer, answer.get("why_none", ""))
-    return "\n".join(
-        [*lines, *_block("To know", [*answer.get("assumptions", []), *answer.get("cautions", [])])]
-    ).rstrip()
+    """Return the answer to a question as text."""
+    told = [each for name in ("assumptions", "notes", "cautions") for each in answer.get(name, [])]
+    return "\n".join([*_ANSWERS[operation](answer), *block("To know", told)]).rstrip()
 
 
 def _assessment(answer: Json) -> list[str]:
     findings = [each for each in answer["findings"] if _kind(each) not in _SETTLED]
     met, open_ones = (sum(_kind(each) == kind for each in answer["findings"]) for kind in _SETTLED)
+    verdict = VERDICT_WORDS[answer["verdict"]]
     return [
-        *_heading(answer["label"], VERDICT_WORDS[answer["verdict"]]),
+        *heading(f"{answer['label']}: {verdict}" if answer["label"] else verdict),
         *wrapped(answer["summary"], WIDTH),
         "",
         *lines_of(_FINDINGS, [_finding(each) for each in findings]),
         f"Met: {met}. Open, and decides nothing: {open_ones}.",
         "",
-        *_block("What to do", [each["text"] for each in answer["actions"]]),
+        *block("What to do", [each["text"] for each in answer["actions"]]),
         *lines_of((("", 30), ("now", 34), ("proposed", 34)), _figures(answer["axles"])),
     ]
 
@@ -56,16 +56,11 @@ def _assessment(answer: Json) -> list[str]:
 def _figures(axles: Json) -> list[tuple[str, ...]]:
     """Return what is fitted and its figures; nothing where the question wants a short answer."""
     return [
-        (f"{axle}: {words}", *(_text(axles[axle][when].get(name)) for when in ("present", "proposed")))
+        (f"{axle}: {words}", *(cell(axles[axle][when].get(name)) for when in ("present", "proposed")))
         for axle in _AXLES
         if "present" in axles[axle]
         for words, name in _FIGURES
     ]
-
-
-def _heading(label: str, verdict: str) -> list[str]:
-    title = f"{label}: {verdict}" if label else verdict
-    return [title, "=" * len(title)]
 
 
 def _finding(each: Json) -> tuple[str, ...]:
@@ -82,35 +77,34 @@ def _kind(each: Json) -> str:
     return str(each["outcome"])
 
 
-def _rows(answer: Json, why_none: str) -> list[str]:
+def _rows(answer: Json) -> list[str]:
     heads = (("", 3), ("change", 40), ("verdict", 25), ("set [kPa]", 9), ("what stands against it", 40))
     # Of a comparison what was refused is a candidate, of a search a line of the stock.
     refused = answer.get("refused", [])
     rows = [_row(each) for each in (*answer["rows"], *refused) if "pointer" not in each]
     unread = [f"{each['pointer']}: {each['detail']}" for each in refused if "pointer" in each]
-    return [*lines_of(heads, rows or [("", "none", "", "", why_none)]), "", *_block("Not read", unread)]
+    return [
+        *lines_of(heads, rows or [("", "none", "", "", answer.get("why_none", ""))]),
+        "",
+        *block("Not read", unread),
+    ]
 
 
 def _row(row: Json) -> tuple[str, ...]:
     if "errors" in row:
         return "", str(row.get("label", "")), "not read", "", str(row["errors"][0]["detail"])
     pressures = row.get("set_pressure_kpa", {})
-    to_set = " / ".join(_text(pressures.get(axle)) or "-" for axle in _AXLES)
+    to_set = " / ".join(cell(pressures.get(axle)) or "-" for axle in _AXLES)
     against = row.get("reason", "")
     if "first_remedy" in row:
         against = f"{against} To settle it: {row['first_remedy']}."
     return f"{row['rank']}", row["change"], VERDICT_WORDS[row["verdict"]], to_set, against
 
 
-def _text(value: object) -> str:
-    return f"{value:g}" if isinstance(value, int | float) else str(value or "")
-
-
-def _block(title: str, sentences: Sequence[str]) -> list[str]:
-    if not sentences:
-        return []
-    lines = [title]
-    for sentence in sentences:
-        first, *more = wrapped(sentence, WIDTH - 2)
-        lines += [f"- {first}", *(f"  {line}" for line in more)]
-    return [*lines, ""]
+_ANSWERS: Final[Mapping[str, Callable[[Json], list[str]]]] = {
+    "check": _assessment,
+    "compare": _rows,
+    "search": _rows,
+    "rims": rims_lines,
+    "plan": plan_lines,
+}

@@ -1,4 +1,4 @@
-"""`check`, `compare` and `search` at the terminal: a question from a file, the answer as tables or as it is."""
+"""Questions at the terminal, `check`, `compare` and others: read from a file, the answer as tables or as it is."""
 
 from __future__ import annotations
 
@@ -13,16 +13,18 @@ from service.core.errors import RefusedRequest
 
 # Beyond the largest question that the service reads over HTTP.
 _MOST_BYTES: Final = 64 * 1024 * 1024
-_HELP: Final = {
+QUESTIONS: Final = {
     "check": "assess one candidate on one vehicle",
     "compare": "compare candidates on one vehicle",
     "search": "find sizes that would suit a vehicle",
+    "rims": "find the rims that would do for the tyres of a vehicle",
+    "plan": "plan a comparison of combinations on one vehicle",
 }
 
 
 def add_questions(commands: argparse._SubParsersAction[argparse.ArgumentParser]) -> None:
     """Add a command for each question."""
-    for name, said in _HELP.items():
+    for name, said in QUESTIONS.items():
         command = commands.add_parser(name, help=f"{said}, without a server")
         command.add_argument("file", metavar="FILE", help="the request as JSON, or - for standard input")
         command.add_argument("--json", action="store_true", help="print the answer as the service gives it")

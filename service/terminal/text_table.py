@@ -4,6 +4,11 @@ from __future__ import annotations
 
 import textwrap
 from collections.abc import Sequence
+from typing import Final
+
+from service.core.saying import MINUS
+
+WIDTH: Final = 110
 
 
 def lines_of(columns: Sequence[tuple[str, int]], rows: Sequence[tuple[str, ...]]) -> list[str]:
@@ -13,6 +18,27 @@ def lines_of(columns: Sequence[tuple[str, int]], rows: Sequence[tuple[str, ...]]
     heads, widths = zip(*columns, strict=True)
     ruled = [heads, tuple("-" * width for width in widths), *rows]
     return [line for row in ruled for line in _row(row, widths)]
+
+
+def block(title: str, sentences: Sequence[str]) -> list[str]:
+    """Return the sentences as a list under a title, with an empty line behind it; nothing without sentences."""
+    if not sentences:
+        return []
+    lines = [title]
+    for sentence in sentences:
+        first, *more = wrapped(sentence, WIDTH - 2)
+        lines += [f"- {first}", *(f"  {line}" for line in more)]
+    return [*lines, ""]
+
+
+def heading(words: str) -> list[str]:
+    """Return a heading with a line beneath it."""
+    return [words, "=" * len(words)]
+
+
+def cell(value: object) -> str:
+    """Return a value of an answer as a table shows it; nothing where there is none."""
+    return f"{value:g}".replace("-", MINUS) if isinstance(value, int | float) else str(value or "")
 
 
 def wrapped(text: str, width: int) -> list[str]:

@@ -8,6 +8,7 @@ import pytest
 from service.assessment import checks
 from service.assessment.answer.subjects import SUBJECTS
 from service.assessment.checks.grade import AxleCheck, CarCheck
+from service.assessment.law import towing
 
 WRITTEN = {
     f"{path.stem}.{name}": value
@@ -29,4 +30,5 @@ def test_the_job_card_has_words_for_what_a_check_is_about(code):
 
 
 def test_no_words_are_left_of_a_check_that_is_gone():
-    assert set(SUBJECTS) - {check.code for check in ASKED} == set()
+    # A law asks what a towing car's tyres carry, without a code of its own kind.
+    assert set(SUBJECTS) - {check.code for check in ASKED} - {towing.CODE} == set()

@@ -18,7 +18,7 @@ def boxes(visit, view):
     """Return the box of every element with an id, in real millimetres, and the answer of the check."""
     seen = visit()
     page, api = seen.page, seen.context.request
-    answer = api.post(f"{seen.address}/v1/fitments/check", data=STORY).json()
+    answer = api.post(f"{seen.address}/v1/fitments/check", data=STORY | {"detail": "full"}).json()
     drawing = api.post(f"{seen.address}/v1/fitments/drawing?view={view}", data=STORY).text()
     page.set_content(drawing)
     found = page.evaluate(

@@ -69,6 +69,26 @@ def test_every_source_that_a_finding_names_is_listed_once(client):
     assert all(each["reference"] for each in full["sources"].values())
 
 
+@pytest.mark.parametrize("path", STORIES, ids=lambda path: path.name)
+def test_every_sentence_can_be_made_again_from_its_template_and_what_fills_it(client, path):
+    # As `str.format` reads a template (the Python library reference, "Format String Syntax").
+    full = asked(client, json.loads(path.read_text(encoding="utf-8")), "full")
+    told = [(each["message"], each) for each in full["findings"]] + [(each["text"], each) for each in full["actions"]]
+    for sentence, each in told:
+        filled = {name: parameter["text"] for name, parameter in each.get("parameters", {}).items()}
+        assert each["template"].format_map(filled) == sentence
+
+
+def test_what_fills_a_sentence_is_data_in_metric_units_whatever_the_sentence_says(client):
+    # Load index 91 is 615 kg, of which a V tyre keeps 92.5 % at 235 km/h (UN Regulation No. 30, para. 2.31), twice;
+    # a pound is 0.45359237 kg (international yard and pound agreement, 1959).
+    request = json.loads((ROOT / "demo_requests" / "load-fails-at-top-speed.check.json").read_text(encoding="utf-8"))
+    worst = asked(client, request | {"language": "de", "units": "imperial"}, "standard")["findings"][0]
+    assert worst["parameters"]["carried"] == {"text": "2508 lb", "value": pytest.approx(1137.75), "unit": "kg"}
+    assert worst["parameters"]["share"] == {"text": "92,5 %", "value": pytest.approx(92.5), "unit": "%"}
+    assert "template" not in worst
+
+
 def test_most_short_answers_are_as_short_as_a_shop_shows(client):
     sizes = []
     for path in STORIES:

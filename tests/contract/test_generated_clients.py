@@ -1,10 +1,14 @@
-"""The document as others read it: two linters, and a generated client in two languages against a live service.
+"""The document as others read it: two linters, and a generated client in three languages against a live service.
 
-References: Spectral's set spectral:oas, Redocly's set recommended, `tsc --strict`, openapi-python-client.
+The clients are made by the commands of the README as printed. References: Spectral's set spectral:oas, Redocly's set
+recommended, `tsc --strict`, openapi-python-client, openapi-generator (java, native).
 """
 
+import importlib.util
 import json
 import os
+import re
+import shlex
 import shutil
 import subprocess
 import sys
@@ -21,8 +25,13 @@ PACKAGES = ROOT / "build" / "clients"
 DOCUMENT = ROOT / "openapi" / "openapi.json"
 STORY = ROOT / "demo_requests" / "load-fails-at-top-speed.check.json"
 QUIET = {"REDOCLY_TELEMETRY": "off", "REDOCLY_SUPPRESS_UPDATE_NOTICE": "true"}
+README = (ROOT / "README.md").read_text(encoding="utf-8")
+# What generates, and for which language: the first words of each command.
+GENERATING = re.findall(
+    r"^(?:npx|openapi-\S+) .+$", README.split("## Make a client", 1)[1].split("\n## ")[0], re.MULTILINE
+)
 # Longer than anything here may take on two busy cores.
-PATIENCE_S = 120
+PATIENCE_S = 300
 
 
 def run(command, folder, **environ):
@@ -47,19 +56,30 @@ def node_tool(name):
     return tool
 
 
+def printed(*words):
+    """Return the arguments of the one command in the README that has these words."""
+    (command,) = [command for command in map(shlex.split, GENERATING) if set(words) <= set(command)]
+    return command
+
+
+def with_sources(folder):
+    """Return a folder in which the files that the commands of the README name lie where they name them."""
+    for name in ("openapi", "tests"):
+        (folder / name).symlink_to(ROOT / name)
+    return folder
+
+
 @pytest.fixture(scope="module")
 def workshop():
     with tempfile.TemporaryDirectory(dir=PACKAGES) as folder:
-        yield Path(folder)
+        yield with_sources(Path(folder))
 
 
 @pytest.fixture(scope="module")
 def typescript_client(workshop):
     for name in ("drive.ts", "tsconfig.json", "package.json"):
         shutil.copy(CLIENTS / name, workshop)
-    # By itself the generator takes a field with a default for one that callers must send.
-    command = [node_tool("openapi-typescript"), DOCUMENT, "--default-non-nullable", "false"]
-    said = run([*command, "--output", "contract.d.ts"], workshop)
+    said = run([node_tool("openapi-typescript"), *printed("npx", "openapi-typescript@7")[2:]], workshop)
     assert "warn" not in said.lower()
     run([node_tool("tsc"), "--project", "."], workshop)
     return workshop / "drive.js"
@@ -67,12 +87,23 @@ def typescript_client(workshop):
 
 @pytest.fixture(scope="module")
 def python_client(tmp_path_factory):
-    folder = tmp_path_factory.mktemp("python")
-    command = ["openapi-python-client", "generate", "--path", DOCUMENT, "--output-path", "fitment_client"]
-    said = run([*command, "--config", CLIENTS / "python.yaml", "--meta", "none", "--fail-on-warning"], folder)
+    folder = with_sources(tmp_path_factory.mktemp("python"))
+    said = run([*printed("openapi-python-client"), "--fail-on-warning"], folder)
     assert "warn" not in said.lower()
     run([sys.executable, "-W", "error", "-m", "compileall", "-q", "fitment_client"], folder)
     return folder
+
+
+@pytest.fixture(scope="module")
+def java_client(tmp_path_factory):
+    """The class path of a compiled client: what it needs to read JSON lies in the generator's own archive."""
+    folder = with_sources(tmp_path_factory.mktemp("java"))
+    # The one annotation that Maven would fetch is taken from the platform instead.
+    run([*printed("openapi-generator-cli", "java"), "-t", CLIENTS / "java_templates"], folder)
+    archive = Path(importlib.util.find_spec("openapi_generator_cli").origin).parent / "openapi-generator.jar"
+    sources = [*(folder / "fitment_java" / "src" / "main").rglob("*.java"), CLIENTS / "Drive.java"]
+    run(["javac", "-d", "classes", "-cp", archive, *sources], folder)
+    return os.pathsep.join((str(archive), str(folder / "classes")))
 
 
 def learnt(said):
@@ -92,9 +123,21 @@ def by_python(python_client, server: Server):
     return learnt(run(command, python_client, PYTHONPATH=str(python_client)))
 
 
-@pytest.fixture(params=["by_typescript", "by_python"])
+@pytest.fixture(scope="module")
+def by_java(java_client, server: Server):
+    address = f"http://127.0.0.1:{server.port}"
+    command = ["java", "-cp", java_client, "Drive", address, STORY.read_text(encoding="utf-8")]
+    return learnt(run(command, CLIENTS))
+
+
+@pytest.fixture(params=["by_typescript", "by_python", "by_java"])
 def answers(request):
     return request.getfixturevalue(request.param)
+
+
+def test_there_is_a_command_for_each_language():
+    assert len(GENERATING) == 4
+    assert [printed("openapi-generator-cli", language)[0] for language in ("java", "go")]
 
 
 def test_spectral_reports_nothing():

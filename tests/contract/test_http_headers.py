@@ -1,6 +1,7 @@
 """What every answer carries, errors and failures included; origins, hosts and keys.
 
-References: the WHATWG Fetch standard (CORS), RFC 9110 (Host, 401, Retry-After), RFC 6585 (429).
+References: the WHATWG Fetch standard (CORS), RFC 9110 (Host, 401, Retry-After), RFC 6585 (429); the IETF's draft
+"RateLimit header fields for HTTP", from memory (q quota, w window, r remaining, t seconds until it begins anew).
 """
 
 import hashlib
@@ -63,7 +64,7 @@ def test_a_problem_names_its_request(server: Server) -> None:
 def test_a_failure_is_a_problem_without_a_word_of_its_cause(server: Server) -> None:
     answer = server.get("/v1/broken")
     assert answer.status == 500
-    assert answer.problem["type"] == "urn:fitment:problem:failure"
+    assert answer.problem["type"] == "/problems/failure"
     assert b"secret" not in answer.body
 
 
@@ -114,7 +115,7 @@ def test_a_preflight_is_answered(guarded: Server, wanted: bytes) -> None:
 def test_a_refused_preflight_is_a_problem(guarded: Server, lines: tuple[bytes, ...]) -> None:
     answer = guarded.send(head("OPTIONS", "/v1/echo", *lines))
     assert answer.status == 403
-    assert answer.problem["type"] == "urn:fitment:problem:forbidden"
+    assert answer.problem["type"] == "/problems/forbidden"
 
 
 @pytest.mark.parametrize(
@@ -123,7 +124,7 @@ def test_a_refused_preflight_is_a_problem(guarded: Server, lines: tuple[bytes, .
 def test_a_request_for_another_host_is_refused(guarded: Server, host: bytes) -> None:
     answer = guarded.get("/metrics", b"Host: " + host)
     assert answer.status == 400
-    assert answer.problem["type"] == "urn:fitment:problem:malformed"
+    assert answer.problem["type"] == "/problems/malformed"
 
 
 @pytest.mark.parametrize(
@@ -137,7 +138,7 @@ def test_a_request_for_our_host_is_answered(guarded: Server, host: bytes) -> Non
 def test_without_a_valid_key_nothing_is_answered(guarded: Server, lines: tuple[bytes, ...]) -> None:
     answer = guarded.post("/v1/echo", VALID, *lines)
     assert answer.status == 401
-    assert answer.problem["type"] == "urn:fitment:problem:unauthorized"
+    assert answer.problem["type"] == "/problems/unauthorized"
     assert "X-API-Key" in answer.headers["www-authenticate"]
 
 
@@ -146,8 +147,26 @@ def test_a_key_that_used_up_its_rate_is_told_when_to_come_back() -> None:
     with Server(**settings) as server:
         answers = [server.post("/v1/echo", VALID, b"X-API-Key: " + KEY.encode()) for _ in range(3)]
         assert [answer.status for answer in answers] == [200, 200, 429]
-        assert answers[2].problem["type"] == "urn:fitment:problem:too-many-requests"
+        assert answers[2].problem["type"] == "/problems/too-many-requests"
         assert 0 < int(answers[2].headers["retry-after"]) <= 24 * 3600 + 1
+        assert {answer.headers["ratelimit-policy"] for answer in answers} == {'"key";q=2;w=86400'}
+        told = [answer.headers["ratelimit"].split(";") for answer in answers]
+        assert [(name, remaining) for name, remaining, _ in told] == [
+            ('"key"', "r=1"),
+            ('"key"', "r=0"),
+            ('"key"', "r=0"),
+        ]
+        assert all(0 < int(until.removeprefix("t=")) <= 24 * 3600 + 1 for _, _, until in told)
+
+
+def test_without_keys_no_rate_is_told(server: Server) -> None:
+    answer = server.post("/v1/echo", VALID)
+    assert (answer.status, answer.headers["ratelimit"], answer.headers["ratelimit-policy"]) == (200, None, None)
+
+
+def test_a_page_of_another_origin_may_read_its_rate(guarded: Server) -> None:
+    shown = guarded.get("/health/live", b"Origin: " + ORIGIN.encode()).headers["access-control-expose-headers"]
+    assert {"RateLimit", "RateLimit-Policy"} <= set(shown.split(", "))
 
 
 def test_probes_need_no_key(guarded: Server) -> None:

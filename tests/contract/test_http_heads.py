@@ -32,7 +32,7 @@ def test_a_head_over_32_kib_is_refused_with_431(server: Server, raw: bytes) -> N
             pytest.fail("the connection was cut before the answer could be read")
         answer = receive(connection)
     assert answer.status == 431
-    assert answer.problem["type"] == "urn:fitment:problem:head-too-large"
+    assert answer.problem["type"] == "/problems/head-too-large"
 
 
 def test_a_head_just_under_32_kib_is_read(server: Server) -> None:
@@ -72,7 +72,7 @@ def test_a_large_head_after_a_body_on_one_connection_is_refused_too(server: Serv
 def test_what_is_no_http_is_refused_with_400(server: Server, raw: bytes) -> None:
     answer = server.send(raw)
     assert answer.status == 400
-    assert answer.problem["type"] == "urn:fitment:problem:malformed"
+    assert answer.problem["type"] == "/problems/malformed"
 
 
 def test_a_broken_chunk_is_refused_with_400(server: Server) -> None:
@@ -90,14 +90,14 @@ def test_a_request_before_garbage_gets_its_answer(server: Server) -> None:
 def test_a_slow_head_is_refused_with_408(impatient_server: Server) -> None:
     answer = impatient_server.send(b"GET /health/live HTTP/1.1\r\nHost: loc")
     assert answer.status == 408
-    assert answer.problem["type"] == "urn:fitment:problem:timeout"
+    assert answer.problem["type"] == "/problems/timeout"
 
 
 @pytest.mark.parametrize("path", ["/v1/echo", "/v1/echo-with-query"])
 def test_a_slow_body_is_refused_with_408(impatient_server: Server, path: str) -> None:
     answer = impatient_server.send(post(path, VALID)[:-5])
     assert answer.status == 408
-    assert answer.problem["type"] == "urn:fitment:problem:timeout"
+    assert answer.problem["type"] == "/problems/timeout"
 
 
 @pytest.mark.parametrize(
@@ -135,7 +135,7 @@ def test_dripping_bytes_do_not_buy_time(impatient_server: Server) -> None:
 def test_a_method_that_does_not_suit_is_answered_with_all_that_do(server: Server, method: str) -> None:
     answer = server.send(head(method, "/v1/echo"))
     assert answer.status == 405
-    assert answer.problem["type"] == "urn:fitment:problem:method-not-allowed"
+    assert answer.problem["type"] == "/problems/method-not-allowed"
     assert answer.headers["allow"] == "GET, HEAD, POST"
 
 
@@ -145,7 +145,7 @@ def test_a_method_that_does_not_suit_is_answered_with_all_that_do(server: Server
 def test_a_path_that_leads_nowhere_is_answered_with_a_problem_and_no_redirect(server: Server, path: str) -> None:
     answer = server.get(path)
     assert answer.status == 404
-    assert answer.problem["type"] == "urn:fitment:problem:not-found"
+    assert answer.problem["type"] == "/problems/not-found"
 
 
 def test_head_is_answered_like_get_without_the_body(server: Server) -> None:

@@ -41,7 +41,7 @@ def test_work_beyond_the_queue_is_refused_with_503_and_a_time_to_come_back() -> 
         wait_until_queued(server, 3)
         refused = server.send(SHORT)
         assert (refused.status, refused.headers["retry-after"]) == (503, "7")
-        assert refused.problem["type"] == "urn:fitment:problem:busy"
+        assert refused.problem["type"] == "/problems/busy"
         # A client that is still sending would see a reset instead of the answer.
         assert refused.headers["connection"] is None
         assert [receive(connection).status for connection in connections] == [200, 200, 200]
@@ -85,7 +85,7 @@ def test_large_bodies_on_their_way_in_do_not_fill_the_memory() -> None:
         answers = sorted((receive(connection) for connection in connections), key=lambda answer: answer.status)
         assert [answer.status for answer in answers] == [408, 408, 503]
         assert answers[2].headers["retry-after"] == "7"
-        assert answers[2].problem["type"] == "urn:fitment:problem:busy"
+        assert answers[2].problem["type"] == "/problems/busy"
 
 
 def test_the_memory_for_large_bodies_is_given_back() -> None:

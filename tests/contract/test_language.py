@@ -5,11 +5,18 @@ References: RFC 9110 sections 8.5 (Content-Language), 12.5.4 (Accept-Language) a
 
 from __future__ import annotations
 
+import base64
+import hashlib
+import re
+
 import pytest
 from starlette.testclient import TestClient
 
 from service.api.transport.language import preferred_language
+from service.assessment.checks.pressure import in_words
+from service.locales.speech import LANGUAGES, Speech
 from tests.contract.document import app
+from tests.support import plans
 from tests.support.cases import saloon
 
 CHECK = "/v1/fitments/check"
@@ -76,5 +83,33 @@ def test_numbers_and_codes_are_the_same_in_every_language(client):
         assert data(client.post(CHECK, json=full | {"language": language, "units": "imperial"}).json()) == english
 
 
+def test_a_plan_and_its_pressures_are_said_too(client):
+    """By CLDR a German number has a comma; 250 kPa are 36.3 psi (1 lbf/in2 = 6.894757 kPa, NIST SP 811)."""
+    asked = plans.request((plans.F225, plans.F255), (plans.F255, plans.F285), language="de", units="imperial")
+    answer = client.post("/v1/fitments/plan", json=asked)
+    assert answer.headers["content-language"] == "de"
+    assert "Accept-Language" in answer.headers["vary"]
+    assert any(re.search(r"[+−]\d+,\d %", each["text"]) for each in answer.json()["pairs"])
+    assert Speech("en", "imperial", {}).say(in_words(250.0)) == "36.3 psi (2.5 bar)"
+
+
 # Members that hold sentences.
 TEXTS = {"text", "message", "summary", "warning", "assumptions", "cautions", "trade_offs_text", "not_held", "reference"}
+
+
+@pytest.mark.parametrize(("page", "told"), [("drawing", 'xml:lang="fr"'), ("report", '<html lang="fr">')])
+def test_drawing_and_report_name_their_language_and_heed_the_units(client, page, told):
+    body = saloon() | {"language": "fr", "units": "imperial"}
+    answer = client.post(f"/v1/fitments/{page}", json=body, headers={"Accept-Language": "de"})
+    assert (answer.status_code, answer.headers["content-language"]) == (200, "fr")
+    assert told in answer.text
+    # The scale bar of the section: 4 in.
+    assert re.search(r">4 (in|po|pouces?)</text>", answer.text)
+
+
+def test_the_report_s_style_is_admitted_in_every_language(client):
+    for language in LANGUAGES:
+        answer = client.post("/v1/fitments/report", json=saloon() | {"language": language})
+        (style,) = re.findall(r"<style>(.*?)</style>", answer.text, re.DOTALL)
+        digest = base64.b64encode(hashlib.sha256(style.encode()).digest()).decode()
+        assert f"style-src 'sha256-{digest}';" in answer.headers["content-security-policy"]

@@ -3,6 +3,7 @@
 import csv
 import io
 import json
+import re
 
 import pytest
 from starlette.testclient import TestClient
@@ -80,6 +81,16 @@ def test_the_page_to_print_stands_alone_and_escapes_what_is_named(client):
     assert "&lt;b&gt;wide&lt;/b&gt;" in answer.text
     assert "<b>wide</b>" not in answer.text
     assert "<script" not in answer.text
+
+
+@pytest.mark.parametrize("accept", ["application/json", "text/csv", "text/html"])
+def test_the_plan_is_told_in_the_callers_language(client, accept):
+    answer = client.post(URL, json=story(), headers={"Accept": accept, "Accept-Language": "de"})
+    assert answer.headers["content-language"] == "de"
+    assert "Accept-Language" in answer.headers["vary"]
+    # A number within a sentence has a decimal comma there.
+    assert re.search(r"\d,\d %", answer.text)
+    assert not re.search(r"\d,\d %", posted(client, story(), accept).text)
 
 
 def test_a_tyre_of_which_little_is_known_ends_nothing(client):

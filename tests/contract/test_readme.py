@@ -99,7 +99,7 @@ def test_every_command_is_one_that_is_tried():
 @pytest.mark.parametrize("command", ASKING)
 def test_a_question_is_answered(command, server: Server):
     body = said(command, server)
-    refused = body.startswith(b'{"type":"urn:fitment:problem')
+    refused = body.startswith(b'{"type":"/problems')
     assert body
     assert refused == ("typing-error" in command)
 

@@ -99,3 +99,14 @@ def test_more_than_twelve_tyres_are_refused():
     answer = client().post(PATH, json={"vehicle": VEHICLE, "tyres": {"front": [WIDER] * 13}})
     assert answer.status_code == 422
     assert answer.json()["errors"][0]["pointer"] == "/tyres/front"
+
+
+@pytest.mark.parametrize("kind", ["suitable", "with_conditions"])
+def test_a_room_known_to_two_millimetres_takes_two_from_each_end(kind):
+    measured = on_both_axles({"/vehicle/{axle}/clearance/tolerance_mm": 2})
+    exact, rough = (
+        next(each[kind] for each in tyres(ask(vehicle))[0]["widths"] if each["width_in"] == 7.5)
+        for vehicle in (VEHICLE, changed({"vehicle": VEHICLE}, measured)["vehicle"])
+    )
+    assert {exact["from_bound"]["code"], exact["to_bound"]["code"]} == {"clearance.inboard", "clearance.outboard"}
+    assert (rough["from_mm"] - exact["from_mm"], exact["to_mm"] - rough["to_mm"]) == (2, 2)

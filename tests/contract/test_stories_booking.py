@@ -319,7 +319,7 @@ def test_beyond_its_rate_the_key_is_told_when_to_come_back_and_then_served(guard
     answers = [asked(guarded, CHECK, ORDERED, WITH_KEY) for _ in range(12)]
     refused = [each for each in answers if each.status != 200]
     assert {each.status for each in refused} == {429}
-    assert {each.problem["type"] for each in refused} == {"urn:fitment:problem:too-many-requests"}
+    assert {each.problem["type"] for each in refused} == {"/problems/too-many-requests"}
     # A window of one second is over within two.
     assert all(1 <= int(each.headers["retry-after"]) <= 2 for each in refused)
     later, _ = patiently(guarded, CHECK, ORDERED, WITH_KEY)

@@ -257,7 +257,7 @@ def test_the_full_queue_refuses_with_a_time_to_come_back_that_the_page_may_read(
     assert len(refused) >= 1
     for answer in refused:
         assert (answer.status, answer.headers["retry-after"]) == (503, "1")
-        assert answer.problem["type"] == "urn:fitment:problem:busy"
+        assert answer.problem["type"] == "/problems/busy"
         assert answer.headers["access-control-allow-origin"] == ORIGIN
         assert "Retry-After" in answer.headers["access-control-expose-headers"]
 
@@ -304,7 +304,7 @@ def test_the_browser_lets_the_page_read_a_failure() -> None:
     with Server(cors_origins=ORIGIN) as server:
         answer = server.get("/v1/broken", FROM_SHOP)
     assert (answer.status, answer.headers["access-control-allow-origin"]) == (500, ORIGIN)
-    assert answer.problem["type"] == "urn:fitment:problem:failure"
+    assert answer.problem["type"] == "/problems/failure"
 
 
 def test_a_copy_of_the_comparison_is_kept_apart_by_form_and_origin(service: Service) -> None:

@@ -91,7 +91,7 @@ def test_the_body_of_another_route_is_told_what_is_missing_and_what_is_too_much(
 
 def test_without_a_content_type_curl_sends_a_form_and_is_told_the_header(service: Service) -> None:
     status, problem = curl(service, CHECK, body=json.dumps(saloon()))
-    assert (status, problem["type"]) == (415, "urn:fitment:problem:unsupported-media-type")
+    assert (status, problem["type"]) == (415, "/problems/unsupported-media-type")
     assert "application/json" in problem["detail"]
     assert "Content-Type" in problem["detail"]
 
@@ -126,7 +126,7 @@ def test_several_faults_come_back_at_once(service: Service) -> None:
 @pytest.mark.parametrize(
     ("size", "position", "expected"),
     [
-        ("225/4S R17 94W XL", 4, "aspect ratio"),
+        ("225/4S R17 94W XL", 5, "the digit 5, not the letter S"),
         ("225/45 R17 94", 13, "speed symbol"),
         ("225 45 R17 94W", 3, "a slash between section width and aspect ratio"),
         ("225\\45 R17 94W", 3, "a slash between section width and aspect ratio"),
@@ -163,7 +163,7 @@ def test_a_slip_in_a_rim_is_shown_by_its_place(
 def test_a_tyre_of_the_query_is_shown_by_its_place_too(service: Service) -> None:
     status, problem = curl(service, "/v1/designations/tyre?text=205/5O%20R16")
     (fault,) = problem["errors"]
-    assert (status, fault["pointer"], fault["position"]) == (422, "/query/text", 5)
+    assert (status, fault["parameter"], fault["position"]) == (422, "text", 5)
 
 
 def test_a_decimal_comma_is_called_so_and_its_place_is_given(service: Service) -> None:
@@ -172,7 +172,7 @@ def test_a_decimal_comma_is_called_so_and_its_place_is_given(service: Service) -
     lines = body.splitlines()
     line = next(number for number, text in enumerate(lines, 1) if "66,6" in text)
     column = lines[line - 1].index("66,6") + len("66,6")
-    assert (status, problem["type"]) == (400, "urn:fitment:problem:malformed")
+    assert (status, problem["type"]) == (400, "/problems/malformed")
     assert "a point is expected in its place" in problem["detail"]
     assert f"(line {line}, column {column})" in problem["detail"]
 
@@ -232,14 +232,14 @@ def test_a_pack_or_table_that_does_not_exist_is_answered_with_those_that_do(
     service: Service, path: str, known: str
 ) -> None:
     status, problem = curl(service, path)
-    assert (status, problem["type"]) == (404, "urn:fitment:problem:not-found")
+    assert (status, problem["type"]) == (404, "/problems/not-found")
     assert known in problem["detail"]
 
 
 def test_a_misspelt_query_parameter_is_answered_with_its_name(service: Service) -> None:
     status, problem = curl(service, "/v1/designations/tyre?txt=205/55R16")
     (fault,) = problem["errors"]
-    assert (status, fault["pointer"], fault["code"]) == (422, "/query/txt", "unknown_field")
+    assert (status, fault["parameter"], fault["code"]) == (422, "txt", "unknown_field")
     assert 'did you mean "text"?' in fault["detail"]
 
 
@@ -252,7 +252,7 @@ def test_a_wrong_path_is_told_where_the_right_ones_are(service: Service, path: s
 def test_a_get_of_a_question_is_told_the_method(service: Service, tmp_path: Path) -> None:
     headers = tmp_path / "headers"
     status, problem = curl(service, CHECK, "-D", str(headers))
-    assert (status, problem["type"]) == (405, "urn:fitment:problem:method-not-allowed")
+    assert (status, problem["type"]) == (405, "/problems/method-not-allowed")
     assert "allow: POST\n" in headers.read_text().replace("\r", "")
     assert "Allow" in problem["detail"]
 
@@ -269,7 +269,7 @@ def test_a_get_of_a_question_is_told_the_method(service: Service, tmp_path: Path
 )
 def test_what_is_no_json_is_told_why_and_where(service: Service, body: str, said: str) -> None:
     status, problem = curl(service, CHECK, *JSON, body=body)
-    assert (status, problem["type"]) == (400, "urn:fitment:problem:malformed")
+    assert (status, problem["type"]) == (400, "/problems/malformed")
     assert said in problem["detail"]
 
 
@@ -278,8 +278,8 @@ def test_a_bad_one_among_many_does_not_stop_the_others(service: Service) -> None
     candidates = [question["candidate"], changed(question, {TYRE: "225/4S R17"})["candidate"], {"front": 5}]
     body = json.dumps({"vehicle": question["vehicle"], "candidates": candidates})
     status, answer = curl(service, "/v1/fitments/compare", *JSON, body=body)
-    assert (status, answer["compared"], answer["refused"]) == (200, 1, 2)
-    assert [each["pointer"] for row in answer["rows"][1:] for each in row["errors"]] == [
+    assert (status, answer["compared"], answer["refused_count"]) == (200, 1, 2)
+    assert [each["pointer"] for row in answer["refused"] for each in row["errors"]] == [
         "/candidates/1/rear/tyre/size",
         "/candidates/2/front",
     ]

@@ -1,4 +1,4 @@
-"""`check`, `compare` and `search` at the terminal: tables for a reader, JSON for a program, no server."""
+"""`check`, `compare` and the other questions at the terminal: tables for a reader, JSON for a program, no server."""
 
 import json
 import os
@@ -37,11 +37,14 @@ def test_a_check_is_printed_as_tables() -> None:
     [
         ("widths-of-a-saloon.compare.json", ("It fits", "not read", "a typing error in one of them")),
         ("stock-of-a-shop.search.json", ("It fits", "Not read", "/stock/11/size")),
+        ("five-combinations.rims.json", ("It asks for", "best ET", "30 to 60", "The fewest rims for all", "To know")),
+        ("five-combinations.plan.json", ("present wheels", "Rims to buy", "255 and 285", "Drive: ", "To know")),
     ],
 )
 def test_many_fitments_are_printed_as_rows(story: str, parts: tuple[str, ...]) -> None:
     printed = run(story.split(".")[1], STORIES / story).stdout.decode()
     assert [part for part in parts if part not in printed] == []
+    assert max(map(len, printed.splitlines())) <= 120
 
 
 @pytest.mark.parametrize("detail", ["short", "standard", "full"])
@@ -53,7 +56,15 @@ def test_as_much_is_printed_as_is_asked_for(story: str, detail: str) -> None:
     assert b"It fits" in ended.stdout
 
 
-@pytest.mark.parametrize("story", ["plus-one-inch.check.json", "widths-of-a-saloon.compare.json"])
+@pytest.mark.parametrize(
+    "story",
+    [
+        "plus-one-inch.check.json",
+        "widths-of-a-saloon.compare.json",
+        "five-combinations.rims.json",
+        "five-combinations.plan.json",
+    ],
+)
 def test_json_is_the_answer_of_the_service(server: Server, story: str) -> None:
     operation, question = story.split(".")[1], (STORIES / story).read_bytes()
     told = run(operation, "-", "--json", question=question)

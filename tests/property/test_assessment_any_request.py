@@ -14,6 +14,7 @@ from service.api.schemas.request import CheckRequest
 from service.assessment.answer.assess import assess
 from tests.support.anything import EXTREME_RIMS, EXTREME_TYRES, any_requests
 from tests.support.cases import changed, saloon, wheel
+from tests.support.effort import cases
 
 SCHEMA = Draft202012Validator(Assessment.model_json_schema(mode="serialization"))
 
@@ -29,14 +30,14 @@ def refuse(constant):
     raise AssertionError(constant)
 
 
-@settings(max_examples=300)
+@settings(max_examples=cases(120, 3000))
 @given(any_requests())
 def test_every_valid_request_gets_a_valid_answer(request):
     """Strictly read: a null, an infinite number or a text beyond its length is a fault."""
     assert Assessment.model_validate_json(answered(request), strict=True).findings
 
 
-@settings(max_examples=100)
+@settings(max_examples=cases(50, 1000))
 @given(any_requests())
 def test_every_answer_keeps_the_published_schema(request):
     SCHEMA.validate(json.loads(answered(request), parse_constant=refuse))

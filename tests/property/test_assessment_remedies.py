@@ -15,6 +15,7 @@ from service.assessment.answer.keep_present import ASKING
 from service.core.findings import ADVISORY, MET, NOT_RECOMMENDED
 from service.designation.tyre import TYRE_PATTERN
 from tests.support.cases import Json, at, check
+from tests.support.effort import cases
 from tests.support.remedies import NotApplicable, settles
 from tests.support.stories import stories
 
@@ -48,7 +49,7 @@ def test_every_remedy_of_the_demonstrations_settles_its_finding(request_):
 
 
 # Not shrunk: the finding that fails says enough, and each attempt searches for a size.
-@settings(max_examples=400, phases=[Phase.explicit, Phase.generate])
+@settings(max_examples=cases(150, 2000), phases=[Phase.explicit, Phase.generate])
 @given(stories())
 def test_every_remedy_settles_its_finding(request):
     settle_all(request)
@@ -67,7 +68,7 @@ def settle_all(request):
         assert settled, finding
 
 
-@settings(max_examples=200)
+@settings(max_examples=cases(100, 2000))
 @given(stories())
 def test_whatever_is_not_met_or_not_known_has_a_remedy_and_what_is_met_has_none(request):
     for finding in check(request).findings:

@@ -20,8 +20,9 @@ from service.assessment.view.mass_change import mass_change
 from service.assessment.view.views import CarView
 from service.core.findings import NOT_ASSESSED
 from tests.support import many_cases
+from tests.support.effort import cases
 
-SEEDS = range(40)
+SEEDS = range(cases(24, 200))
 CANDIDATES = 250
 RELATIVE = 1e-9
 

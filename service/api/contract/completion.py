@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from http import HTTPStatus
 from typing import Final
 
 import orjson
@@ -32,6 +33,20 @@ _FAULT: Final = domain_fault(
     ).at("/candidate/front/tyre/size")
 )
 _REQUEST_ID: Final = "X-Request-ID"
+_RATE_HEADERS: Final = {
+    "RateLimit-Policy": {
+        "description": "Where keys are used: the quota q of requests with this key in a window of w seconds.",
+        "schema": {"type": "string", "maxLength": 80},
+        "example": '"key";q=50;w=1',
+    },
+    "RateLimit": {
+        "description": "Where keys are used: how many requests remain (r), and in how many seconds the count begins "
+        "anew (t).",
+        "schema": {"type": "string", "maxLength": 80},
+        "example": '"key";r=49;t=1',
+    },
+}
+_RATES: Final = {name: {"$ref": f"#/components/headers/{name}"} for name in _RATE_HEADERS}
 # What a caller may follow: from the list of packs to one of them.
 _LINKS: Final = {
     "list_rule_packs": {
@@ -66,9 +81,12 @@ def complete(document: Json) -> None:
         }
     }
     used: set[int] = set()
+    components["headers"] |= _RATE_HEADERS
     for path, operation in _operations(document):
         used |= _errors(path, operation)
         _answers(operation)
+        if path.startswith(PROTECTED_PREFIX):
+            operation["responses"]["200"]["headers"] |= _RATES
     components["responses"] = {_component(status): _problem(status) for status in sorted(used)}
 
 
@@ -87,9 +105,10 @@ def _problem(status: int) -> Json:
     kind = KINDS[status]
     faults = [_FAULT] if kind.name == "validation" else []
     detail = _FAULT.detail if faults else None
+    rates = _RATES if status == HTTPStatus.TOO_MANY_REQUESTS else {}
     return {
         "description": f"{kind.title}.",
-        "headers": HEADERS.get(status, {}) | {_REQUEST_ID: {"$ref": f"#/components/headers/{_REQUEST_ID}"}},
+        "headers": HEADERS.get(status, {}) | rates | {_REQUEST_ID: {"$ref": f"#/components/headers/{_REQUEST_ID}"}},
         "content": {
             MEDIA_TYPE: {
                 "schema": {"$ref": "#/components/schemas/Problem"},
@@ -128,4 +147,5 @@ def _answers(operation: Json) -> None:
         example = EXAMPLES[name]()
         answer["content"][example.media_type].setdefault("example", orjson.loads(orjson.dumps(example.answer)))
         if example.request is not None:
-            operation["requestBody"]["content"]["application/json"].setdefault("example", example.request)
+            (taken,) = operation["requestBody"]["content"].values()
+            taken.setdefault("example", example.request)

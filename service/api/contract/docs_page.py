@@ -11,6 +11,7 @@ from fastapi.routing import APIRoute
 
 from service.api.contract.openapi_document import document_bytes
 from service.api.transport.routes import StrictRoute
+from service.api.transport.validators import cacheable
 
 _PAGE_POLICY: Final = (
     "default-src 'none'; script-src 'self'; style-src 'self' 'unsafe-inline'; img-src 'self' data:; "
@@ -22,14 +23,29 @@ _PAGE: Final = """<!doctype html>
 <meta charset="utf-8">
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <title>Fitment service: the contract</title>
+<meta name="color-scheme" content="light dark">
+<link rel="icon" href="page.svg" type="image/svg+xml">
 <link rel="stylesheet" href="docs/page.css">
+<link rel="stylesheet" href="docs/house.css">
 </head>
 <body>
+<nav><a href="./">Try the service</a> <a href="openapi.json">openapi.json</a> <a href="problems">Problems</a></nav>
 <div id="contract"></div>
 <script src="docs/page.js"></script>
 <script src="docs/start.js"></script>
 </body>
 </html>
+"""
+# The page's own style knows no dark side: its colours are turned round, pictures back again.
+_HOUSE: Final = """body { margin: 0; background: #fff; }
+nav { padding: 0.75rem 1rem; font-family: sans-serif; }
+nav a { margin-right: 1rem; color: #0b57a4; }
+@media (prefers-color-scheme: dark) {
+  body { background: #111; }
+  nav a { color: #9cc7f3; }
+  #contract { filter: invert(1) hue-rotate(180deg); background: #fff; }
+  #contract svg, #contract img { filter: invert(1) hue-rotate(180deg); }
+}
 """
 _START: Final = 'SwaggerUIBundle({url: "openapi.json", dom_id: "#contract", deepLinking: true, validatorUrl: null});\n'
 _CACHED: Final = {"Cache-Control": "public, max-age=300"}
@@ -40,6 +56,7 @@ def routes() -> list[APIRoute]:
     """Return the routes of the document and its page."""
     files = {
         "/docs": ("text/html", _PAGE.encode()),
+        "/docs/house.css": ("text/css", _HOUSE.encode()),
         "/docs/start.js": ("text/javascript", _START.encode()),
         "/docs/page.js": ("text/javascript", (_ASSETS / "swagger-ui-bundle.js").read_bytes()),
         "/docs/page.css": ("text/css", (_ASSETS / "swagger-ui.css").read_bytes()),
@@ -51,7 +68,7 @@ def routes() -> list[APIRoute]:
 
 
 async def _openapi(request: Request) -> Response:
-    return Response(document_bytes(request.app), media_type="application/json", headers=_CACHED)
+    return cacheable(request, document_bytes(request.app), "application/json", _CACHED)
 
 
 def _file(media_type: str, content: bytes) -> Callable[[], Coroutine[None, None, Response]]:

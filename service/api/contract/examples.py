@@ -22,6 +22,7 @@ from service.api.schemas.planned import PlanRequest
 from service.api.schemas.request import CheckRequest
 from service.api.schemas.rims import RimsRequest
 from service.api.schemas.search import SearchRequest
+from service.api.transport.request_body import NDJSON_MEDIA_TYPE
 from service.assessment.answer.assess import assess
 from service.assessment.batch.compare import compare
 from service.assessment.batch.plan import plan
@@ -48,7 +49,7 @@ PACK: Final = "nz"
 class Example(NamedTuple):
     """What an operation may be sent, and the media type and content of its answer."""
 
-    request: Json | None
+    request: Json | str | None
     answer: object
     media_type: str = JSON
 
@@ -98,6 +99,17 @@ def _check() -> Example:
     answer = render.assessment(assess(translate.case(CheckRequest.model_validate(asked))))
     # There and back: parts of an answer are ready to be sent and no plain data any more.
     return Example(asked, orjson.loads(orjson.dumps(answer)))
+
+
+def _check_lines() -> Example:
+    """Return one line: a text is hard enough to read."""
+    asked = {"vehicle": vehicle(), "candidate": candidate(), "detail": "short"}
+    answer = render.assessment(assess(translate.case(CheckRequest.model_validate(asked))), "short")
+    return Example(_line(asked), _line({"line": 1, "status": 200, "assessment": answer}), NDJSON_MEDIA_TYPE)
+
+
+def _line(value: Json) -> str:
+    return f"{orjson.dumps(value).decode()}\n"
 
 
 def _compare() -> Example:
@@ -178,6 +190,7 @@ def _metrics() -> Example:
 # By operation id; made when the document is, and not before.
 EXAMPLES: Final[Mapping[str, Callable[[], Example]]] = {
     "check_fitment": _check,
+    "check_fitment_lines": _check_lines,
     "compare_fitments": _compare,
     "search_fitments": _search,
     "find_rims": _rims,

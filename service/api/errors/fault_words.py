@@ -32,7 +32,7 @@ def fault_words(kind: str, given: object, context: Mapping[str, Any], field: Fie
     """Return the words for a kind of fault of pydantic's; `given` is what came."""
     words: Words = _WORDS.get(kind, _other)
     said = words(given, {**context, "kind": kind}, field)
-    return sentences(said, say("What is not known is left out; null is no value.")) if given is None else said
+    return sentences(said, say("Leave out what is not known; null is no value.")) if given is None else said
 
 
 def required(where: str, name: str, field: FieldInfo | None) -> Said:
@@ -93,6 +93,7 @@ def _in_unit(number: float, unit: str) -> str:
     """Return a number with the unit of its field, which other units for people do not change."""
     if unit == "1":
         return _plainly(number)
+    # Say: a number with its unit, such as 250 kPa.
     return say("{number} {unit}", number=_plainly(number), unit=say("inches") if unit == "in" else unit)
 
 
@@ -104,6 +105,7 @@ def _example(field: FieldInfo | None) -> str:
 
 
 def _object(given: object, _: Mapping[str, Any], __: FieldInfo | None) -> Said:
+    # Say: {came} is a thing with its article ("a list", "an object"), a number, true, false or null; so below.
     return say("An object is expected here; {came} came.", came=_came(given))
 
 

@@ -1,6 +1,6 @@
 """The one map from error to answer: every refusal and failure leaves as RFC 9457 problem+json.
 
-`type` is `urn:fitment:problem:NAME`, with the names of `KINDS`: stable words to compare, nothing to fetch.
+`type` is `/problems/NAME`, with the names of `KINDS`: stable words to compare, and a page that says what each means.
 `instance` is `urn:fitment:request:ID` with the value of X-Request-ID.
 """
 
@@ -46,7 +46,7 @@ KINDS: Mapping[int, Kind] = {
         "method-not-allowed", say("The method does not suit this path"), say("The header Allow lists the methods.")
     ),
     406: Kind(
-        "not-acceptable", say("No such form of the answer"), say("Ask for a media type that the route documents.")
+        "not-acceptable", say("The answer has no such form"), say("Ask for a media type that the route documents.")
     ),
     408: Kind("timeout", say("The request did not arrive in time"), say("Send head and body without pausing.")),
     413: Kind("too-large", say("The body is too large"), say("Send fewer bytes.")),
@@ -60,7 +60,7 @@ KINDS: Mapping[int, Kind] = {
         say("The request has faults"),
         say("The list errors says what is wrong, and where."),
     ),
-    429: Kind("too-many-requests", say("The key has used up its rate"), say("Wait as long as Retry-After says.")),
+    429: Kind("too-many-requests", say("Too many requests with this key"), say("Wait as long as Retry-After says.")),
     431: Kind("head-too-large", say("The head of the request is too large"), say("Send fewer or shorter headers.")),
     500: Kind(
         "failure", say("The service failed"), say("This is the service's fault; report X-Request-ID to its operator.")
@@ -68,6 +68,7 @@ KINDS: Mapping[int, Kind] = {
     503: Kind("busy", say("The service is busy"), say("Wait as long as Retry-After says.")),
 }
 
+_PARAMETERS = ("query", "path")
 # Also what turns the direction of the text around it, or hides.
 _CONTROL = re.compile(r"[\x00-\x1f\x7f-\x9f\u200b-\u200f\u2028-\u202e\u2060-\u206f\ud800-\udfff\ufeff]")
 
@@ -89,6 +90,16 @@ class HttpProblem(Exception):
         self.headers = headers
         self.faults = faults
 
+    @property
+    def words(self) -> Said:
+        """Return what is wrong here, or the usual advice for such a problem."""
+        return self.detail or kind_of(self.status).detail
+
+
+def kind_of(status: int) -> Kind:
+    """Return the kind of problem that a status stands for."""
+    return KINDS.get(status) or KINDS[500 if status >= HTTPStatus.INTERNAL_SERVER_ERROR else 400]
+
 
 def clean(text: str, limit: int = MAX_ECHO) -> str:
     """Return the text cut to the limit, with every control character and lone surrogate replaced."""
@@ -106,10 +117,10 @@ def body(
     said: Speech = ENGLISH,
 ) -> bytes:
     """Return the bytes of a problem in the caller's language; the same for the application and the server beneath."""
-    kind = KINDS.get(status) or KINDS[500 if status >= HTTPStatus.INTERNAL_SERVER_ERROR else 400]
+    kind = kind_of(status)
     return orjson.dumps(
         {
-            "type": f"urn:fitment:problem:{kind.name}",
+            "type": f"/problems/{kind.name}",
             "title": said.say(kind.title),
             "status": status,
             "detail": clean(said.say(kind.detail if detail is None else detail), MAX_DETAIL),
@@ -122,42 +133,49 @@ def body(
 
 def member(fault: RequestFault, said: Speech = ENGLISH) -> dict[str, object]:
     """Return a fault as plain data, in the caller's language, cut and cleaned."""
-    shown: dict[str, object] = {
-        "pointer": clean(fault.pointer),
-        "detail": clean(said.say(fault.detail), MAX_DETAIL),
-        "code": fault.code,
-    }
+    # No member of a body is called query or path, so what begins so is a parameter.
+    _, where, *name = fault.pointer.split("/", 2)[:3] if fault.pointer else ("", "")
+    place = {"parameter": clean(name[0])} if where in _PARAMETERS and name else {"pointer": clean(fault.pointer)}
+    shown: dict[str, object] = {**place, "detail": clean(said.say(fault.detail), MAX_DETAIL), "code": fault.code}
     if fault.position is not None:
-        shown |= {"position": fault.position, "expected": clean(said.say(fault.expected or ""))}
+        shown |= {"position": fault.position, "expected": clean(said.say(fault.expected)) if fault.expected else ""}
     return shown
+
+
+def refusal(error: Exception, route: object) -> tuple[HttpProblem, int]:
+    """Return an error that a request can be blamed for as a problem, and how many faults were found.
+
+    `route` is who read the request; any other error is raised again.
+    """
+    if isinstance(error, DomainError):
+        # A name without a pointer came in the path: the thing asked for is not there.
+        missing = isinstance(error, UnknownName) and not error.pointer
+        return HttpProblem(404 if missing else 422, error.detail, faults=[domain_fault(error)]), 0
+    if isinstance(error, RequestValidationError):
+        found = error.errors()
+        count = len(found)
+        faults = validation_faults(found[:MAX_FAULTS], error.body, route)
+        return HttpProblem(422, faults[0].detail if count == 1 else _counted(count, len(faults)), faults=faults), count
+    if not isinstance(error, HttpProblem):
+        raise error
+    return error, 0
 
 
 async def answer(request: Request, error: Exception) -> Response:
     """Return the answer for any known kind of error."""
-    count = 0
-    if isinstance(error, DomainError):
-        # A name without a pointer came in the path: the thing asked for is not there.
-        missing = isinstance(error, UnknownName) and not error.pointer
-        error = HttpProblem(404 if missing else 422, error.detail, faults=[domain_fault(error)])
-    elif isinstance(error, RequestValidationError):
-        found = error.errors()
-        count = len(found)
-        faults = validation_faults(found[:MAX_FAULTS], error.body, request.scope.get("route"))
-        error = HttpProblem(422, faults[0].detail if count == 1 else _counted(count, len(faults)), faults=faults)
-    elif isinstance(error, HTTPException):
+    if isinstance(error, HTTPException):
         # The framework's own words for a status are dropped: `KINDS` has better ones.
         hint = _without_slash(request) if error.status_code == HTTPStatus.NOT_FOUND else None
         error = HttpProblem(error.status_code, hint, headers=error.headers)
-    if not isinstance(error, HttpProblem):
-        raise error
-    headers = dict(error.headers or {})
-    if error.status == HTTPStatus.METHOD_NOT_ALLOWED:
+    problem, count = refusal(error, request.scope.get("route"))
+    headers = dict(problem.headers or {})
+    if problem.status == HTTPStatus.METHOD_NOT_ALLOWED:
         headers["Allow"] = ", ".join(allowed_methods(request.app, request.scope))
     said: Speech = request.scope.get("speech", ENGLISH)
     content = body(
-        error.status, error.detail, request.scope.get("request_id", ""), error.faults, count=count, said=said
+        problem.status, problem.detail, request.scope.get("request_id", ""), problem.faults, count=count, said=said
     )
-    return Response(content, error.status, headers, MEDIA_TYPE)
+    return Response(content, problem.status, headers, MEDIA_TYPE)
 
 
 def _counted(count: int, listed: int) -> Said:

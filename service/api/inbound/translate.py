@@ -5,7 +5,7 @@ from __future__ import annotations
 from service.api.schemas import request as wire
 from service.api.schemas.rims import RimsRequest
 from service.api.schemas.search import SearchRequest
-from service.assessment.batch.rim_search import Combination, RimsAsked
+from service.assessment.batch.rim_search import RimsAsked, TyrePair
 from service.assessment.batch.search_axle import AxleLimits
 from service.assessment.batch.size_search import Wanted
 from service.assessment.case import Axle, Candidate, Case, Fitment, Measured, Rim, Tyre, TyreLabel, Vehicle
@@ -200,7 +200,7 @@ def rims_asked(asked: RimsRequest) -> RimsAsked:
         tuple(map(tyre, tyres.front)),
         tuple(map(tyre, tyres.rear)),
         tuple(
-            Combination(
+            TyrePair(
                 tyre(each.front) if "front" in each.model_fields_set else None,
                 tyre(each.rear) if "rear" in each.model_fields_set else None,
                 each.label,

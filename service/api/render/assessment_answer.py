@@ -52,7 +52,7 @@ def assessment(found: Assessment, detail: DetailName = "full") -> Json:
         "axles": axles,
         "vehicle": vehicle,
         "trade_offs_text": trade_offs_text(found.trade_offs),
-        "actions": list(map(action, found.actions)),
+        "actions": [action(each, whole=whole) for each in found.actions],
         "assumptions": found.assumptions,
         "cautions": tuple(found.cautions.values()),
         "sources": sources(each.basis for each in (counted if whole else told)),

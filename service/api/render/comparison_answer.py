@@ -17,16 +17,10 @@ from service.assessment.answer.cautions import CAUTIONS
 from service.assessment.answer.verdict import VERDICTS, Verdict
 from service.assessment.batch.compare import Compared, explained
 from service.assessment.case import Case
+from service.core.saying import Amount, Said, joined, say
 from service.locales.speech import Speech
 
 CSV_MEDIA_TYPE = "text/csv"
-IN_WORDS: Mapping[Verdict, str] = {
-    "suitable": "fit",
-    "suitable_with_conditions": "fit with conditions",
-    "undetermined": "are not known yet",
-    "not_recommended": "are advised against",
-    "unsuitable": "do not fit",
-}
 # What a spreadsheet would take for the beginning of a formula.
 _FORMULA = ("=", "+", "-", "@", "\t", "\r")
 # The columns of the table, in their order; a column that no row has stays empty.
@@ -82,10 +76,26 @@ def comparison(case: Case, read: Read, found: Compared | None, asked: CompareReq
     }
 
 
-def _why_none(found: Compared, left_out: int) -> str:
+def _why_none(found: Compared, left_out: int) -> Said:
     counts = np.bincount(found.graded.verdicts, minlength=len(VERDICTS)).tolist()
-    told = ", ".join(f"{count} {IN_WORDS[name]}" for name, count in zip(VERDICTS, counts, strict=True) if count)
-    return f"The verdicts asked for leave out every candidate: of {left_out}, {told}."
+    told = joined(_of_verdict(name, count) for name, count in zip(VERDICTS, counts, strict=True) if count)
+    return say(
+        "The verdicts asked for leave out every candidate: of {total}, {told}.", total=Amount(left_out), told=told
+    )
+
+
+def _of_verdict(verdict: Verdict, count: int) -> Said:
+    """Return how many candidates came out like this, behind the number of all."""
+    number = Amount(count)
+    if verdict == "suitable":
+        return say("{count} fit", count=number)
+    if verdict == "suitable_with_conditions":
+        return say("{count} fit with conditions", count=number)
+    if verdict == "undetermined":
+        return say("{count} are not known yet", count=number)
+    if verdict == "not_recommended":
+        return say("{count} are advised against", count=number)
+    return say("{count} do not fit", count=number)
 
 
 def _rows(case: Case, read: Read, found: Compared, asked: CompareRequest) -> tuple[list[Json], Json]:

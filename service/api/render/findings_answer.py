@@ -9,6 +9,7 @@ from functools import lru_cache
 import orjson
 
 from service.api.render.numbers import Json, to_hundredths
+from service.api.render.parameters_answer import parameters
 from service.assessment.answer.action import Action
 from service.assessment.answer.trade_offs import TradeOff
 from service.core.findings import ADVISORY, NOT_ASSESSED, OPEN, OUTCOME_NAMES, Basis, Finding, Remedy
@@ -19,10 +20,11 @@ REMEDY_STEPS = 1e4
 LAST_BIT = 1e-6
 
 
-def action(each: Action) -> Json:
-    """Return one line of the job card as plain data."""
+def action(each: Action, *, whole: bool = True) -> Json:
+    """Return one line of the job card as plain data; `whole` adds what fills its sentence."""
     numbers = {name: round(number, 2) for name, number in each.numbers.items()}
-    return {**line(each), "numbers": numbers, "findings": list(each.findings)}
+    shown = {**line(each), "numbers": numbers, "findings": list(each.findings)}
+    return shown | parameters(each.text, whole=True) if whole else shown
 
 
 def line(each: Action) -> Json:
@@ -31,9 +33,10 @@ def line(each: Action) -> Json:
 
 
 def finding(each: Finding, *, whole: bool = True) -> Json:
-    """Return one finding as plain data; `whole` adds where in its source it stands."""
+    """Return one finding as plain data; `whole` adds its template and where in its source it stands."""
     measured, limit, unit = each.measured, each.limit, each.unit
     shown = {**head(each), "already": each.already, "message": each.message}
+    shown |= parameters(each.message, whole=whole)
     if measured is not None:
         shown["measured"] = to_hundredths(measured)
     if limit is not None:

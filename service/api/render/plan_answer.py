@@ -13,7 +13,15 @@ from service.assessment.batch.plan import Plan, PlannedAxle, PlannedCombination
 from service.assessment.batch.plan_effects import EFFECT_NAMES, EFFECTS
 from service.assessment.batch.plan_measure_first import PlanMeasurement
 from service.assessment.batch.plan_pairs import REFERENCE, Difference, Pair, Repeats
-from service.assessment.batch.plan_words import RULES, blocks_text, name_of, pair_text, repeats_text
+from service.assessment.batch.plan_words import (
+    RULES,
+    blocks_text,
+    fewest_for_certain,
+    name_of,
+    pair_text,
+    repeats_text,
+    rims_to_buy,
+)
 from service.assessment.case import Case
 from service.core.findings import Estimate
 from service.core.numeric import known
@@ -37,6 +45,8 @@ def plan_result(case: Case, found: Plan) -> Json:
         "pressure_rule": found.asked.pressure_rule,
         "pressure_rule_text": RULES[found.asked.pressure_rule],
         "reference": {"front": _wheel(front), "rear": _wheel(rear)},
+        "rims_to_buy": [{"axle": axle, "rim": rim, "serves": serves} for axle, rim, serves in rims_to_buy(found)],
+        "rims_method": "exact" if fewest_for_certain(found) else "greedy",
         "combinations": [_combination(found, at, each) for at, each in enumerate(found.combinations)],
         "effects": [
             {"effect": name, "unit": each.unit, "text": each.words, "better": each.better, "least": each.least}

@@ -75,9 +75,9 @@ def explain(row: Json, whole: Assessment, pointer: str, detail: DetailName) -> J
     if detail == "short":
         row["actions"] = [line(each) for each in whole.actions if not each.code.startswith(RETOLD)]
         return {}
-    row["actions"] = [action(each) for each in whole.actions]
+    row["actions"] = [action(each, whole=detail == "full") for each in whole.actions]
     shown = [each for each in whole.findings[:MOST_FINDINGS] if each.outcome > OPEN]
-    row["findings"] = told = [finding(each) for each in shown]
+    row["findings"] = told = [finding(each, whole=detail == "full") for each in shown]
     for each in told:
         if detail == "standard":
             del each["basis"]

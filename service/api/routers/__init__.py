@@ -6,10 +6,23 @@ from typing import Final
 
 from fastapi import APIRouter
 
-from service.api.routers import designations, drawing_report, fitments, health, many, page, planning, tables
+from service.api.routers import (
+    designations,
+    drawing_report,
+    fitments,
+    health,
+    lines,
+    many,
+    page,
+    planning,
+    problems,
+    tables,
+)
 
 ROUTERS: Final[tuple[APIRouter, ...]] = (
+    lines.on_check,
     fitments.router,
+    lines.router,
     many.router,
     planning.router,
     drawing_report.router,
@@ -17,4 +30,5 @@ ROUTERS: Final[tuple[APIRouter, ...]] = (
     tables.router,
     health.router,
     page.router,
+    problems.router,
 )

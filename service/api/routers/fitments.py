@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import cache
+
 from fastapi import APIRouter, Request
 
 from service.api.errors.problem import BODY_PROBLEMS, problem_responses
@@ -18,7 +20,6 @@ from service.assessment.answer.measure_first import measure_first
 
 router = APIRouter(prefix="/v1/fitments", route_class=StrictRoute, tags=["fitments"])
 
-# The largest valid body, every character of its designations escaped, is some 12 KiB.
 # The largest valid body, four fitments by text and by numbers, with every character escaped, is some 25 KiB.
 CHECK_BODY_BYTES = 32 * 1024
 
@@ -36,6 +37,12 @@ async def check(asked: CheckRequest, request: Request) -> object:
     found = checked(asked)
     observe_verdict(request, found["verdict"])
     return found
+
+
+@cache
+def check_route() -> StrictRoute:
+    """Return the route of a check, which knows how to read one."""
+    return next(route for route in router.routes if isinstance(route, StrictRoute) and route.name == "check")
 
 
 def checked(asked: CheckRequest) -> Json:

@@ -128,7 +128,7 @@ def searched(asked: SearchRequest, said: Speech) -> tuple[Json, Compared | None]
     responses=_PROBLEMS,
 )
 @body_limit(RIMS_BODY_BYTES)
-def rims(asked: RimsRequest) -> object:
+def rims(asked: RimsRequest) -> Json:
     """Answer with the widths and windows of offsets for each tyre, what bounds them, and the fewest rims for all."""
     case = translate.question(asked)
     return render_rims.rims_result(case, rims_for(case, translate.rims_asked(asked)))

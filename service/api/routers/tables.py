@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-import hashlib
+from collections.abc import Iterable
 from functools import cache
 from typing import Annotated, Any
 
@@ -14,6 +14,7 @@ from service.api.render import reference as render
 from service.api.schemas.printed_table import Table
 from service.api.schemas.rule_pack import PackList, RulePack
 from service.api.transport.routes import StrictRoute
+from service.api.transport.validators import cacheable, entity_tag
 from service.core.errors import unknown_name
 from service.rules.reader import default_packs, pack_ids, pack_named
 from service.standards import catalogue
@@ -33,24 +34,26 @@ def _document(kind: str, name: str) -> tuple[bytes, str]:
     else:
         shown = render.rule_packs(default_packs())
     content = orjson.dumps(shown)
-    return content, f'"{hashlib.sha256(content).hexdigest()[:32]}"'
+    return content, entity_tag(content)
 
 
 def _cacheable(request: Request, kind: str, name: str = "") -> Response:
     content, tag = _document(kind, name)
-    headers = {"ETag": tag, "Cache-Control": f"public, max-age={MAX_AGE_S}"}
-    wanted = request.headers.get("if-none-match", "")
-    if wanted == "*" or tag in [each.strip().removeprefix("W/") for each in wanted.split(",")]:
-        return Response(status_code=304, headers=headers)
-    return Response(content, media_type="application/json", headers=headers)
+    return cacheable(request, content, "application/json", {"Cache-Control": f"public, max-age={MAX_AGE_S}"}, tag)
 
 
 def _name_tables(schema: dict[str, Any]) -> None:
-    schema["enum"] = list(catalogue.TABLE_NAMES)
+    _choose(schema, catalogue.TABLE_NAMES)
 
 
 def _name_packs(schema: dict[str, Any]) -> None:
-    schema["enum"] = list(pack_ids())
+    _choose(schema, pack_ids())
+
+
+def _choose(schema: dict[str, Any], names: Iterable[str]) -> None:
+    """Let the document name what there is, without a greatest length, beside which Go clients do not compile."""
+    schema["enum"] = list(names)
+    del schema["maxLength"]
 
 
 NOT_MODIFIED: dict[int | str, dict[str, Any]] = {304: {"description": "The caller's copy is still right."}}

@@ -10,7 +10,7 @@ from pydantic_core import CoreSchema
 from service.api.schemas.assessment import KeyChange, RulePackName
 from service.api.schemas.base import MAX_ID, AnswerPart, maybe, part, text, whole
 from service.api.schemas.error_answer import Fault
-from service.api.schemas.finding_answer import CITED, Basis, FindingHead, Remedy, Sources
+from service.api.schemas.finding_answer import CITED, FILLED, Basis, FindingHead, Parameters, Remedy, Sources
 from service.api.schemas.finding_counts import FindingCounts
 from service.api.schemas.job_card import Action
 from service.api.schemas.quantity_bands import Estimate
@@ -115,6 +115,15 @@ class ComparedFinding(FindingHead):
     )
     message: str = text(
         "The answer in a sentence; in explained rows only.", 600, "The tyre may run 210 km/h.", default=None
+    )
+    parameters: Parameters = part(
+        "What fills `message`, by name; in explained rows only, absent where nothing does.", FILLED, default=None
+    )
+    template: str = text(
+        "English template of `message`; in explained rows and with `full` only.",
+        2000,
+        "The tyre may run {speed}.",
+        default=None,
     )
     remedy: Remedy = part("What would settle it; in explained rows only.", default=None)
     basis: Basis = part("What it rests on; in explained rows and with `full` only.", default=None)

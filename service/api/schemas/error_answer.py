@@ -28,11 +28,12 @@ class Fault(AnswerPart):
     """One fault of a request: where, what, and a code that programs may rely on."""
 
     pointer: str = text(
-        "RFC 6901 pointer into the request body; for a query parameter `/query/NAME`, for a part of the path "
-        "`/path/NAME`; empty for the request as a whole.",
+        "RFC 6901 pointer into the request body; empty for the body as a whole, absent where `parameter` is there.",
         200,
         "/candidate/front/tyre/size",
+        default=None,
     )
+    parameter: str = text("The parameter of query or path that is at fault.", 200, "text", default=None)
     detail: str = text(
         "What is wrong and what would be right, in a sentence.",
         400,
@@ -49,10 +50,10 @@ class Problem(Wire):
     """Why a request was not answered, as `application/problem+json` (RFC 9457)."""
 
     type: str = text(
-        "A stable name of the kind of problem, `urn:fitment:problem:NAME`; compare it, do not fetch it.",
+        "The kind of problem, a stable path of this service; what it means can be read there.",
         80,
-        "urn:fitment:problem:validation",
-        r"^urn:fitment:problem:[a-z-]+$",
+        "/problems/validation",
+        r"^/problems/[a-z-]+$",
     )
     title: str = text("The kind of problem in words, the same each time.", 80, "The request has faults")
     status: int = whole("The HTTP status", "1", (400, 599), 422)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from service.api.schemas.base import CODE, AnswerPart, maybe, part
+from service.api.schemas.base import ANY, CODE, AnswerPart, maybe, number, part
 from service.api.schemas.base import text as words
 from service.api.schemas.vocabulary import Outcome, Status, Where
 from service.core.findings import BasisKind
@@ -41,6 +41,18 @@ class Source(AnswerPart):
 
 Sources = dict[str, Source]
 CITED = {"ISO-4000-2": {"reference": "ISO 4000-2, rims", "status": "second_hand"}}
+
+
+class Parameter(AnswerPart):
+    """What fills one place of a sentence."""
+
+    text: str = words("As the sentence shows it, in the caller's language and units.", 400, "1138 kg")
+    value: float = number("The number behind it, in `unit`; absent where it is a text", "1", ANY, 1137.75, None)
+    unit: str = words("Metric unit of `value`; absent for plain numbers and texts.", 20, "kg", default=None)
+
+
+Parameters = dict[str, Parameter]
+FILLED = {"carried": {"text": "1138 kg", "value": 1137.75, "unit": "kg"}}
 
 
 class Remedy(AnswerPart):
@@ -94,6 +106,17 @@ class Finding(FindingHead):
         "The answer in a sentence; of what is met with `full` only.",
         600,
         "The axle's tyres carry 1137.8 kg; the axle needs 1180 kg.",
+        default=None,
+    )
+    parameters: Parameters = part(
+        "What fills `message`, by name, for a sentence of one's own; absent where nothing does, and with `short`.",
+        FILLED,
+        default=None,
+    )
+    template: str = words(
+        "English template of `message`: with `parameters` in its braces it is the sentence; with `full` only.",
+        2000,
+        "The axle's tyres carry {carried}; the axle needs {mass}.",
         default=None,
     )
     basis: Basis = part("What it rests on; absent with `short`, of what is met with `full` only.", default=None)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from service.api.schemas.base import ANY, AnswerPart, number, part
 from service.api.schemas.base import text as words
+from service.api.schemas.finding_answer import FILLED, Parameters
 
 
 class ActionNumbers(AnswerPart):
@@ -44,6 +45,17 @@ class Action(AnswerPart):
         "Which action it is; a stable code, once in an answer.", 80, "set_pressure_front", r"^[a-z0-9_]+$"
     )
     text: str = words("What to do.", 3000, "Set the front tyres to 250 kPa (2.5 bar), cold.")
+    parameters: Parameters = part(
+        "What fills `text`, by name, as with a finding; with `full` only, absent where nothing does.",
+        FILLED,
+        default=None,
+    )
+    template: str = words(
+        "English template of `text`; with `full` only.",
+        3000,
+        "Set the front tyres to {kpa} ({bar}), cold.",
+        default=None,
+    )
     numbers: ActionNumbers = part("Its numbers; empty where it has none, absent with `short`.", default=None)
     findings: list[str] = part(
         "Codes of the findings that it answers; empty for what is done with every wheel, absent with `short`.",

@@ -8,7 +8,15 @@ from service.api.schemas.assessment import RulePackName
 from service.api.schemas.base import ANY, MAX_ID, AnswerPart, identity, maybe, number, part, text, whole
 from service.api.schemas.quantity_bands import Estimate
 from service.api.schemas.request import FitmentRequest, RequestPart, Rim, Tyre
-from service.api.schemas.vocabulary import EffectBetter, EffectName, PressureRule, RimOrigin, Verdict
+from service.api.schemas.vocabulary import (
+    AxleName,
+    CoverMethod,
+    EffectBetter,
+    EffectName,
+    PressureRule,
+    RimOrigin,
+    Verdict,
+)
 from service.assessment.batch.plan_case import MOST_COMBINATIONS
 from service.core.numeric import UNKNOWN
 from service.physics.repeats import CONFIDENCE, POWER
@@ -187,6 +195,16 @@ class PlanMeasurement(AnswerPart):
     combinations: int = whole("Of how many combinations", "1", (0, MOST_COMBINATIONS), 3)
 
 
+class PlanRim(AnswerPart):
+    """A rim to buy; bolt circle, bore and rating are those that the axle asks for."""
+
+    axle: AxleName = part("For which axle.", "front")
+    rim: str = text("Width, diameter and offset.", 40, "9J x 19 ET44")
+    serves: list[str] = part(
+        "Canonical spelling of the tyres that it serves there.", ["255/35 R19 96Y XL"], max_length=MOST_COMBINATIONS
+    )
+
+
 class PlanReference(AnswerPart):
     """The present wheels, at the pressures that the rule begins from."""
 
@@ -201,6 +219,11 @@ class PlanResult(AnswerPart):
     pressure_rule: PressureRule = part("By what the pressures are made comparable.", "share_of_load_index")
     pressure_rule_text: str = text("The same in words.", 400, "Each tyre may carry the same share of its load index.")
     reference: PlanReference = part("The present wheels.")
+    rims_to_buy: list[PlanRim] = part(
+        "The fewest rims for the tyres that the present rims do not take and for which none is given.",
+        max_length=2 * MOST_COMBINATIONS,
+    )
+    rims_method: CoverMethod = part("How they were found.", "exact")
     combinations: list[PlanCombination] = part("In the order of the request.", max_length=MOST_COMBINATIONS)
     effects: list[PlanEffect] = part("What the names of the effects stand for.", max_length=MAX_EFFECTS)
     pairs: list[PlanPair] = part("Every two of them, those with the present wheels first.", max_length=MAX_PAIRS)

@@ -6,6 +6,7 @@ One layer and not six, because each would wrap `send` again and scan the headers
 from __future__ import annotations
 
 import asyncio
+from collections.abc import Sequence
 from time import perf_counter
 from typing import Final
 
@@ -59,7 +60,7 @@ class Envelope:
             if not services.hosts.all and not scope["path"].startswith(PROBES_PREFIX):
                 services.hosts.refuse_unknown(headers.get(b"host"))
             if services.keys is not None and scope["path"].startswith(PROTECTED_PREFIX):
-                await services.keys.admit(headers.get(KEY_HEADER))
+                exchange.told = await services.keys.admit(headers.get(KEY_HEADER))
             await self._app(scope, receive, exchange.send)
         except HttpProblem as problem:
             await exchange.answer(problem)
@@ -122,12 +123,13 @@ class Services:
 class Exchange:
     """One request's answer on its way out."""
 
-    __slots__ = ("_lifecycle", "_scope", "_send", "request_id", "status")
+    __slots__ = ("_lifecycle", "_scope", "_send", "request_id", "status", "told")
 
     def __init__(self, request_id: str, scope: Scope, send: Send, lifecycle: Lifecycle) -> None:
         self._scope = scope
         self.request_id = request_id
         self.status = 0
+        self.told: Sequence[tuple[bytes, bytes]] = ()
         self._send = send
         self._lifecycle = lifecycle
 
@@ -138,6 +140,7 @@ class Exchange:
             headers = message["headers"] = list(message.get("headers", ()))
             present = {name for name, _ in headers}
             headers += [item for item in _DEFAULTS if item[0] not in present]
+            headers += self.told
             headers.append((b"x-request-id", self.request_id.encode("ascii")))
             if self._scope["path"].startswith(PROTECTED_PREFIX):
                 headers += language_headers(self._scope, present)

@@ -14,7 +14,8 @@ from service.core.saying import Amount, say
 # The protocol beneath sets this in the scope when the whole body is there: waiting then needs no clock.
 BODY_ARRIVED: Final = "fitment.body_arrived"
 
-_TAKEN: Final = {"Accept": "application/json", "Accept-Post": "application/json", "Accept-Encoding": "identity"}
+JSON_MEDIA_TYPE: Final = "application/json"
+NDJSON_MEDIA_TYPE: Final = "application/x-ndjson"
 # Spellings that need no closer look.
 _PLAIN_TYPES: Final = frozenset(
     {b"application/json", b"application/json; charset=utf-8", b"application/json;charset=utf-8"}
@@ -63,14 +64,15 @@ def parse(raw: bytes) -> object:
     return strict_json.without_nulls(value) if b"null" in raw else value
 
 
-async def read_body(scope: Scope, receive: Receive, max_bytes: int) -> bytes:
-    """Return the body, or refuse: 408, 413, 415. Nothing is read of a body refused by its head."""
+async def read_body(scope: Scope, receive: Receive, max_bytes: int, taken: str = JSON_MEDIA_TYPE) -> bytes:
+    """Return the body of the media type taken, or refuse: 408, 413, 415. Nothing is read of one refused by its head."""
     headers: dict[bytes, bytes] = dict(scope["headers"])
     media_type = headers.get(b"content-type", b"")
-    if media_type not in _PLAIN_TYPES:
-        _check_media_type(media_type)
+    if media_type not in _PLAIN_TYPES or taken != JSON_MEDIA_TYPE:
+        _check_media_type(media_type, taken)
     if b"content-encoding" in headers:
-        raise HttpProblem(415, say("Content-Encoding is not taken; send the body uncompressed."), headers=_TAKEN)
+        detail = say("The body came compressed (Content-Encoding); send it uncompressed.")
+        raise HttpProblem(415, detail, headers=_taken(taken))
     length = headers.get(b"content-length")
     if length is not None and int(length) > max_bytes:
         raise _too_large(max_bytes)
@@ -115,15 +117,19 @@ async def _read_in_time(receive: Receive, max_bytes: int, scope: Scope) -> bytes
         raise HttpProblem(408, detail, headers={"Connection": "close"}) from None
 
 
-def _check_media_type(media_type: bytes) -> None:
+def _check_media_type(media_type: bytes, taken: str) -> None:
     kind, *parameters = [part.strip() for part in media_type.decode("latin-1").lower().split(";")]
-    if kind != "application/json":
-        raise HttpProblem(
-            415, say("Send the body as application/json, with the header Content-Type saying so."), headers=_TAKEN
-        )
+    if kind != taken:
+        detail = say("Send the body as {media_type}, with the header Content-Type saying so.", media_type=taken)
+        raise HttpProblem(415, detail, headers=_taken(taken))
     for parameter in parameters:
         if parameter and parameter.replace('"', "") not in ("charset=utf-8", "charset=utf8"):
-            raise HttpProblem(415, say("Send the body in UTF-8, with no parameter but charset=utf-8."), headers=_TAKEN)
+            detail = say("Content-Type takes no parameter but charset=utf-8; send the body in UTF-8.")
+            raise HttpProblem(415, detail, headers=_taken(taken))
+
+
+def _taken(media_type: str) -> dict[str, str]:
+    return {"Accept": media_type, "Accept-Post": media_type, "Accept-Encoding": "identity"}
 
 
 def _too_large(max_bytes: int) -> HttpProblem:

@@ -25,7 +25,7 @@ from starlette.routing import Match
 from starlette.types import Receive, Scope, Send
 
 from service.api.errors.fault_words import unknown_parameter
-from service.api.errors.problem import HttpProblem
+from service.api.errors.problem import HttpProblem, allowed_methods
 from service.api.errors.request_faults import RequestFault
 from service.api.transport import strict_json
 from service.api.transport.language import heed_body, speech_of, spoken
@@ -76,12 +76,16 @@ class StrictRoute(APIRoute):
         if not self.param_convertors and scope["path"] != self.path and not scope.get("root_path"):
             return Match.NONE, {}
         match, child_scope = super().matches(scope)
-        if match is Match.PARTIAL and scope["method"] in self._methods:
+        if match is Match.PARTIAL and scope["method"] in (*self._methods, "OPTIONS"):
             return Match.FULL, child_scope
         return match, child_scope
 
     async def handle(self, scope: Scope, receive: Receive, send: Send) -> None:
         """Answer the request, or refuse its method."""
+        if scope["method"] == "OPTIONS":
+            methods = ", ".join(["OPTIONS", *allowed_methods(scope["app"], scope)])
+            await Response(status_code=204, headers={"Allow": methods})(scope, receive, send)
+            return
         if scope["method"] not in self._methods:
             raise HttpProblem(405)
         await self.app(scope, receive, send)
@@ -182,7 +186,7 @@ class StrictRoute(APIRoute):
             if name not in known
         ]
         faults += [
-            RequestFault(f"/query/{name}", say("This query parameter may stand once."), "repeated")
+            RequestFault(f"/query/{name}", say("This query parameter came more than once; send it once."), "repeated")
             for name in known - several
             if names.count(name) > 1
         ]

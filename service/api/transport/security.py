@@ -7,10 +7,10 @@ import hmac
 import time
 from collections.abc import Mapping, Sequence
 from http import HTTPStatus
-from typing import Any, Final
+from typing import Any, Final, cast
 
 from limits import RateLimitItem, parse
-from limits.aio.strategies import FixedWindowRateLimiter
+from limits.aio.storage import Storage
 from limits.storage import storage_from_string
 from starlette.datastructures import Headers
 from starlette.middleware.cors import CORSMiddleware
@@ -22,6 +22,8 @@ from service.core.saying import say
 PROTECTED_PREFIX: Final = "/v1/"
 PROBES_PREFIX: Final = "/health/"
 KEY_HEADER: Final = b"x-api-key"
+# What the policy of the keys is called in the RateLimit headers.
+_POLICY: Final = "key"
 
 # What a page of another origin may send; the last two are put there by tracing in browsers (W3C Trace Context).
 ALLOWED_HEADERS: Final = (
@@ -59,23 +61,35 @@ class ApiKeys:
         ]
         self._rate: RateLimitItem = parse(rate)
         options: Mapping[str, Any] = _REDIS if storage_uri.startswith("redis") else {}
-        self._storage = storage_from_string(f"async+{storage_uri}", **options)
-        self._limiter = FixedWindowRateLimiter(self._storage)
+        # The address decides which kind comes back; an async one does.
+        self._storage = cast("Storage", storage_from_string(f"async+{storage_uri}", **options))
+        self._policy = f'"{_POLICY}";q={self._rate.amount};w={self._rate.get_expiry()}'
 
-    async def admit(self, presented: bytes | None) -> None:
-        """Let the request pass, or refuse it: 401 without a valid key, 429 when its rate is used up."""
+    async def admit(self, presented: bytes | None) -> Sequence[tuple[bytes, bytes]]:
+        """Let the request pass, or refuse it: 401 without a valid key, 429 when its rate is used up.
+
+        Return the headers that tell the caller what it may still ask.
+
+        References
+        ----------
+        .. draft-ietf-httpapi-ratelimit-headers, from memory: `RateLimit-Policy` has the quota q and the window w in
+           seconds, `RateLimit` what remains (r) and the seconds until the count begins anew (t).
+        """
         name = self._owner(presented or b"")
         if name is None:
             raise HttpProblem(401, headers={"WWW-Authenticate": 'ApiKey realm="fitment", header="X-API-Key"'})
+        counted = self._rate.key_for(name)
         try:
-            if await self._limiter.hit(self._rate, name):
-                return
-            window = await self._limiter.get_window_stats(self._rate, name)
+            count = await self._storage.incr(counted, self._rate.get_expiry())
+            ends = await self._storage.get_expiry(counted)
         except self._storage.base_exceptions:
             # A valid key whose count cannot be kept is let in: the store's failure is not the caller's.
-            return
-        wait_s = max(1, round(window.reset_time - time.time() + 0.5))
-        raise HttpProblem(429, headers={"Retry-After": str(wait_s)})
+            return ()
+        left, wait_s = max(0, self._rate.amount - count), max(1, round(ends - time.time() + 0.5))
+        told = {"RateLimit-Policy": self._policy, "RateLimit": f'"{_POLICY}";r={left};t={wait_s}'}
+        if count > self._rate.amount:
+            raise HttpProblem(429, headers={"Retry-After": str(wait_s), **told})
+        return [(name.lower().encode("ascii"), value.encode("ascii")) for name, value in told.items()]
 
     def _owner(self, presented: bytes) -> str | None:
         """Return whose key it is, comparing with every hash, so that the time tells nothing."""

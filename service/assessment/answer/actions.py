@@ -23,22 +23,25 @@ from service.assessment.checks.words import plain, signed
 from service.assessment.view.views import AxleView, CarView
 from service.core.findings import ADVISORY, MET, OPEN, Finding
 from service.core.numeric import known
+from service.core.saying import Said, say
 
 # Beyond this change of circumference electronic systems may need to be told: common practice, no source.
 RECALIBRATE_PERCENT = 0.5
 
 STABILITY_CONTROL = Action(
     "stability_control",
-    "Reset or recalibrate stability control and tyre pressure monitoring, where the vehicle has them.",
+    say("Reset or recalibrate stability control and tyre pressure monitoring, where the vehicle has them."),
 )
 PAPERS = (
-    Action("papers", "Check whether the change must be inspected or entered in the vehicle's papers."),
-    Action("insurer", "Tell the insurer of the change."),
+    Action("papers", say("Check whether the change must be inspected or entered in the vehicle's papers.")),
+    Action("insurer", say("Tell the insurer of the change.")),
 )
 UNLIKE_SIZES = Action(
     "tell_unlike_sizes",
-    "Tell the customer: Front and rear would have different sizes. The wheels can no longer change places, and a spare "
-    "fits one axle only.",
+    say(
+        "Tell the customer: Front and rear would have different sizes. The wheels can no longer change places, and a "
+        "spare fits one axle only."
+    ),
 )
 OF_A_SET = attrgetter("nominal_width_mm", "aspect_percent", "tyre_rim_code", "rim_width_in", "rim_code")
 OF_CARS = ("M1", "M1G", "N1")
@@ -52,12 +55,28 @@ IN_THE_PAPERS = attrgetter(
 
 def _set_pressure(view: AxleView) -> Action:
     """Return the pressure to set; where none can be named, who names it."""
-    code, axle, ordered = f"set_pressure_{view.name}", f"the {view.name} tyres", view.ordered_pressure_kpa
+    code, at_front, ordered = f"set_pressure_{view.name}", view.name == "front", view.ordered_pressure_kpa
     if known(ordered):
-        return Action(code, f"Set {axle} to {in_words(ordered)}, cold.", ordered)
+        pressure = in_words(ordered)
+        text = (
+            say("Set the front tyres to {pressure}, cold.", pressure=pressure)
+            if at_front
+            else say("Set the rear tyres to {pressure}, cold.", pressure=pressure)
+        )
+        return Action(code, text, ordered)
     if view.then.facts.commercial:
-        return Action(code, f"Set {axle} to their maker's pressure for the load, never above what the sidewall states.")
-    return Action(code, f"Set {axle} to the pressure that their maker states for the load.")
+        text = (
+            say("Set the front tyres to their maker's pressure for the load, never above what the sidewall states.")
+            if at_front
+            else say("Set the rear tyres to their maker's pressure for the load, never above what the sidewall states.")
+        )
+        return Action(code, text)
+    text = (
+        say("Set the front tyres to the pressure that their maker states for the load.")
+        if at_front
+        else say("Set the rear tyres to the pressure that their maker states for the load.")
+    )
+    return Action(code, text)
 
 
 def actions(car: CarView, findings: Sequence[Finding], verdict: Verdict) -> list[Action]:
@@ -90,11 +109,11 @@ def _speed_label(car: CarView, findings: Sequence[Finding]) -> list[Action]:
     if not speeds:
         return []
     kmh, winter = min(speeds), car.front.pack.winter
+    speed = plain(kmh, 0, "km/h")
     if winter is None or not winter.label_required:
-        return [
-            answering(Action("keep_to_speed", f"Tell the driver to keep to {plain(kmh)} km/h.", speed_kmh=kmh), slow)
-        ]
-    text = f"Put a label of {plain(kmh)} km/h into the driver's view, and tell the driver to keep to it."
+        text = say("Tell the driver to keep to {speed}.", speed=speed)
+        return [answering(Action("keep_to_speed", text, speed_kmh=kmh), slow)]
+    text = say("Put a label of {speed} into the driver's view, and tell the driver to keep to it.", speed=speed)
     return [answering(Action("speed_label", text, speed_kmh=kmh), slow)]
 
 
@@ -117,12 +136,28 @@ def _recalibration(car: CarView, findings: Sequence[Finding]) -> list[Action]:
     percent = 100.0 * (change.driven_circumference_ratio - 1.0)
     told = [each for each in findings if each.code in OF_THE_SPEEDOMETER and each.outcome not in (MET, OPEN)]
     if told:
-        changes = f": the circumference changes by {signed(percent)} %" if known(percent) else ""
-        # Goods vehicles and buses count with a tachograph, which is calibrated for the circumference.
-        what = "speedometer" if car.vehicle.category in OF_CARS else "speedometer or tachograph"
-        text = f"Have the {what} checked and, where needed, recalibrated{changes}."
-        number = percent if known(percent) else None
+        text, number = _have_checked(car, percent), percent if known(percent) else None
         found.append(answering(Action("speedometer", text, circumference_percent=number), told))
     if abs(percent) > RECALIBRATE_PERCENT or abs(change.axle_ratio_percent) > RECALIBRATE_PERCENT:
         found.append(STABILITY_CONTROL)
     return found
+
+
+def _have_checked(car: CarView, percent: float) -> Said:
+    """Return the order to the workshop; goods vehicles and buses may have a tachograph."""
+    is_car = car.vehicle.category in OF_CARS
+    if not known(percent):
+        if is_car:
+            return say("Have the speedometer checked and, where needed, recalibrated.")
+        return say("Have the speedometer or tachograph checked and, where needed, recalibrated.")
+    change = signed(percent, 1, "%")
+    if is_car:
+        return say(
+            "Have the speedometer checked and, where needed, recalibrated: the circumference changes by {change}.",
+            change=change,
+        )
+    return say(
+        "Have the speedometer or tachograph checked and, where needed, recalibrated: the circumference changes by "
+        "{change}.",
+        change=change,
+    )

@@ -11,13 +11,14 @@ from service.assessment.law import law_findings as law
 from service.assessment.view.views import candidate_facts, now_fitted, weigh
 from service.core.findings import ADVISORY, Finding, Holds, Where
 from service.core.numeric import UNKNOWN, Num, known, magnitude, pick
+from service.core.saying import say, sentences
 
 # Two numbers that differ by less than this were computed from the same thing.
 ALIKE = 1e-6
 # Added to the sentence of such a finding.
-AS_TODAY, NO_WORSE = "The change leaves this as it is today.", "It is worse today."
+AS_TODAY, NO_WORSE = say("The change leaves this as it is today."), say("It is worse today.")
 # What a pump puts right is not left as it is.
-PUMPED = "It is so today."
+PUMPED = say("It is so today.")
 
 
 def with_already(case: Case, findings: Sequence[Finding]) -> list[Finding]:
@@ -63,4 +64,4 @@ def marked(finding: Finding, present: Grade | None) -> Finding:
     words = NO_WORSE if known(now) and then < now - ALIKE else AS_TODAY
     if finding.code == "load.pressure" and words == AS_TODAY and finding.outcome == ADVISORY:
         words = PUMPED
-    return finding._replace(already=True, message=f"{finding.message} {words}")
+    return finding._replace(already=True, message=sentences(finding.message, words))

@@ -5,7 +5,7 @@ It depends on its case alone: nothing is remembered from one question to the nex
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from typing import NamedTuple
 
 from service.assessment.answer.action import Action
@@ -39,7 +39,7 @@ class Assessment(NamedTuple):
     """By code."""
     trade_offs: tuple[TradeOff, ...]
     """Front, rear, vehicle; empty where nothing could be felt."""
-    assumptions: list[str]
+    assumptions: Sequence[str]
     law: law.LawTally
 
 

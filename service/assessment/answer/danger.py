@@ -6,11 +6,16 @@ from collections.abc import Sequence
 
 from service.assessment.answer.action import Action, answering
 from service.assessment.answer.said_once import spoken
-from service.assessment.answer.subjects import named, placed, subject, together, way_of, where
+from service.assessment.answer.subjects import asked, named, placed, subject, together, way_of, where
+from service.assessment.checks.clearance import SIDES
+from service.assessment.checks.grade import LAST_BIT
+from service.assessment.checks.words import plain
 from service.core.findings import ADVISORY, NOT_ASSESSED, NOT_MET, NOT_RECOMMENDED, Finding
+from service.core.saying import Said, capital, joined, say, sentences
 
 # In a remedy that must not wait for the trial fit.
 BEFORE_ORDER = " before you order"
+_BETWEEN = {f"clearance.{side.name}": side.between for side in SIDES}
 
 
 def of_outcome(findings: Sequence[Finding], *outcomes: int) -> list[Finding]:
@@ -21,11 +26,12 @@ def of_outcome(findings: Sequence[Finding], *outcomes: int) -> list[Finding]:
 def do_not_fit(findings: Sequence[Finding]) -> list[Action]:
     """Return the whole card of what must not be fitted: nothing is set or tightened on it."""
     broken = spoken(of_outcome(findings, NOT_MET), findings)
-    card = [answering(Action("do_not_fit", f"Do not fit this combination: {named(broken)}."), broken)]
+    text = say("Do not fit this combination: {subjects}.", subjects=named(broken))
+    card = [answering(Action("do_not_fit", text), broken)]
     card += would_not_fit(findings)
     minor = spoken(of_outcome(findings, ADVISORY), findings)
     if minor:
-        text = f"Were that put right, these would still need attention: {named(minor)}."
+        text = say("Were that put right, these would still need attention: {subjects}.", subjects=named(minor))
         card.append(answering(Action("mind_too", text), minor))
     return card
 
@@ -35,8 +41,8 @@ def would_not_fit(findings: Sequence[Finding]) -> list[Action]:
     against = spoken(of_outcome(findings, NOT_RECOMMENDED), findings)
     if not against:
         return []
-    reasons = " ".join(placed(group) for group in together(against))
-    return [answering(Action("would_not_fit", f"We advise against it: {reasons}"), against)]
+    text = say("We advise against it: {reasons}", reasons=sentences(*map(placed, together(against))))
+    return [answering(Action("would_not_fit", text), against)]
 
 
 def settle_first(findings: Sequence[Finding]) -> list[Action]:
@@ -44,7 +50,7 @@ def settle_first(findings: Sequence[Finding]) -> list[Action]:
     unknown = spoken(of_outcome(findings, NOT_ASSESSED), findings)
     if not unknown:
         return []
-    text = f"Settle this before you order or fit. {_asks(unknown)}"
+    text = sentences(say("Settle this before you order or fit."), _asks(unknown))
     return [answering(Action("settle_first", text), unknown)]
 
 
@@ -53,16 +59,28 @@ def measure_before_order(findings: Sequence[Finding]) -> list[Action]:
     narrow = [each for each in of_outcome(findings, ADVISORY) if BEFORE_ORDER in way_of(each)]
     if not narrow:
         return []
-    return [answering(Action("measure_before_order", f"Before you order. {_asks(narrow)}"), narrow)]
+    text = sentences(say("Before you order."), _asks(narrow, as_room=True))
+    return [answering(Action("measure_before_order", text), narrow)]
 
 
-def _asks(findings: Sequence[Finding]) -> str:
+def _asks(findings: Sequence[Finding], *, as_room: bool = False) -> Said:
     """Return what to do, each thing once, with all that it settles: `Track, room to the strut, front axle: ...`."""
     ways: dict[str, list[Finding]] = {}
     for each in findings:
         ways.setdefault(way_of(each), []).append(each)
     asks = []
-    for how, group in ways.items():
-        what, place = ", ".join(dict.fromkeys(subject(each.code) for each in group)), where(group)
-        asks.append(f"{what[0].upper()}{what[1:]}{f', {place}' if place else ''}: {how.replace(BEFORE_ORDER, '')}.")
-    return " ".join(asks)
+    for group in ways.values():
+        about = [*dict.fromkeys(subject(each.code) for each in group), *filter(None, [where(group)])]
+        how = _room(group[0]) if as_room else asked(group[0])
+        asks.append(say("{subjects}: {what_to_do}", subjects=capital(joined(about)), what_to_do=how))
+    return sentences(*asks)
+
+
+def _room(finding: Finding) -> str:
+    """Return the room to measure, without saying again that it comes before the order."""
+    if finding.remedy is None or finding.remedy.at_least is None or finding.code not in _BETWEEN:
+        return asked(finding)
+    # As the finding's remedy says it: a whole millimetre, rounded up.
+    enough = plain(finding.remedy.at_least + 0.5 - LAST_BIT, 0, "mm")
+    remedy = say("measure the room {between}: {enough} is enough", between=_BETWEEN[finding.code], enough=enough)
+    return say("{remedy}.", remedy=remedy)

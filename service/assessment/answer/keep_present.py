@@ -16,6 +16,7 @@ from service.assessment.view.facts import rim_facts
 from service.assessment.view.wheel_facts import SAME_BORE_MM, SAME_CIRCLE_MM, RimFacts
 from service.core.findings import ADVISORY, MET, OPEN, AxleName, Finding, Holds, Remedy, Where
 from service.core.numeric import Num, known, magnitude
+from service.core.saying import say
 
 ASKING = ("balance.change", "balance.grip_order", "wet.reserve", "wet.axle_order", "wet.aquaplaning")
 # Where these speak too, the axle that is kept must settle them, since they name another change of one axle.
@@ -54,9 +55,13 @@ class Way(NamedTuple):
     @property
     def remedy(self) -> Remedy:
         """Return this way as the remedy of what it settles."""
-        text = f"keep the present {self.axle} wheels"
-        if self.wheels != "present":
-            text = f"fit the proposed {self.wheels} wheels on the {self.axle} axle too"
+        at_front = self.axle == "front"
+        if self.wheels == "present":
+            text = say("keep the present front wheels") if at_front else say("keep the present rear wheels")
+        elif at_front:
+            text = say("fit the proposed rear wheels on the front axle too")
+        else:
+            text = say("fit the proposed front wheels on the rear axle too")
         return Remedy(text, f"/candidate/{self.axle}", QUANTITY, equals=self.wheels)
 
 

@@ -10,6 +10,7 @@ from service.assessment.checks.words import plain, signed
 from service.assessment.view.views import CarView
 from service.core.findings import Estimate
 from service.core.numeric import known
+from service.core.saying import Said, say, sentences
 from service.core.sources import basis
 from service.physics.rolling_energy import FuelName, energy_change_kwh_per_100km, fuel_change_l_per_100km
 from service.physics.tyre_label import (
@@ -97,18 +98,34 @@ def _noise(axle: Axle, then: Fitment) -> float | None:
     return after - before if known(before) and known(after) else None
 
 
-def _text(car: CarView, energy: Estimate[float] | None, wet: Estimate[float] | None) -> str:
+def _text(car: CarView, energy: Estimate[float] | None, wet: Estimate[float] | None) -> Said:
     """Return which is larger, the label's effect or the width's, in plain sentences."""
     found = []
     width = car.driving.braking_distance_percent.value
     if wet is not None and known(width):
-        larger = "the label matters more" if abs(wet.value) > abs(width) else "the size matters as much or more"
-        found.append(
-            f"The wet grip classes change the wet braking distance by about {signed(wet.value, 0)} %; the size changes "
-            f"the dry one by about {signed(width, 1)} %: {larger}."
-        )
+        label, size = signed(wet.value, 0, "%"), signed(width, 1, "%")
+        if abs(wet.value) > abs(width):
+            text = say(
+                "The wet grip classes change the wet braking distance by about {label}; the size changes the dry one "
+                "by about {size}: the label matters more.",
+                label=label,
+                size=size,
+            )
+        else:
+            text = say(
+                "The wet grip classes change the wet braking distance by about {label}; the size changes the dry one "
+                "by about {size}: the size matters as much or more.",
+                label=label,
+                size=size,
+            )
+        found.append(text)
     if energy is not None:
-        found.append(f"The rolling resistance classes take {plain(energy.value, 2)} kWh/100 km more at the wheel.")
-        if energy.value < 0.0:
-            found[-1] = f"The rolling resistance classes save {plain(-energy.value, 2)} kWh/100 km at the wheel."
-    return " ".join(found) or "The label's classes are not given on both sides, so their effect is not told."
+        size = plain(abs(energy.value), 2, "kWh/100 km")
+        found.append(
+            say("The rolling resistance classes save {energy} at the wheel.", energy=size)
+            if energy.value < 0.0
+            else say("The rolling resistance classes take {energy} more at the wheel.", energy=size)
+        )
+    if not found:
+        return say("The label's classes are not given on both sides, so their effect is not told.")
+    return sentences(*found)

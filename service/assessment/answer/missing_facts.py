@@ -6,6 +6,7 @@ from collections.abc import Callable, Iterator
 from dataclasses import replace
 from typing import Any, NamedTuple, TypeVar
 
+from service.assessment.answer import missing_words
 from service.assessment.answer.keep_present import has_present
 from service.assessment.case import Axle, Candidate, Case, Fitment, Vehicle
 from service.core.findings import AxleName
@@ -36,12 +37,12 @@ def missing_facts(case: Case) -> Iterator[Missing]:
     """Yield the facts that the caller did not give."""
     vehicle = case.vehicle
     if unknown(vehicle.displayed_kmh) or unknown(vehicle.true_kmh):
-        yield Missing("/vehicle/speedometer", "the speed shown against the true speed", 100.0, 110.0, _put_speed)
+        yield Missing("/vehicle/speedometer", missing_words.SPEEDOMETER, 100.0, 110.0, _put_speed)
     if unknown(vehicle.wheelbase_mm):
-        yield Missing("/vehicle/wheelbase_mm", "the wheelbase", 2400.0, 3000.0, _vehicle_put("wheelbase_mm"))
+        yield Missing("/vehicle/wheelbase_mm", missing_words.WHEELBASE, 2400.0, 3000.0, _vehicle_put("wheelbase_mm"))
     if unknown(vehicle.centre_of_gravity_height_mm):
         put = _vehicle_put("centre_of_gravity_height_mm")
-        yield Missing("/vehicle/centre_of_gravity_height_mm", "the height of the centre of gravity", 450.0, 750.0, put)
+        yield Missing("/vehicle/centre_of_gravity_height_mm", missing_words.CENTRE_OF_GRAVITY, 450.0, 750.0, put)
     pairs = ((vehicle.front, case.candidate.front), (vehicle.rear, case.candidate.rear))
     for axle, then in pairs:
         yield from _on_axle(axle, then)
@@ -52,12 +53,12 @@ def missing_facts(case: Case) -> Iterator[Missing]:
 def _on_axle(axle: Axle, then: Fitment) -> Iterator[Missing]:
     name, most = axle.name, axle.max_axle_mass_kg
     facts = (
-        ("kerb_axle_mass_kg", "kerb_axle_mass_kg", f"the kerb mass on the {name} axle", 0.65 * most, 0.95 * most),
-        ("track_mm", "track_mm", f"the {name} track", 1400.0, 1650.0),
-        ("clearance_inboard_mm", "clearance/inboard_mm", f"the room to the strut, {name}", 0.0, 60.0),
-        ("clearance_outboard_mm", "clearance/outboard_mm", f"the room to the wing edge, {name}", 0.0, 60.0),
-        ("clearance_radial_mm", "clearance/radial_mm", f"the room to the wheel arch, {name}", 0.0, 60.0),
-        ("min_rim_diameter_in", "min_rim_diameter_in", f"the least rim over the {name} brake", 8.0, 30.0),
+        ("kerb_axle_mass_kg", "kerb_axle_mass_kg", missing_words.KERB_MASS.of(name), 0.65 * most, 0.95 * most),
+        ("track_mm", "track_mm", missing_words.TRACK.of(name), 1400.0, 1650.0),
+        ("clearance_inboard_mm", "clearance/inboard_mm", missing_words.INBOARD.of(name), 0.0, 60.0),
+        ("clearance_outboard_mm", "clearance/outboard_mm", missing_words.OUTBOARD.of(name), 0.0, 60.0),
+        ("clearance_radial_mm", "clearance/radial_mm", missing_words.RADIAL.of(name), 0.0, 60.0),
+        ("min_rim_diameter_in", "min_rim_diameter_in", missing_words.LEAST_RIM.of(name), 8.0, 30.0),
     )
     # Where the wheels of today go on again nobody measures the room that they have, nor the brake that they clear.
     idle = AROUND_THE_WHEEL if has_present(axle, then) else ()
@@ -74,17 +75,17 @@ def _on_wheels(axle: Axle, then: Fitment) -> Iterator[Missing]:
     yield from _centre_bore(axle, then)
     if then.tyre.designation.load_index is None:
         pointer = f"/candidate/{name}/tyre/load_index"
-        yield Missing(pointer, f"load index and speed symbol of the {name} tyres", 0.0, 1.0, _service(name))
+        yield Missing(pointer, missing_words.SERVICE.of(name), 0.0, 1.0, _service(name))
     if unknown(axle.fitted.pressure_kpa):
         pointer = f"/vehicle/{name}/fitted/pressure_kpa"
-        yield Missing(pointer, f"the present {name} pressure", 200.0, 300.0, _present_pressure(name))
+        yield Missing(pointer, missing_words.PRESENT_PRESSURE.of(name), 200.0, 300.0, _present_pressure(name))
     if unknown(then.tyre.tread_depth_mm):
         pointer = f"/candidate/{name}/tyre/tread_depth_mm"
-        yield Missing(pointer, f"the tread depth of the proposed {name} tyres", 2.0, 8.0, _proposed_tread(name))
+        yield Missing(pointer, missing_words.TREAD.of(name), 2.0, 8.0, _proposed_tread(name))
     if unknown(then.rim.load_rating_kg) and not has_present(axle, then):
         share = axle.max_axle_mass_kg / axle.tyres
         pointer = f"/candidate/{name}/rim/load_rating_kg"
-        yield Missing(pointer, f"the load rating of the {name} rims", 0.8 * share, 1.3 * share, _rating(name))
+        yield Missing(pointer, missing_words.RATING.of(name), 0.8 * share, 1.3 * share, _rating(name))
 
 
 def _bolt_circle(axle: Axle, then: Fitment) -> Iterator[Missing]:
@@ -94,10 +95,10 @@ def _bolt_circle(axle: Axle, then: Fitment) -> Iterator[Missing]:
         return
     if axle.hub_bolt_circle is None and now.bolt_circle is None:
         pointer = f"/vehicle/{name}/hub/bolt_circle"
-        yield Missing(pointer, f"the bolt circle of the {name} hub", 0.0, 1.0, _hub_circle(name))
+        yield Missing(pointer, missing_words.HUB_CIRCLE.of(name), 0.0, 1.0, _hub_circle(name))
     elif rim.bolt_circle is None:
         pointer = f"/candidate/{name}/rim/bolt_circle"
-        yield Missing(pointer, f"the bolt circle of the {name} rims", 0.0, 1.0, _rim_circle(name))
+        yield Missing(pointer, missing_words.RIM_CIRCLE.of(name), 0.0, 1.0, _rim_circle(name))
 
 
 def _centre_bore(axle: Axle, then: Fitment) -> Iterator[Missing]:
@@ -108,10 +109,10 @@ def _centre_bore(axle: Axle, then: Fitment) -> Iterator[Missing]:
     other_rim, hub_known = rim.designation != now.designation, known(axle.hub_centre_bore_mm)
     if unknown(rim.centre_bore_mm) and other_rim and (hub_known or known(now.centre_bore_mm)):
         pointer = f"/candidate/{name}/rim/centre_bore_mm"
-        yield Missing(pointer, f"the centre bore of the {name} rims", 50.0, 80.0, _rim_bore(name))
+        yield Missing(pointer, missing_words.RIM_BORE.of(name), 50.0, 80.0, _rim_bore(name))
     elif not hub_known and (other_rim or known(rim.centre_bore_mm)):
         pointer = f"/vehicle/{name}/hub/centre_bore_mm"
-        yield Missing(pointer, f"the {name} hub's centre bore", 50.0, 80.0, _hub_bore(name))
+        yield Missing(pointer, missing_words.HUB_BORE.of(name), 50.0, 80.0, _hub_bore(name))
 
 
 def _other_than(circle: BoltCircle, at: float) -> BoltCircle:

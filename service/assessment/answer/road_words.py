@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+from types import MappingProxyType
 from typing import Literal, NamedTuple
 
 from service.assessment.checks.words import plain
 from service.assessment.view.views import CarView
 from service.core.numeric import known, unknown
+from service.core.saying import Amount, Said, say
 from service.physics.wet_reserve import RESERVE_FILM_MM, RESERVE_SPEED_KMH
 
 ResponseFirst = Literal["quicker", "slower", "alike"]
@@ -15,6 +18,24 @@ LessReserve = Literal["front", "rear", "alike"]
 
 # Shares of the load that differ by less than this are the same to a driver: project's judgement.
 SAME_SHARE_PERCENT = 2.0
+
+
+# Say: one of these and one of the next are joined: "... at first and holds more ..."
+_FIRST: Mapping[ResponseFirst, Said] = MappingProxyType(
+    {
+        "quicker": say("The steering answers a little quicker at first"),
+        "slower": say("The steering answers a little slower at first"),
+        "alike": say("The steering answers at first as it does now"),
+    }
+)
+# Say: the steering is what holds
+_THEN: Mapping[ResponseThen, Said] = MappingProxyType(
+    {
+        "more": say("holds more once the tyres are loaded"),
+        "less": say("holds less once the tyres are loaded"),
+        "alike": say("holds as much once the tyres are loaded"),
+    }
+)
 
 
 class TurnInWords(NamedTuple):
@@ -40,17 +61,7 @@ def turn_in_words(car: CarView) -> TurnInWords | None:
         return None
     how: ResponseFirst = "quicker" if first > 0.0 else "slower" if first < 0.0 else "alike"
     later: ResponseThen = "more" if then > 0.0 else "less" if then < 0.0 else "alike"
-    at_first = {
-        "quicker": "The steering answers a little quicker at first",
-        "slower": "The steering answers a little slower at first",
-        "alike": "The steering answers at first as it does now",
-    }[how]
-    once_loaded = {
-        "more": "holds more once the tyres are loaded",
-        "less": "holds less once the tyres are loaded",
-        "alike": "holds as much once the tyres are loaded",
-    }[later]
-    return TurnInWords(how, later, f"{at_first} and {once_loaded}.")
+    return TurnInWords(how, later, say("{at_first} and {once_loaded}.", at_first=_FIRST[how], once_loaded=_THEN[later]))
 
 
 def wet_balance(car: CarView) -> WetBalance | None:
@@ -61,11 +72,26 @@ def wet_balance(car: CarView) -> WetBalance | None:
     if not all(known(each) for each in (*now, *then)):
         return None
     before, after = _less(*now), _less(*then)
-    where = f"at {plain(RESERVE_SPEED_KMH)} km/h in {plain(RESERVE_FILM_MM)} mm of water"
-    shares = f"the front keeps some {plain(then[0])} % of its load on the road and the rear {plain(then[1])} %"
-    text = f"In the wet, {where}, {shares}; now {plain(now[0])} and {plain(now[1])} %."
+    shares: dict[str, str] = {
+        "speed": plain(RESERVE_SPEED_KMH, 0, "km/h"),
+        "film": plain(RESERVE_FILM_MM, 0, "mm"),
+        "front": plain(then[0], 0, "%"),
+        "rear": plain(then[1], 0, "%"),
+    }
     if now == then:
-        text = f"In the wet the balance stays as it is: {where}, {shares}."
+        text = say(
+            "In the wet the balance stays as it is: at {speed} in {film} of water, the front keeps some {front} of its "
+            "load on the road and the rear {rear}.",
+            **shares,
+        )
+    else:
+        text = say(
+            "In the wet, at {speed} in {film} of water, the front keeps some {front} of its load on the road and the "
+            "rear {rear}; now {front_now} and {rear_now}.",
+            **shares,
+            front_now=Amount(now[0], "%", bare=True),
+            rear_now=plain(now[1], 0, "%"),
+        )
     return WetBalance(before, after, text)
 
 

@@ -11,6 +11,7 @@ from service.assessment.answer.action import Action, answering
 from service.assessment.answer.said_once import spoken
 from service.assessment.answer.subjects import named, together, where
 from service.core.findings import Finding
+from service.core.saying import Said, say, sentences
 
 # How the car drives concerns the driver, all else the customer.
 FOR_THE_DRIVER = ("balance.", "wet.")
@@ -24,7 +25,7 @@ def told(findings: Sequence[Finding]) -> list[Action]:
     lines = list(_lines(each for each in said if not each.already and not _is_law(each)))
     old = [each for each in said if each.already and not _is_law(each)]
     if old:
-        text = f"Tell the customer what needs attention on the car today already: {named(old)}."
+        text = say("Tell the customer what needs attention on the car today already: {subjects}.", subjects=named(old))
         lines.append(answering(Action("tell_as_today", text), old))
     return lines
 
@@ -43,12 +44,21 @@ def _lines(findings: Iterator[Finding]) -> Iterator[Action]:
         first, place = group[0], where(group)
         kind = "ask" if _is_law(first) else "tell"
         axle = f"_{first.axle}" if len(group) == 1 and place else ""
-        better = "" if first.remedy is None or _is_law(first) else f" Better: {first.remedy.text}."
-        text = f"{_addressed(first)}{f' ({place})' if place else ''}: {first.message}{better}"
+        better = "" if first.remedy is None or _is_law(first) else say("Better: {remedy}.", remedy=first.remedy.text)
+        text = sentences(_addressed(first, place), better)
         yield answering(Action(f"{kind}_{first.code.replace('.', '_')}{axle}", text), group)
 
 
-def _addressed(finding: Finding) -> str:
+def _addressed(finding: Finding, place: str) -> Said:
+    message = finding.message
     if _is_law(finding):
-        return "Ask the inspection office before you order"
-    return "Tell the driver" if finding.code.startswith(FOR_THE_DRIVER) else "Tell the customer"
+        if place:
+            return say("Ask the inspection office before you order ({place}): {message}", place=place, message=message)
+        return say("Ask the inspection office before you order: {message}", message=message)
+    if finding.code.startswith(FOR_THE_DRIVER):
+        if place:
+            return say("Tell the driver ({place}): {message}", place=place, message=message)
+        return say("Tell the driver: {message}", message=message)
+    if place:
+        return say("Tell the customer ({place}): {message}", place=place, message=message)
+    return say("Tell the customer: {message}", message=message)

@@ -11,15 +11,17 @@ from operator import attrgetter
 from typing import Literal, NamedTuple
 
 from service.assessment.answer.label_effects import LABEL, label_effects
+from service.assessment.answer.subjects import on_axle
 from service.assessment.case import Candidate
 from service.assessment.checks.balance import GRADIENT
-from service.assessment.checks.wet_reserve import LIFT, WHERE
+from service.assessment.checks.wet_reserve import FILM, LIFT, SPEED
 from service.assessment.checks.words import plain
 from service.assessment.view.change import percent
 from service.assessment.view.driving import AxleDriving
 from service.assessment.view.views import AxleView, CarView
 from service.core.findings import Basis, Where
 from service.core.numeric import known
+from service.core.saying import Said, say, sentences
 from service.core.sources import basis
 
 TradeCode = Literal[
@@ -46,7 +48,7 @@ COMMERCIAL_LOAD = basis("UN-R54 annex 8")
 WORTH_A_WORD_PERCENT = 0.5
 WORTH_A_WORD_MM = 2.0
 WORTH_A_WORD_KWH = 0.05
-NOTHING = "Nothing changes that could be felt."
+NOTHING = say("Nothing changes that could be felt.")
 
 
 class TradeOff(NamedTuple):
@@ -75,7 +77,7 @@ class _Change(NamedTuple):
             return "alike"
         return self.more_is if self.value > 0.0 else self.less_is
 
-    def words(self, more: str, less: str, alike: str) -> str:
+    def words(self, more: Said, less: Said, alike: Said) -> Said:
         if self.direction == "alike":
             return alike
         return more if self.value > 0.0 else less
@@ -92,9 +94,9 @@ def trade_offs(car: CarView, candidate: Candidate) -> tuple[TradeOff, ...]:
     return found if any(each.direction != "alike" for each in found) else ()
 
 
-def trade_offs_text(found: Sequence[TradeOff]) -> str:
+def trade_offs_text(found: Sequence[TradeOff]) -> Said:
     """Return the gains and losses as a paragraph; what stays alike is not spoken of."""
-    return " ".join(each.text for each in found if each.direction != "alike") or NOTHING
+    return sentences(*(each.text for each in found if each.direction != "alike")) or NOTHING
 
 
 def _on_axle(view: AxleView, found: AxleDriving) -> Iterator[TradeOff]:
@@ -112,43 +114,33 @@ def _on_axle(view: AxleView, found: AxleDriving) -> Iterator[TradeOff]:
 
 
 def _is_felt(found: TradeOff, view: AxleView) -> bool:
-    """Return whether an entry says what is so: a trailer is not steered, and friction is that of tyres of one kind."""
+    """Return whether an entry says what is so: a trailer is not steered."""
     if view.vehicle.is_trailer:
         return found.code == "load_capacity"
     if found.code == "heat_reserve":
         # Only a car is driven so hard that its tread runs hot.
         return view.vehicle.category.startswith("M1")
-    return found.code != "peak_grip" or of_one_kind(view)
-
-
-def of_one_kind(view: AxleView) -> bool:
-    """Return whether present and proposed tyre of an axle are of one kind, so that their size alone may be compared."""
-    now, then = view.now.facts, view.then.facts
-    return (now.commercial, now.winter_mark, now.temporary_spare) == (
-        then.commercial,
-        then.winter_mark,
-        then.temporary_spare,
-    )
+    return True
 
 
 def _peak_grip(view: AxleView, found: AxleDriving) -> TradeOff:
     change = _Change(found.peak_grip_percent.value)
-    size = plain(abs(change.value), 1)
+    size = plain(abs(change.value), 1, "%")
     text = change.words(
-        f"the tyres grip about {size} % more on a dry road",
-        f"the tyres grip about {size} % less on a dry road",
-        "the grip on a dry road stays as it is",
+        say("the tyres grip about {size} more on a dry road.", size=size),
+        say("the tyres grip about {size} less on a dry road.", size=size),
+        say("the grip on a dry road stays as it is."),
     )
     return _entry("peak_grip", view, change, text, GRIP)
 
 
 def _stiffness(view: AxleView) -> TradeOff:
     change = _Change(percent(1.0, view.change.cornering_stiffness.value))
-    size = plain(abs(change.value))
+    size = plain(abs(change.value), 0, "%")
     text = change.words(
-        f"the cornering stiffness in the dry rises by about {size} %",
-        f"the cornering stiffness in the dry falls by about {size} %",
-        "the cornering stiffness stays as it is",
+        say("the cornering stiffness in the dry rises by about {size}.", size=size),
+        say("the cornering stiffness in the dry falls by about {size}.", size=size),
+        say("the cornering stiffness stays as it is."),
     )
     return _entry("cornering_stiffness", view, change, text, GRADIENT)
 
@@ -157,28 +149,35 @@ def _wet_reserve(view: AxleView, found: AxleDriving) -> TradeOff:
     now, then = found.new_reserve_present_percent, found.new_reserve_proposed_percent
     change = _Change(then - now)
     digits = 1 if plain(then) == plain(now) else 0
-    shares = plain(then, digits), plain(now, digits)
-    rests = f"{WHERE} about {shares[0]} % of the load still rests on the road instead of {shares[1]} %"
-    text = change.words(rests, rests, "the wet reserve stays as it is")
+    rests = say(
+        "at {speed} in {film} of water about {then} of the load still rests on the road instead of {now}.",
+        speed=SPEED,
+        film=FILM,
+        then=plain(then, digits, "%"),
+        now=plain(now, digits, "%"),
+    )
+    text = change.words(rests, rests, say("the wet reserve stays as it is."))
     return _entry("wet_reserve", view, change, text, LIFT)
 
 
 def _heat(view: AxleView, found: AxleDriving) -> TradeOff:
     change = _Change(found.heat_reserve_percent)
-    size = plain(abs(change.value))
+    size = plain(abs(change.value), 0, "%")
     text = change.words(
-        f"the tread stands about {size} % more heat when driven hard",
-        f"the tread stands about {size} % less heat when driven hard",
-        "the tread stands as much heat as now",
+        say("the tread stands about {size} more heat when driven hard.", size=size),
+        say("the tread stands about {size} less heat when driven hard.", size=size),
+        say("the tread stands as much heat as now."),
     )
     return _entry("heat_reserve", view, change, text, HEAT)
 
 
 def _load(view: AxleView) -> TradeOff:
     change = _Change(view.change.load_capacity_percent)
-    size = plain(abs(change.value), 1)
+    size = plain(abs(change.value), 1, "%")
     text = change.words(
-        f"the tyres carry {size} % more", f"the tyres carry {size} % less", "the tyres carry as much as now"
+        say("the tyres carry {size} more.", size=size),
+        say("the tyres carry {size} less.", size=size),
+        say("the tyres carry as much as now."),
     )
     ground = COMMERCIAL_LOAD if view.then.facts.commercial else LOAD
     return _entry("load_capacity", view, change, text, ground)
@@ -186,11 +185,11 @@ def _load(view: AxleView) -> TradeOff:
 
 def _ride(view: AxleView) -> TradeOff:
     change = _Change(view.then.facts.section_height_mm - view.now.facts.section_height_mm, WORTH_A_WORD_MM)
-    size = plain(abs(change.value))
+    size = plain(abs(change.value), 0, "mm")
     text = change.words(
-        f"the sidewall is {size} mm higher, which usually softens the ride",
-        f"the sidewall is {size} mm lower, which usually hardens the ride",
-        "the sidewall is as high as now",
+        say("the sidewall is {size} higher, which usually softens the ride.", size=size),
+        say("the sidewall is {size} lower, which usually hardens the ride.", size=size),
+        say("the sidewall is as high as now."),
     )
     return _entry("ride", view, change, text, PRACTICE, "mm")
 
@@ -200,32 +199,31 @@ def _ruts(view: AxleView) -> TradeOff:
         view.then.facts.nominal_width_mm - view.now.facts.nominal_width_mm, WORTH_A_WORD_MM, "loss", "gain"
     )
     text = change.words(
-        "a wider tyre usually follows ruts more",
-        "a narrower tyre usually follows ruts less",
-        "the tyre follows ruts as it does now",
+        say("a wider tyre usually follows ruts more."),
+        say("a narrower tyre usually follows ruts less."),
+        say("the tyre follows ruts as it does now."),
     )
     return _entry("ruts", view, change, text, PRACTICE, None)
 
 
 def _entry(
-    code: TradeCode, view: AxleView, change: _Change, text: str, ground: Basis, unit: str | None = "%"
+    code: TradeCode, view: AxleView, change: _Change, text: Said, ground: Basis, unit: str | None = "%"
 ) -> TradeOff:
     # What has no unit has no number, but a size that is not known must be seen, so that the entry is left out.
     value = change.value if unit is not None or not known(change.value) else None
-    return TradeOff(code, view.name, change.direction, value, unit, f"{view.name.capitalize()}: {text}.", ground)
+    return TradeOff(code, view.name, change.direction, value, unit, on_axle(view.name, text), ground)
 
 
 def _braking(car: CarView) -> Iterator[TradeOff]:
     value = car.driving.braking_distance_percent.value
-    alike = of_one_kind(car.front) and of_one_kind(car.rear)
-    if car.vehicle.is_trailer or not known(value) or not alike:
+    if car.vehicle.is_trailer or not known(value):
         return
     change = _Change(value, more_is="loss", less_is="gain")
-    size = plain(abs(value), 1)
+    size = plain(abs(value), 1, "%")
     text = change.words(
-        f"The braking distance on a dry road grows by about {size} %.",
-        f"The braking distance on a dry road shrinks by about {size} %.",
-        "The braking distance on a dry road stays as it is.",
+        say("The braking distance on a dry road grows by about {size}.", size=size),
+        say("The braking distance on a dry road shrinks by about {size}.", size=size),
+        say("The braking distance on a dry road stays as it is."),
     )
     yield TradeOff("braking", "vehicle", change.direction, value, "%", text, GRIP)
 
@@ -236,19 +234,19 @@ def _label(car: CarView, candidate: Candidate) -> Iterator[TradeOff]:
         return
     if found.wet_braking_distance_percent is not None:
         value = found.wet_braking_distance_percent.value
-        wet, size = _Change(value, more_is="loss", less_is="gain"), plain(abs(value))
+        wet, size = _Change(value, more_is="loss", less_is="gain"), plain(abs(value), 0, "%")
         text = wet.words(
-            f"By the wet grip class of the label the wet braking distance grows by about {size} %.",
-            f"By the wet grip class of the label the wet braking distance shrinks by about {size} %.",
-            "By the wet grip class of the label the wet braking distance stays as it is.",
+            say("By the wet grip class of the label the wet braking distance grows by about {size}.", size=size),
+            say("By the wet grip class of the label the wet braking distance shrinks by about {size}.", size=size),
+            say("By the wet grip class of the label the wet braking distance stays as it is."),
         )
         yield TradeOff("label_wet_braking", "vehicle", wet.direction, value, "%", text, LABEL)
     if found.energy_kwh_per_100km is not None:
         value = found.energy_kwh_per_100km.value
-        energy, size = _Change(value, WORTH_A_WORD_KWH, "loss", "gain"), plain(abs(value), 2)
+        energy, size = _Change(value, WORTH_A_WORD_KWH, "loss", "gain"), plain(abs(value), 2, "kWh/100 km")
         text = energy.words(
-            f"By the rolling resistance class of the label the wheels take {size} kWh/100 km more.",
-            f"By the rolling resistance class of the label the wheels take {size} kWh/100 km less.",
-            "By the rolling resistance class of the label the wheels take as much energy as now.",
+            say("By the rolling resistance class of the label the wheels take {size} more.", size=size),
+            say("By the rolling resistance class of the label the wheels take {size} less.", size=size),
+            say("By the rolling resistance class of the label the wheels take as much energy as now."),
         )
         yield TradeOff("label_energy", "vehicle", energy.direction, value, "kWh/100 km", text, LABEL)

@@ -15,14 +15,15 @@ from service.assessment.checks.grade import LAST_BIT, Grade
 from service.assessment.checks.words import plain
 from service.core.findings import ADVISORY, MET, NOT_ASSESSED, NOT_MET, NOT_RECOMMENDED, OPEN, Finding
 from service.core.numeric import UNKNOWN, known
+from service.core.saying import Amount, Said, say, sentences
 
 _AS_MEASURED = {
-    MET: "nothing would speak against it",
-    OPEN: "the question would be open",
-    ADVISORY: "it would fit with a condition",
-    NOT_ASSESSED: "it would still have to be settled",
-    NOT_RECOMMENDED: "it would be advised against",
-    NOT_MET: "it would not fit",
+    MET: say("As measured, nothing would speak against it."),
+    OPEN: say("As measured, the question would be open."),
+    ADVISORY: say("As measured, it would fit with a condition."),
+    NOT_ASSESSED: say("As measured, it would still have to be settled."),
+    NOT_RECOMMENDED: say("As measured, it would be advised against."),
+    NOT_MET: say("As measured, it would not fit."),
 }
 _ROOM = "clearance."
 
@@ -61,8 +62,8 @@ def told(case: Case, finding: Finding, measured: Grade) -> Finding:
     if not moved:
         return finding
     holds = finding.outcome == measured.outcome
-    words = "" if holds else f" {_why_not(case, finding, measured)}"
-    return finding._replace(holds_within_tolerance=holds, message=f"{finding.message}{words}")
+    message = finding.message if holds else sentences(finding.message, _why_not(case, finding, measured))
+    return finding._replace(holds_within_tolerance=holds, message=message)
 
 
 def _alike(shown: float | None, measured: float) -> bool:
@@ -70,13 +71,18 @@ def _alike(shown: float | None, measured: float) -> bool:
     return shown is None or not known(measured) or isclose(shown, measured, rel_tol=LAST_BIT, abs_tol=LAST_BIT)
 
 
-def _why_not(case: Case, finding: Finding, measured: Grade) -> str:
+def _why_not(case: Case, finding: Finding, measured: Grade) -> Said:
     room, within = _room(case, finding)
     if known(room):
         limit = measured.limit if finding.limit is None else finding.limit
         enough = room - measured.measured + limit
-        return f"{_up(enough)} mm is enough; you measured {plain(room, 1)} mm to within {plain(within, 1)} mm."
-    return f"As measured, {_AS_MEASURED[measured.outcome]}; this is for the worse end of {_tolerance(case, finding)}."
+        return say(
+            "{enough} is enough; you measured {room} to within {tolerance}.",
+            enough=_up(enough),
+            room=plain(room, 1, "mm"),
+            tolerance=plain(within, 1, "mm"),
+        )
+    return sentences(_AS_MEASURED[measured.outcome], _worse_end(case, finding))
 
 
 def _room(case: Case, finding: Finding) -> tuple[float, float]:
@@ -88,19 +94,26 @@ def _room(case: Case, finding: Finding) -> tuple[float, float]:
     return UNKNOWN, UNKNOWN
 
 
-def _up(length_mm: float) -> str:
+def _up(length_mm: float) -> Amount:
     tenths = -(-(length_mm - LAST_BIT) * 10.0 // 1.0) / 10.0
-    return plain(tenths, 1)
+    return plain(tenths, 1, "mm")
 
 
-def _tolerance(case: Case, finding: Finding) -> str:
-    """Return in words the tolerance that bears on a finding which is not about room."""
+def _worse_end(case: Case, finding: Finding) -> Said:
+    """Return at which end of the tolerance that bears on it a finding which is not about room was asked."""
     for axle in _axles(case):
         if axle.name == finding.axle:
-            return f"the {plain(axle.track_tolerance_mm, 1)} mm to within which the track is known"
-    percent = case.vehicle.speedometer_tolerance_percent
-    read = f"the {plain(percent, 1)} % to within which it was read"
+            return say(
+                "This is for the worse end of the {tolerance} to within which the track is known.",
+                tolerance=plain(axle.track_tolerance_mm, 1, "mm"),
+            )
+    read = plain(case.vehicle.speedometer_tolerance_percent, 1, "%")
     if case.tyre_tolerance == "design":
-        return read
-    tyres = "what tyres of one size may differ by"
-    return f"{read}, and of {tyres}" if percent > 0.0 else tyres
+        return say("This is for the worse end of the {tolerance} to within which it was read.", tolerance=read)
+    if case.vehicle.speedometer_tolerance_percent > 0.0:
+        return say(
+            "This is for the worse end of the {tolerance} to within which it was read, and of what tyres of one size "
+            "may differ by.",
+            tolerance=read,
+        )
+    return say("This is for the worse end of what tyres of one size may differ by.")

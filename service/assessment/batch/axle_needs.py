@@ -17,6 +17,7 @@ from service.assessment.batch.grading import Graded, Question, grade_all
 from service.assessment.batch.needs import UNKNOWN_NEEDS, Needs, best_of, trials
 from service.assessment.batch.rim_grid import wanted_rim
 from service.assessment.batch.rim_windows import run_around
+from service.assessment.batch.wheel_table import Places
 from service.assessment.case import Axle, Candidate, Case, Rim
 from service.assessment.law.speedometer_rule import CODE as LAW_SPEEDOMETER
 from service.assessment.view.conditions import Conditions, conditions_of
@@ -200,27 +201,29 @@ def _graded(
 def _need(strip: _Strip, graded: Graded, here: slice) -> SizeNeed:
     asked = [place for place, each in enumerate(graded.questions) if strip.minds(each)]
     outcomes = graded.outcomes[asked][:, here]
-    distance = np.abs(strip.sizes - strip.now)
-    by = [
-        (graded.questions[place], _window(each, strip.sizes, distance))
-        for place, each in zip(asked, outcomes, strict=True)
-        if (each > OPEN).any()
+    # All questions together first, then each that bounds an end by itself.
+    bounding = np.flatnonzero((outcomes > OPEN).any(axis=1)).tolist()
+    together, *alone = _size_windows(strip, np.vstack([outcomes.max(axis=0, keepdims=True), outcomes[bounding]]))
+    by = [(graded.questions[asked[at]], window) for at, window in zip(bounding, alone, strict=True)]
+    return SizeNeed(together, tuple(by))
+
+
+def _size_windows(strip: _Strip, outcomes: Outcomes) -> list[SizeWindow]:
+    """Return the window of each row of outcomes."""
+    best = (np.maximum(outcomes, OPEN) * FAR_MM + np.abs(strip.sizes - strip.now)).argmin(axis=1)
+    suitable, allowed = (_spans(outcomes <= most, best, strip.sizes.tolist()) for most in (OPEN, ADVISORY))
+    return [SizeWindow(*each) for each in zip(suitable, allowed, strict=True)]
+
+
+def _spans(allowed: Flags, best: Places, sizes: Sequence[float]) -> list[Span | None]:
+    """Return for each row the run of allowed sizes around the best one; an end of all that was tried is no bound."""
+    ends = zip(*(each.tolist() for each in run_around(allowed, best)), strict=True)
+    return [
+        None
+        if first > last
+        else Span(
+            sizes[first] if first > 0 else UNKNOWN,
+            sizes[last] if last < len(sizes) - 1 else UNKNOWN,
+        )
+        for first, last in ends
     ]
-    return SizeNeed(_window(outcomes.max(axis=0), strip.sizes, distance), tuple(by))
-
-
-def _window(outcomes: Outcomes, sizes: FloatArray, distance: FloatArray) -> SizeWindow:
-    best = (np.maximum(outcomes, OPEN) * FAR_MM + distance).argmin()
-    suitable, allowed = (_span(outcomes <= most, int(best), sizes) for most in (OPEN, ADVISORY))
-    return SizeWindow(suitable, allowed)
-
-
-def _span(allowed: Flags, best: int, sizes: FloatArray) -> Span | None:
-    """Return the run of allowed sizes around the best one; an end of all that was tried is no bound."""
-    first, last = (int(each[0]) for each in run_around(allowed[None, :], np.array([best])))
-    if first > last:
-        return None
-    return Span(
-        float(sizes[first]) if first > 0 else UNKNOWN,
-        float(sizes[last]) if last < len(sizes) - 1 else UNKNOWN,
-    )

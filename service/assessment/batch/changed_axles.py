@@ -7,10 +7,11 @@ from math import isnan
 from service.assessment.case import Axle, Candidate, Fitment, Vehicle
 from service.assessment.view.figures import NEW_TREAD_DEPTH_MM
 from service.core.findings import AxleName
+from service.core.saying import Said, capital, say
 
 # Two tyres whose tread differs by less are the same ones.
 SAME_TREAD_MM = 0.05
-_NUMBERS = {2: "two", 4: "four", 6: "six", 8: "eight"}
+_NUMBERS = {2: say("two"), 4: say("four"), 6: say("six"), 8: say("eight")}
 
 
 def changed_axles(vehicle: Vehicle, candidate: Candidate) -> list[AxleName]:
@@ -25,22 +26,32 @@ def renamed_axles(vehicle: Vehicle, candidate: Candidate) -> int:
     return sum(now.tyre.designation.canonical != then.tyre.designation.canonical for now, then in pairs)
 
 
-def change_in_words(vehicle: Vehicle, candidate: Candidate, changed: list[AxleName]) -> str:
+def change_in_words(vehicle: Vehicle, candidate: Candidate, changed: list[AxleName]) -> Said:
     """Return what a candidate changes in a sentence or two; an axle that stays is named."""
     if not changed:
-        return "As fitted now."
+        return say("As fitted now.")
     front, rear = vehicle.front, vehicle.rear
     every = front.tyres + rear.tyres
     if len(changed) == 1:
-        axle, proposed, stays = front, candidate.front, rear
         if changed == ["rear"]:
-            axle, proposed, stays = rear, candidate.rear, front
-        share = f"{_NUMBERS[axle.tyres].capitalize()} of {_NUMBERS[every]}"
-        return f"{share}: {axle.name} {_named(axle, proposed)}; the {stays.name} stays as it is."
+            text = say(
+                "{some} of {all}: rear {wheels}; the front stays as it is.",
+                some=_NUMBERS[rear.tyres],
+                all=_NUMBERS[every],
+                wheels=_named(rear, candidate.rear),
+            )
+        else:
+            text = say(
+                "{some} of {all}: front {wheels}; the rear stays as it is.",
+                some=_NUMBERS[front.tyres],
+                all=_NUMBERS[every],
+                wheels=_named(front, candidate.front),
+            )
+        return capital(text)
     one, other = _named(front, candidate.front), _named(rear, candidate.rear)
     if one == other:
-        return f"All {_NUMBERS[every]}: {one}."
-    return f"Front: {one}. Rear: {other}."
+        return say("All {count}: {wheels}.", count=_NUMBERS[every], wheels=one)
+    return say("Front: {front}. Rear: {rear}.", front=one, rear=other)
 
 
 def _changes(now: Fitment, then: Fitment) -> bool:
@@ -56,4 +67,4 @@ def _tread_mm(fitted: Fitment) -> float:
 
 def _named(axle: Axle, proposed: Fitment) -> str:
     tyre, rim = proposed.tyre.designation.canonical, proposed.rim_in_words
-    return tyre if rim == axle.fitted.rim_in_words else f"{tyre} on {rim}"
+    return tyre if rim == axle.fitted.rim_in_words else say("{tyre} on {rim}", tyre=tyre, rim=rim)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from typing import NamedTuple
 
 import numpy as np
@@ -18,9 +18,9 @@ from service.assessment.batch.plan_measure_first import PlanMeasurement, measure
 from service.assessment.batch.plan_order import running_order
 from service.assessment.batch.plan_pairs import Bands, Pair, Repeats, bands_of, blocks_of, pairs_of, repeats_of
 from service.assessment.batch.plan_pressures import PlannedPressures, planned_pressures
-from service.assessment.batch.plan_rims import PlannedRim, rims_on
+from service.assessment.batch.plan_rims import PlannedRim, RimsToBuy, rims_of
 from service.assessment.batch.ranking import worst_questions
-from service.assessment.case import Axle, Candidate, Case, Fitment
+from service.assessment.case import Axle, Candidate, Case, Fitment, Tyre
 from service.assessment.view.views import AxleView, candidate_facts, now_fitted, weigh
 from service.core.numeric import Number, known
 
@@ -58,6 +58,7 @@ class Plan(NamedTuple):
 
     asked: PlanAsked
     combinations: list[PlannedCombination]
+    rims_to_buy: tuple[RimsToBuy, RimsToBuy]
     present: tuple[PlannedAxle, PlannedAxle]
     graded: Graded
     bands: Bands
@@ -72,8 +73,9 @@ class Plan(NamedTuple):
 def plan(case: Case, asked: PlanAsked) -> Plan:
     """Return the plan for 1 to 12 combinations on the vehicle of a case, whose own candidate does not count."""
     vehicle, size = case.vehicle, len(asked.combinations)
-    front_rims = _rims(case, vehicle.front, [each.front for each in asked.combinations])
-    rear_rims = _rims(case, vehicle.rear, [each.rear for each in asked.combinations])
+    fronts, rears = [each.front for each in asked.combinations], [each.rear for each in asked.combinations]
+    rims = rims_of(case, _wanting(fronts), _wanting(rears))
+    front_rims, rear_rims = _rims(vehicle.front, fronts, rims.front), _rims(vehicle.rear, rears, rims.rear)
     bare = [
         Candidate(_fitment(vehicle.front, each.front, front), _fitment(vehicle.rear, each.rear, rear), each.label)
         for each, front, rear in zip(asked.combinations, front_rims, rear_rims, strict=True)
@@ -88,6 +90,7 @@ def plan(case: Case, asked: PlanAsked) -> Plan:
     return Plan(
         asked=asked,
         combinations=_combinations(case, asked, candidates, graded, (front_rims, rear_rims), pressures),
+        rims_to_buy=rims.to_buy,
         present=_present(case, asked),
         graded=graded,
         bands=bands,
@@ -99,10 +102,12 @@ def plan(case: Case, asked: PlanAsked) -> Plan:
     )
 
 
-def _rims(case: Case, axle: Axle, wheels: Sequence[PlannedWheel | None]) -> list[PlannedRim]:
+def _wanting(wheels: Sequence[PlannedWheel | None]) -> list[Tyre]:
+    return [each.tyre for each in wheels if each is not None and each.rim is None]
+
+
+def _rims(axle: Axle, wheels: Sequence[PlannedWheel | None], found: Mapping[Tyre, PlannedRim]) -> list[PlannedRim]:
     """Return the rim of each wheel on an axle: the given one, the present one where the axle stays, else one found."""
-    wanting = {each.tyre: None for each in wheels if each is not None and each.rim is None}
-    found = dict(zip(wanting, rims_on(case, axle, list(wanting)), strict=True))
     return [
         PlannedRim(axle.fitted.rim, "present")
         if each is None

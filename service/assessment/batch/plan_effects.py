@@ -17,6 +17,7 @@ from service.assessment.view.change import Wheel, new_onset_kmh
 from service.assessment.view.views import AxleView, CarView
 from service.core.findings import Estimate
 from service.core.numeric import UNKNOWN, Num
+from service.core.saying import Said, say
 from service.physics.bands import difference
 from service.physics.wet_reserve import wet_reserve
 
@@ -45,7 +46,7 @@ class Effect(NamedTuple):
     """One thing that a test may measure: its unit, its words, what is better, and the least difference worth a test."""
 
     unit: str
-    words: str
+    words: Said
     better: Better
     least: float
     of: CarEstimate
@@ -88,59 +89,61 @@ _LEAST_DEG_PER_G = 0.05
 
 EFFECTS: Mapping[EffectName, Effect] = MappingProxyType(
     {
-        "braking_distance_percent": Effect("%", "braking distance in the dry", "less", WORTH_A_WORD_PERCENT, _braking),
+        "braking_distance_percent": Effect(
+            "%", say("braking distance in the dry"), "less", WORTH_A_WORD_PERCENT, _braking
+        ),
         "front_peak_grip_percent": Effect(
             "%",
-            "peak grip of the front in the dry",
+            say("peak grip of the front in the dry"),
             "more",
             WORTH_A_WORD_PERCENT,
             lambda car: car.driving.front.peak_grip_percent,
         ),
         "rear_peak_grip_percent": Effect(
             "%",
-            "peak grip of the rear in the dry",
+            say("peak grip of the rear in the dry"),
             "more",
             WORTH_A_WORD_PERCENT,
             lambda car: car.driving.rear.peak_grip_percent,
         ),
         "balance_deg_per_g": Effect(
             "deg/g",
-            "balance in the dry (more is towards understeer)",
+            say("balance in the dry (more is towards understeer)"),
             "neither",
             _LEAST_DEG_PER_G,
             lambda car: car.change.gradient_deg_per_g,
         ),
         "front_aquaplaning_onset_percent": Effect(
             "%",
-            "speed at which the front floats",
+            say("speed at which the front floats"),
             "more",
             WORTH_A_WORD_PERCENT,
             lambda car: car.front.change.aquaplaning_onset_percent,
         ),
         "rear_aquaplaning_onset_percent": Effect(
             "%",
-            "speed at which the rear floats",
+            say("speed at which the rear floats"),
             "more",
             WORTH_A_WORD_PERCENT,
             lambda car: car.rear.change.aquaplaning_onset_percent,
         ),
         "front_wet_reserve_points": Effect(
             "points",
-            "wet reserve of the front",
+            say("wet reserve of the front"),
             "more",
             _LEAST_POINTS,
             lambda car: _reserve_change(car, car.front),
         ),
         "rear_wet_reserve_points": Effect(
             "points",
-            "wet reserve of the rear",
+            say("wet reserve of the rear"),
             "more",
             _LEAST_POINTS,
             lambda car: _reserve_change(car, car.rear),
         ),
         "wet_balance_points": Effect(
             "points",
-            "balance in the wet (rear reserve beside the front's)",
+            say("balance in the wet (rear reserve beside the front's)"),
             "more",
             _LEAST_POINTS,
             _wet_balance,

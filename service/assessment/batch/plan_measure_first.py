@@ -5,13 +5,15 @@ Facts are set to their two plausible ends, as for one candidate, but for all com
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
+from types import MappingProxyType
 from typing import NamedTuple
 
 import numpy as np
 
 from service.assessment.answer.measure_first import WORTH_A_SHARE
 from service.assessment.answer.missing_facts import missing_facts
+from service.assessment.answer.missing_words import INBOARD, OUTBOARD, RADIAL, OnAxle
 from service.assessment.answer.within_tolerance import as_measured, is_stated
 from service.assessment.batch.grading import Graded, as_column, grade_all
 from service.assessment.batch.one_of_many import findings_at
@@ -20,9 +22,16 @@ from service.assessment.case import Candidate, Case
 from service.assessment.view.views import CarView, now_fitted, weigh
 from service.core.findings import ADVISORY, NOT_ASSESSED, NOT_MET
 from service.core.numeric import FloatArray, Number
+from service.core.saying import say
 
 MOST_ROWS = 8
-SCATTER = "drive the present wheels at least three times: the scatter of the results says how often to repeat a test"
+SCATTER = say(
+    "drive the present wheels at least three times: the scatter of the results says how often to repeat a test"
+)
+# The rooms that are measured; the gap between twin tyres follows from their sizes.
+_ROOMS: Mapping[str, OnAxle] = MappingProxyType(
+    {"clearance.inboard": INBOARD, "clearance.outboard": OUTBOARD, "clearance.radial": RADIAL}
+)
 # What only says whether a combination fits is asked by its own finding; these move what is expected of all of them.
 _NARROWING = (
     "/vehicle/wheelbase_mm",
@@ -85,10 +94,9 @@ def _more_closely(case: Case, graded: Graded) -> list[PlanMeasurement]:
     worse = (graded.outcomes > measured.outcomes).sum(axis=1).tolist()
     found = []
     for question, count in zip(graded.questions, worse, strict=True):
-        topic, _, side = question.code.partition(".")
-        if count and topic == "clearance":
-            pointer = f"/vehicle/{question.where}/clearance/{side}_mm"
-            text = f"measure the {side} room at the {question.where} more closely"
+        if question.where != "vehicle" and count and question.code in _ROOMS:
+            pointer = f"/vehicle/{question.where}/{question.code.replace('.', '/')}_mm"
+            text = say("measure {fact} more closely", fact=_ROOMS[question.code].of(question.where))
             found.append(PlanMeasurement(pointer, text, (question.code,), (), count))
     return sorted(found, key=lambda each: -each.combinations)
 
@@ -106,7 +114,9 @@ def _narrowing(case: Case, graded: Graded) -> list[PlanMeasurement]:
         if narrows:
             moved = np.any([shares[name] > WORTH_A_SHARE for name in narrows], axis=0)
             weight = float(sum(shares[name].mean() for name in narrows))
-            row = PlanMeasurement(missing.pointer, f"measure {missing.text}", (), narrows, int(moved.sum()))
+            row = PlanMeasurement(
+                missing.pointer, say("measure {fact}", fact=missing.text), (), narrows, int(moved.sum())
+            )
             found.append((weight, row))
     return [row for _, row in sorted(found, key=lambda each: -each[0])]
 

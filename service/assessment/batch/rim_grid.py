@@ -163,9 +163,8 @@ def _offsets_mm(case: Case, axle: Axle, facts: WheelFacts[Number]) -> FloatArray
 def _graded(case: Case, axle: Axle, asked: tuple[tuple[Tyre, ...], tuple[Row, ...]], facts: WheelFacts[Number]) -> Grid:
     vehicle = case.vehicle
     front, rear = candidate_facts(case, Candidate(vehicle.front.fitted, vehicle.rear.fitted))
-    car: CarView[Number] = weigh(
-        case, now_fitted(case.vehicle), *((facts, rear) if axle.name == "front" else (front, facts))
-    )
+    wheels = (facts, rear) if axle.name == "front" else (front, facts)
+    car: CarView[Number] = weigh(case, now_fitted(vehicle), *wheels)
     offsets: FloatArray = np.asarray(facts.offset_mm)[0]
     shape = len(asked[1]), len(offsets)
     mine: list[tuple[Question, Grade[Number]]] = []

@@ -22,20 +22,21 @@ from service.assessment.batch.shared_rims import (
     smallest_set,
 )
 from service.assessment.case import Axle, Candidate, Case, Fitment, Tyre
+from service.core.saying import say
 
 ApprovedBy = Literal["table", "maker", "estimate"]
 CoverMethod = Literal["exact", "greedy"]
 
 NO_MARGIN_PERCENT = 0.0
 
-AXLE_NOTE = (
+AXLE_NOTE = say(
     "A window tells what a check finds of this axle alone; what it finds of the vehicle, the other axle staying as it "
     "is, stands in `besides`. The rims are taken to have the bolt circle, the bore and the load rating that the axle "
     "needs."
 )
 
 
-class Combination(NamedTuple):
+class TyrePair(NamedTuple):
     """A front and a rear tyre to be driven together; None: that axle stays as it is."""
 
     front: Tyre | None
@@ -48,13 +49,13 @@ class RimsAsked(NamedTuple):
 
     front: tuple[Tyre, ...] = ()
     rear: tuple[Tyre, ...] = ()
-    combinations: tuple[Combination, ...] = ()
+    combinations: tuple[TyrePair, ...] = ()
 
 
 class Combined(NamedTuple):
     """What becomes of a combination on the rims of the smallest set."""
 
-    asked: Combination
+    asked: TyrePair
     tyres_at: tuple[int | None, int | None]
     """The places of the tyres among those of their axles; None where the axle stays as it is."""
     rims: tuple[ChosenRim | None, ChosenRim | None] = (None, None)
@@ -111,7 +112,7 @@ class _Side(NamedTuple):
     choices: list[tuple[ChosenRim | None, Fitment]]
 
 
-def _combined(case: Case, asked: Sequence[Combination], grids: tuple[Grid, Grid], smallest: RimSet) -> list[Combined]:
+def _combined(case: Case, asked: Sequence[TyrePair], grids: tuple[Grid, Grid], smallest: RimSet) -> list[Combined]:
     """Return each combination on the pair of rims of the smallest set that a check likes best."""
     sides = [(_side(grids[0], each.front, smallest), _side(grids[1], each.rear, smallest)) for each in asked]
     found = [Combined(each, (front.tyre_at, rear.tyre_at)) for each, (front, rear) in zip(asked, sides, strict=True)]

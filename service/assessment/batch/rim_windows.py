@@ -6,6 +6,7 @@ gap, the window is the run nearest to the present wheel, and the other runs are 
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import NamedTuple
 
 import numpy as np
@@ -76,75 +77,76 @@ def windows_of(grid: Grid) -> list[RimWindows]:
     away = np.abs(grid.offsets_mm - grid.view.now.facts.offset_mm)
     distance = np.where(np.isnan(away), 0.0, away)
     # The outcome weighs more than any distance.
-    best = (np.maximum(grid.outcomes, OPEN) * FAR_MM + distance).argmin(axis=1)
-    inner, outer = (_Runs(grid, best, most) for most in (SUITABLE_AT_MOST, CONDITIONS_AT_MOST))
+    best: Places = (np.maximum(grid.outcomes, OPEN) * FAR_MM + distance).argmin(axis=1)
+    suitable, allowed = (_windows(grid, best, most) for most in (SUITABLE_AT_MOST, CONDITIONS_AT_MOST))
+    first = np.zeros_like(best)
+    moving, fixed, besides = (
+        _not_met(layer, columns, ADVISORY)
+        for layer, columns in ((grid.moving, best), (grid.fixed, first), (grid.besides, first))
+    )
+    offsets, outcomes = grid.offsets_mm[best].tolist(), grid.outcomes[np.arange(len(best)), best].tolist()
     return [
         RimWindows(
             row,
-            inner.window(at),
-            outer.window(at),
-            float(grid.offsets_mm[best[at]]),
-            int(grid.outcomes[at, best[at]]),
-            _reasons(grid, at, int(best[at])),
-            _not_met(grid.besides, at, 0),
+            suitable[at],
+            allowed[at],
+            offsets[at],
+            outcomes[at],
+            tuple(sorted(moving[at] + fixed[at], key=lambda each: -each.outcome)),
+            tuple(besides[at]),
         )
         for at, row in enumerate(grid.rows)
     ]
 
 
-def _reasons(grid: Grid, row: int, column: int) -> tuple[Reason, ...]:
-    found = _not_met(grid.moving, row, column) + _not_met(grid.fixed, row, 0)
-    return tuple(sorted(found, key=lambda each: -each.outcome))
+def _not_met(layer: Layer, columns: Places, at_least: int) -> list[list[Reason]]:
+    """Return for each row the questions that come out so or worse at its column, in their order."""
+    rows = np.arange(len(columns))
+    picked = (layer.outcomes[:, rows, columns], layer.measured[:, rows, columns], layer.limits[:, rows, columns])
+    found: list[list[Reason]] = [[] for _ in rows]
+    places, at = np.nonzero(picked[0] >= at_least)
+    numbers = (each[places, at].tolist() for each in picked)
+    for place, row, *rest in zip(places.tolist(), at.tolist(), *numbers, strict=True):
+        found[row].append(Reason(*layer.questions[place], *rest))
+    return found
 
 
-def _not_met(layer: Layer, row: int, column: int, at_least: int = ADVISORY) -> tuple[Reason, ...]:
-    places = np.flatnonzero(layer.outcomes[:, row, column] >= at_least).tolist()
-    return tuple(_reason(layer, place, row, column) for place in places)
-
-
-def _reason(layer: Layer, place: int, row: int, column: int) -> Reason:
-    question, at = layer.questions[place], (place, row, column)
-    return Reason(*question, int(layer.outcomes[at]), float(layer.measured[at]), float(layer.limits[at]))
-
-
-class _Runs:
-    """The runs of offsets of every row that come out no worse than this, each around the best offset."""
-
-    __slots__ = ("_allowed", "_first", "_grid", "_last", "_most")
-
-    def __init__(self, grid: Grid, best: Places, most: int) -> None:
-        self._grid, self._most = grid, most
-        self._allowed = grid.outcomes <= most
-        self._first, self._last = run_around(self._allowed, best)
-
-    def window(self, row: int) -> Window | None:
-        """Return the window of a row, None where no offset is in it."""
-        first, last, offsets = int(self._first[row]), int(self._last[row]), self._grid.offsets_mm
-        # Around a place that is not allowed there is no run.
-        if first > last:
-            return None
-        return Window(
-            float(offsets[first]),
-            float(offsets[last]),
-            self._bound(row, first - 1),
-            self._bound(row, last + 1),
-            self._further(row, first),
+def _windows(grid: Grid, best: Places, most: int) -> list[Window | None]:
+    """Return the window of each row: the run around the best offset of those that come out no worse than `most`."""
+    allowed, offsets = grid.outcomes <= most, grid.offsets_mm.tolist()
+    first, last = run_around(allowed, best)
+    below, above = (_bounds(grid, column, most) for column in (first - 1, last + 1))
+    ends = list(zip(first.tolist(), last.tolist(), strict=True))
+    # Around a place that is not allowed there is no run. The runs are counted, since there is hardly ever a second one.
+    runs = (np.diff(allowed, axis=1, prepend=False) & allowed).sum(axis=1).tolist()
+    return [
+        None
+        if low > high
+        else Window(
+            offsets[low],
+            offsets[high],
+            below[at],
+            above[at],
+            _further(offsets, allowed[at], low) if runs[at] > 1 else (),
         )
+        for at, (low, high) in enumerate(ends)
+    ]
 
-    def _bound(self, row: int, column: int) -> Reason | None:
-        """Return the question that is worst at the first offset outside, the first of those that are alike."""
-        if not 0 <= column < len(self._grid.offsets_mm):
-            return None
-        return max(
-            _not_met(self._grid.moving, row, column, self._most + 1), key=lambda each: each.outcome, default=None
-        )
 
-    def _further(self, row: int, first: int) -> tuple[tuple[float, float], ...]:
-        flags = np.concatenate(([False], self._allowed[row], [False]))
-        edges = np.flatnonzero(flags[1:] != flags[:-1])
-        offsets = self._grid.offsets_mm
-        return tuple(
-            (float(offsets[start]), float(offsets[end - 1]))
-            for start, end in zip(edges[::2], edges[1::2], strict=True)
-            if start != first
-        )
+def _bounds(grid: Grid, columns: Places, most: int) -> list[Reason | None]:
+    """Return for each row the question that is worst at the column outside, the first of those that are alike."""
+    inside = (columns >= 0) & (columns < len(grid.offsets_mm))
+    found = _not_met(grid.moving, np.where(inside, columns, 0), most + 1)
+    return [
+        max(reasons, key=lambda each: each.outcome, default=None) if is_inside else None
+        for reasons, is_inside in zip(found, inside.tolist(), strict=True)
+    ]
+
+
+def _further(offsets: Sequence[float], allowed: Flags, first: int) -> tuple[tuple[float, float], ...]:
+    """Return the runs of allowed offsets but for the one that begins here."""
+    flags = np.concatenate(([False], allowed, [False]))
+    edges = np.flatnonzero(flags[1:] != flags[:-1]).tolist()
+    return tuple(
+        (offsets[start], offsets[end - 1]) for start, end in zip(edges[::2], edges[1::2], strict=True) if start != first
+    )

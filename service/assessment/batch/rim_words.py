@@ -11,11 +11,10 @@ from service.assessment.case import Case
 from service.assessment.checks.words import apart, plain
 from service.core.findings import NOT_ASSESSED, NOT_MET, Where
 from service.core.numeric import unknown
+from service.core.saying import Said, say
 
 Units = Mapping[tuple[str, Where], str | None]
 
-# How a reason begins, by how the question came out; a milder one only names its subject.
-_BEGINS = {NOT_MET: "does not go", NOT_ASSESSED: "not known"}
 _DIGITS = 1
 
 
@@ -24,18 +23,31 @@ def units_of(case: Case) -> Units:
     return {(each.code, each.axle): each.unit for each in assess(case).findings}
 
 
-def in_words(reason: Reason, case: Case, unit: str | None) -> str:
+def in_words(reason: Reason, case: Case, unit: str | None) -> Said:
     """Return a reason in words: `room to the strut (front axle): 4.5 mm, the limit is 5 mm`."""
-    place = PLACES[reason.where]
-    about = f"{subject_of(reason.code, case)}{f' ({place})' if place else ''}"
+    place, about = PLACES[reason.where], subject_of(reason.code, case)
+    if place:
+        about = say("{subject} ({place})", subject=about, place=place)
     if reason.outcome == NOT_ASSESSED and unknown(reason.limit):
-        return f"{about}: not known"
+        return say("{subject}: not known", subject=about)
     if unit is None or unknown(reason.measured):
-        return f"{about}: {_BEGINS.get(reason.outcome, 'to be heeded')}"
+        return _without_number(reason, about)
     if unknown(reason.limit):
-        return f"{about}: {plain(reason.measured, _DIGITS)} {unit}"
-    number = apart(reason.measured, reason.limit, _DIGITS)
-    return f"{about}: {number} {unit}, the limit is {plain(reason.limit, _DIGITS)} {unit}"
+        return say("{subject}: {measured}", subject=about, measured=plain(reason.measured, _DIGITS, unit))
+    return say(
+        "{subject}: {measured}, the limit is {limit}",
+        subject=about,
+        measured=apart(reason.measured, reason.limit, _DIGITS, unit),
+        limit=plain(reason.limit, _DIGITS, unit),
+    )
+
+
+def _without_number(reason: Reason, about: str) -> Said:
+    if reason.outcome == NOT_MET:
+        return say("{subject}: does not go", subject=about)
+    if reason.outcome == NOT_ASSESSED:
+        return say("{subject}: not known", subject=about)
+    return say("{subject}: to be heeded", subject=about)
 
 
 def subject_of(code: str, case: Case) -> str:

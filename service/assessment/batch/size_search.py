@@ -41,18 +41,22 @@ from service.assessment.view.figures import NEW_TREAD_DEPTH_MM
 from service.assessment.view.wheel_facts import columns
 from service.core.findings import NOT_MET
 from service.core.numeric import UNKNOWN, known_or, larger, unknown
+from service.core.saying import Amount, say
 from service.designation.tyre import TyreDesignation
 
 RIM_DIAMETER = DIAMETER.code
 # The verdicts of what fits, in whatever manner: what a search finds unless fewer are asked for.
 FITTING = VERDICTS[:UNSUITABLE]
 
-GRID_NOTE = (
+GRID_NOTE = say(
     "The sizes come from a grid: a size, or the load index and speed symbol named with it, may not exist in the "
     "market. Each was assessed as a standard-load tyre marked with the description that its axle needs, and one size "
     "all round with that of the axle that needs more."
 )
-NEW_NOTE = f"The tyres are taken as new, with {NEW_TREAD_DEPTH_MM:g} mm of tread, at the pressure proposed for them."
+NEW_NOTE = say(
+    "The tyres are taken as new, with {depth} of tread, at the pressure proposed for them.",
+    depth=Amount(NEW_TREAD_DEPTH_MM, "mm", 1),
+)
 
 
 class Wanted(NamedTuple):

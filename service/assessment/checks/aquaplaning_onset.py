@@ -8,6 +8,7 @@ from service.assessment.checks.words import plain
 from service.assessment.view.views import AxleView
 from service.core.findings import ADVISORY, Estimate, Finding, is_open, worst
 from service.core.numeric import Num, unknown
+from service.core.saying import Amount, Said, say, sentences
 from service.core.sources import SOURCES, basis
 
 LEVEL = f"level after {SOURCES['GALLAWAY-1979'].title} (a quotation was read)"
@@ -22,33 +23,67 @@ def _grade(view: AxleView[Num]) -> Grade[Num]:
 
 def _explain(view: AxleView, grade: Grade) -> Finding:
     if is_open(grade.outcome):
-        message = "The onset of aquaplaning cannot be estimated from what is known of the tyres."
+        message = say("The onset of aquaplaning cannot be estimated from what is known of the tyres.")
         remedy = deflection_remedy(view)
         return Finding("wet.aquaplaning", view.name, grade.outcome, message, None, None, "%", ONSET, remedy)
     message = _words(view.change.aquaplaning_onset_percent)
     if grade.outcome == ADVISORY:
         # No size is named: which one settles it is for load, rim and room to say.
-        message = f"{message} Slow down sooner in heavy rain."
+        message = sentences(message, say("Slow down sooner in heavy rain."))
     return Finding("wet.aquaplaning", view.name, grade.outcome, message, grade.measured, grade.limit, "%", ONSET)
 
 
-def _words(change: Estimate[float]) -> str:
+def _words(change: Estimate[float]) -> Said:
+    share = plain(abs(change.value), 0, "%")
     if plain(abs(change.value)) == "0":
-        how = "does not change" if change.value == 0.0 else "hardly changes"
-        return f"The speed from which the tyre floats on standing water {how}."
-    return f"The tyre floats on standing water from a speed about {_way(change.value)}{_band(change)}."
-
-
-def _way(percent: float) -> str:
-    return f"{plain(abs(percent))} % {'lower' if percent < 0.0 else 'higher'}"
-
-
-def _band(change: Estimate[float]) -> str:
-    """Return the band in words: `(6 to 20 %)`, or with both ways where the tread pattern may turn it round."""
+        if change.value == 0.0:
+            return say("The speed from which the tyre floats on standing water does not change.")
+        return say("The speed from which the tyre floats on standing water hardly changes.")
     if (change.low < 0.0) != (change.high < 0.0):
-        return f" (by pattern and wear anything from {_way(change.low)} to {_way(change.high)})"
-    near, far = (plain(end) for end in sorted((abs(change.low), abs(change.high))))
-    return "" if near == far else f" ({near} to {far} %)"
+        return _either_way(change, share)
+    return _one_way(change, share)
+
+
+def _one_way(change: Estimate[float], share: Amount) -> Said:
+    near, far = sorted((abs(change.low), abs(change.high)))
+    if plain(near) == plain(far):
+        if change.value < 0.0:
+            return say("The tyre floats on standing water from a speed about {share} lower.", share=share)
+        return say("The tyre floats on standing water from a speed about {share} higher.", share=share)
+    low, high = Amount(near, "%", bare=True), plain(far, 0, "%")
+    if change.value < 0.0:
+        return say(
+            "The tyre floats on standing water from a speed about {share} lower ({low} to {high}).",
+            share=share,
+            low=low,
+            high=high,
+        )
+    return say(
+        "The tyre floats on standing water from a speed about {share} higher ({low} to {high}).",
+        share=share,
+        low=low,
+        high=high,
+    )
+
+
+def _either_way(change: Estimate[float], share: Amount) -> Said:
+    """Return the words where the tread pattern may turn the change round."""
+    low, high = plain(abs(change.low), 0, "%"), plain(abs(change.high), 0, "%")
+    if change.value < 0.0:
+        return say(
+            "The tyre floats on standing water from a speed about {share} lower "
+            "(by pattern and wear anything from {low} lower to {high} higher).",
+            share=share,
+            low=low,
+            high=high,
+        )
+    return say(
+        "The tyre floats on standing water from a speed about {share} higher "
+        "(by pattern and wear anything from {low} lower to {high} higher).",
+        share=share,
+        low=low,
+        high=high,
+    )
 
 
 AQUAPLANING = AxleCheck("wet.aquaplaning", _grade, _explain)

@@ -8,8 +8,9 @@ from service.assessment.checks.words import plain, signed, signed_apart, span
 from service.assessment.view.views import CarView
 from service.core.findings import MET, NOT_MET, Finding, Remedy, is_open, worst
 from service.core.numeric import Num, magnitude, pick, unknown
+from service.core.saying import Amount, Said, say
 
-NOT_DRIVEN = "A trailer has no drive or stability control of its own that unlike circumferences could mislead."
+NOT_DRIVEN = say("A trailer has no drive or stability control of its own that unlike circumferences could mislead.")
 
 
 def _grade(car: CarView[Num]) -> Grade[Num]:
@@ -37,23 +38,37 @@ def _explain(car: CarView, grade: Grade) -> Finding:
     if car.vehicle.is_trailer:
         return Finding("diameter.axle_ratio", "vehicle", MET, NOT_DRIVEN, None, None, None, limit.basis)
     if is_open(grade.outcome):
-        message = "The ratio of the front to the rear circumference cannot be judged without all overall diameters."
+        message = say(
+            "The ratio of the front to the rear circumference cannot be judged without all overall diameters."
+        )
         remedy = diameter_remedy(car.front, car.rear)
     elif grade.outcome == MET:
-        within = f"within {plain(near.value, 1)} % either way"
-        message = f"The ratio of the front to the rear circumference changes by {signed(grade.measured)} %, {within}."
+        message = say(
+            "The ratio of the front to the rear circumference changes by {change}, within {limit} either way.",
+            change=signed(grade.measured, 1, "%"),
+            limit=plain(near.value, 1, "%"),
+        )
         if plain(grade.measured, 1) == "0":
-            message = "The ratio of the front to the rear circumference stays as it is."
+            message = say("The ratio of the front to the rear circumference stays as it is.")
     else:
-        reason = "stability control may take it for a slipping wheel"
-        if car.vehicle.driven_axle == "all":
-            reason = "this strains the all-wheel drive"
-        change = signed_apart(grade.measured, limit.value, 1)
-        message = f"The ratio of the front to the rear circumference changes by {change} %: {reason}."
+        message = _beyond(car, signed_apart(grade.measured, limit.value, 1, "%"))
         remedy = _remedy(car, near.value)
     measured = finite(grade.measured)
     return Finding(
         "diameter.axle_ratio", "vehicle", grade.outcome, message, measured, limit.value, "%", limit.basis, remedy
+    )
+
+
+def _beyond(car: CarView, change: Amount) -> Said:
+    if car.vehicle.driven_axle == "all":
+        return say(
+            "The ratio of the front to the rear circumference changes by {change}: this strains the all-wheel drive.",
+            change=change,
+        )
+    return say(
+        "The ratio of the front to the rear circumference changes by {change}: "
+        "stability control may take it for a slipping wheel.",
+        change=change,
     )
 
 
@@ -68,9 +83,13 @@ def _remedy(car: CarView, near_percent: float) -> Remedy:
     low, high = matched * (1.0 - room), matched * (1.0 + room)
     if view.name == "rear":
         low, high = matched / (1.0 + room), matched / (1.0 - room)
-    words = f"a rolling circumference of {span(low, high, 'mm')}"
+    size = span(low, high, "mm")
+    if view.name == "front":
+        words = say("fit front tyres with a rolling circumference of {size} beside these rear tyres", size=size)
+    else:
+        words = say("fit rear tyres with a rolling circumference of {size} beside these front tyres", size=size)
     return Remedy(
-        f"fit {view.name} tyres with {words} beside these {other.name} tyres",
+        words,
         f"/candidate/{view.name}/tyre/rolling_circumference_mm",
         "rolling_circumference_mm",
         low,

@@ -13,6 +13,7 @@ from service.assessment.checks.words import plain
 from service.assessment.view.views import CarView
 from service.core.findings import MET, Finding, Holds, is_open, worst
 from service.core.numeric import Num, magnitude, pick, unknown
+from service.core.saying import Said, say, sentences
 from service.core.sources import SOURCES, basis
 
 Direction = Literal["towards_understeer", "towards_oversteer", "neutral"]
@@ -23,7 +24,7 @@ DEGREES: tuple[Degree, ...] = ("negligible", "noticeable", "strong")
 NEUTRAL, TOWARDS_UNDERSTEER, TOWARDS_OVERSTEER = 0, 1, 2
 NEGLIGIBLE, NOTICEABLE, STRONG = 0, 1, 2
 GRADIENT = basis("PROJECT", f"after {SOURCES['GILLESPIE'].title}, with the project's own tyre elasticities")
-NOT_STEERED = "A trailer is not steered, so it has no understeer or oversteer of its own."
+NOT_STEERED = say("A trailer is not steered, so it has no understeer or oversteer of its own.")
 
 
 class Balance(NamedTuple):
@@ -32,8 +33,8 @@ class Balance(NamedTuple):
     direction: Direction
     degree: Degree
     certain: bool
-    warning: str | None
-    text: str
+    warning: Said | None
+    text: Said
 
 
 def degree_code(car: CarView[Num]) -> int:
@@ -55,26 +56,40 @@ def balance(car: CarView) -> Balance:
     if car.vehicle.is_trailer:
         return Balance("neutral", "negligible", certain=True, warning=None, text=NOT_STEERED)
     if unknown(value):
-        return Balance("neutral", "negligible", certain=False, warning=None, text="The balance cannot be estimated.")
+        text = say("The balance cannot be estimated.")
+        return Balance("neutral", "negligible", certain=False, warning=None, text=text)
     small = car.limits.balance_negligible_deg_per_g.value
     certain = not (low < -small and high > small)
     degree, direction = DEGREES[degree_code(car)], DIRECTIONS[direction_code(car)]
     if direction == "neutral":
-        text = "The balance in the dry stays as it is."
+        text = say("The balance in the dry stays as it is.")
         if not certain:
-            text = "The balance in the dry probably stays as it is; the estimate is too wide to be sure of a direction."
+            text = say(
+                "The balance in the dry probably stays as it is; the estimate is too wide to be sure of a direction."
+            )
         return Balance("neutral", "negligible", certain, None, text)
-    how = "strongly" if degree == "strong" else "noticeably"
-    text = f"In the dry the car shifts {how} {direction.replace('_', ' ')}."
+    text = _shift(direction, degree, certain=certain)
     if not certain:
-        text = f"In the dry the car may shift {direction.replace('_', ' ')}; the direction is uncertain."
-        warning = "Try the car with care: it may behave differently near its limit."
-        return Balance(direction, degree, certain, warning, text)
-    if direction == "towards_oversteer":
-        warning = "It turns in more readily, and the rear may slide before the driver can react."
+        warning = say("Try the car with care: it may behave differently near its limit.")
+    elif direction == "towards_oversteer":
+        warning = say("It turns in more readily, and the rear may slide before the driver can react.")
     else:
-        warning = "The front runs wide sooner, and the steering answers less readily."
+        warning = say("The front runs wide sooner, and the steering answers less readily.")
     return Balance(direction, degree, certain, warning, text)
+
+
+def _shift(direction: Direction, degree: Degree, *, certain: bool) -> Said:
+    if direction == "towards_oversteer":
+        if not certain:
+            return say("In the dry the car may shift towards oversteer; the direction is uncertain.")
+        if degree == "strong":
+            return say("In the dry the car shifts strongly towards oversteer.")
+        return say("In the dry the car shifts noticeably towards oversteer.")
+    if not certain:
+        return say("In the dry the car may shift towards understeer; the direction is uncertain.")
+    if degree == "strong":
+        return say("In the dry the car shifts strongly towards understeer.")
+    return say("In the dry the car shifts noticeably towards understeer.")
 
 
 def _grade(car: CarView[Num]) -> Grade[Num]:
@@ -105,16 +120,17 @@ def _explain(car: CarView, grade: Grade) -> Finding:
     if car.vehicle.is_trailer:
         return Finding("balance.change", "vehicle", MET, NOT_STEERED, None, None, None, GRADIENT)
     if is_open(grade.outcome):
-        message = "The balance cannot be estimated from what is known of the present and proposed tyres."
+        message = say("The balance cannot be estimated from what is known of the present and proposed tyres.")
         ask = level_remedy(car.front, car.rear) or stiffness_remedy(car.front, car.rear)
         return Finding("balance.change", "vehicle", grade.outcome, message, None, None, "deg/g", GRADIENT, ask)
     found = balance(car)
     message = found.text
     if found.warning is not None:
-        message = f"{message} {found.warning}"
+        message = sentences(message, found.warning)
     if _shifts_and_floats(car):
-        fall = plain(car.driving.rear.reserve_fall_percent)
-        message = f"{message} In standing water the rear loses some {fall} % of its reserve as well."
+        fall = plain(car.driving.rear.reserve_fall_percent, 0, "%")
+        floats = say("In standing water the rear loses some {fall} of its reserve as well.", fall=fall)
+        message = sentences(message, floats)
     return Finding("balance.change", "vehicle", grade.outcome, message, grade.measured, grade.limit, "deg/g", GRADIENT)
 
 

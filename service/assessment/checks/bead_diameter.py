@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from service.assessment.checks.grade import AxleCheck, Grade
-from service.assessment.checks.words import plain, rim_pointer
+from service.assessment.checks.words import inches, plain, rim_pointer
 from service.assessment.view.views import AxleView
 from service.core.findings import NOT_MET, Finding, Remedy, worst
 from service.core.numeric import Num
+from service.core.saying import say
 from service.core.sources import basis
 
 BEAD = basis("ISO-4000-2", "nominal rim diameter code")
@@ -18,20 +19,24 @@ def _grade(view: AxleView[Num]) -> Grade[Num]:
 
 
 def _explain(view: AxleView, grade: Grade) -> Finding:
-    rim, tyre = plain(grade.measured, 2), plain(grade.limit, 2)
+    rim, tyre = inches(grade.measured), inches(grade.limit)
     if grade.outcome == NOT_MET:
-        message = f"The tyre is for a rim of {tyre} inch; this rim has {rim} inch. It must not be mounted."
+        message = say(
+            "The tyre is for a rim of {tyre_code}; this rim has {rim_code}. It must not be mounted.",
+            tyre_code=tyre,
+            rim_code=rim,
+        )
         remedy = Remedy(
-            f"a rim of {tyre} inch, or a tyre for {rim} inch",
+            say("a rim of {tyre_code}, or a tyre for {rim_code}", tyre_code=tyre, rim_code=rim),
             rim_pointer(view.name),
             "rim_diameter_in",
             grade.limit,
             grade.limit,
-            tyre,
+            plain(grade.limit, 2),
             "in",
         )
     else:
-        message, remedy = f"Tyre and rim are both {rim} inch.", None
+        message, remedy = say("Tyre and rim are both {rim_code}.", rim_code=rim), None
     return Finding("rim.diameter", view.name, grade.outcome, message, grade.measured, grade.limit, "in", BEAD, remedy)
 
 

@@ -7,6 +7,7 @@ it. Where nobody measured, the shift of the design says whether somebody has to.
 from __future__ import annotations
 
 from collections.abc import Callable
+from math import ceil
 from typing import NamedTuple, Protocol
 
 from service.assessment.checks.grade import LAST_BIT, AxleCheck, AxleFigure, Grade, finite
@@ -17,6 +18,7 @@ from service.assessment.view.views import AxleView
 from service.assessment.view.wheel_facts import NO_MARK
 from service.core.findings import ADVISORY, MET, NOT_MET, Basis, Finding, Remedy, worst
 from service.core.numeric import UNKNOWN, Num, known, known_or, pick, unknown
+from service.core.saying import Amount, Said, say
 from service.rules.limits import Limit, Limits
 
 # Below this a length is told in tenths.
@@ -34,7 +36,9 @@ class Side(NamedTuple):
     """One direction in which a wheel may touch."""
 
     name: str
-    towards: str
+    towards: Said
+    nearer: Said
+    between: Said
     shift: AxleFigure
     growth: AxleFigure
     room: AxleRoom
@@ -49,7 +53,12 @@ class Side(NamedTuple):
 SIDES = (
     Side(
         "inboard",
-        "strut",
+        # Say: as in "The wheel needs {length} more room {towards}, which leaves {left}."
+        say("towards the strut"),
+        # Say: as in "The wheel comes {length} {nearer}."
+        say("nearer to the strut"),
+        # Say: as in "measure the room {between}".
+        say("between wheel and strut"),
         lambda view: view.change.inboard_edge_mm,
         lambda view: view.change.growth_sideways_mm,
         lambda view: view.axle.sure_inboard_mm,
@@ -58,7 +67,12 @@ SIDES = (
     ),
     Side(
         "outboard",
-        "wing edge",
+        # Say: as in "The wheel needs {length} more room {towards}, which leaves {left}."
+        say("towards the wing edge"),
+        # Say: as in "The wheel comes {length} {nearer}."
+        say("nearer to the wing edge"),
+        # Say: as in "measure the room {between}".
+        say("between wheel and wing edge"),
         lambda view: view.change.outboard_edge_mm,
         lambda view: view.change.growth_sideways_mm,
         lambda view: view.axle.sure_outboard_mm,
@@ -67,7 +81,12 @@ SIDES = (
     ),
     Side(
         "radial",
-        "wheel arch",
+        # Say: as in "The wheel needs {length} more room {towards}, which leaves {left}."
+        say("towards the wheel arch"),
+        # Say: as in "The wheel comes {length} {nearer}."
+        say("nearer to the wheel arch"),
+        # Say: as in "measure the room {between}".
+        say("between wheel and wheel arch"),
         lambda view: view.change.radial_edge_mm,
         lambda view: view.change.growth_radial_mm,
         lambda view: view.axle.sure_radial_mm,
@@ -109,49 +128,86 @@ def _explain(view: AxleView, grade: Grade, side: Side) -> Finding:
     return Finding(code, view.name, grade.outcome, message, finite(grade.measured), shown, "mm", basis, remedy)
 
 
-def millimetres(length: float) -> str:
+def millimetres(length: float) -> Amount | Said:
     """Return a length in whole millimetres; what is less than one, to a tenth."""
     if length >= WHOLE_MM:
-        return f"{plain(length)} mm"
-    tenths = plain(length, 1)
-    return "less than 0.1 mm" if tenths == "0" else f"{tenths} mm"
+        return plain(length, 0, "mm")
+    if plain(length, 1) == "0":
+        return say("less than {length}", length=plain(0.1, 1, "mm"))
+    return plain(length, 1, "mm")
 
 
-def _measured(view: AxleView, side: Side, grade: Grade) -> str:
-    needed, enough, left = side.needed(view), side.enough(view.limits).value, grade.measured
-    way = "more" if needed > 0.0 else "less"
-    moved = f"The wheel needs {millimetres(abs(needed))} {way} room towards the {side.towards}"
-    still, advised = plain(abs(needed), 1) == "0", f"{plain(enough)} mm or more is advised."
+def _measured(view: AxleView, side: Side, grade: Grade) -> Said:
+    needed, enough, towards = side.needed(view), side.enough(view.limits).value, side.towards
+    length = millimetres(abs(needed))
     if grade.outcome == NOT_MET:
-        return f"{moved}, {millimetres(-left)} more than there is: it touches."
-    if grade.outcome == ADVISORY and still:
-        return f"The room towards the {side.towards} is {apart(left, enough)} mm; {advised}"
+        return say(
+            "The wheel needs {length} more room {towards}, {lacking} more than there is: it touches.",
+            length=length,
+            towards=towards,
+            lacking=millimetres(-grade.measured),
+        )
+    if plain(abs(needed), 1) == "0":
+        if grade.outcome != ADVISORY:
+            return say("The room {towards} does not change.", towards=towards)
+        return say(
+            "The room {towards} is {room}; {enough} or more is advised.",
+            towards=towards,
+            room=apart(grade.measured, enough, 0, "mm"),
+            enough=plain(enough, 0, "mm"),
+        )
+    left = apart(grade.measured, enough, 0, "mm") if grade.outcome == ADVISORY else plain(grade.measured, 0, "mm")
+    moved = say(
+        "The wheel needs {length} less room {towards}, which leaves {left}", length=length, towards=towards, left=left
+    )
+    if needed > 0.0:
+        moved = say(
+            "The wheel needs {length} more room {towards}, which leaves {left}",
+            length=length,
+            towards=towards,
+            left=left,
+        )
     if grade.outcome == ADVISORY:
-        return f"{moved}, which leaves {apart(left, enough)} mm; {advised}"
-    if still:
-        return f"The room towards the {side.towards} does not change."
-    return f"{moved}, which leaves {plain(left)} mm."
+        return say("{moved}; {enough} or more is advised.", moved=moved, enough=plain(enough, 0, "mm"))
+    return say("{moved}.", moved=moved)
 
 
-def _unmeasured(view: AxleView, side: Side, grade: Grade) -> tuple[str, Remedy | None, Basis]:
+def _unmeasured(view: AxleView, side: Side, grade: Grade) -> tuple[Said, Remedy | None, Basis]:
     shift, limits = side.shift(view), view.limits
-    least = _to_be_measured(view, side)
     if grade.outcome == MET:
         within = limits.unmeasured_shift_met_mm
-        message = f"The wheel stays within {plain(within.value)} mm of the present one towards the {side.towards}."
-        if plain(abs(shift), 1) == "0":
-            message = f"The room towards the {side.towards} does not change."
-        elif shift < 0.0:
-            message = f"The wheel needs {millimetres(-shift)} less room towards the {side.towards} than now."
-        return message, None, within.basis
-    before = " before you order" if grade.outcome == ADVISORY else ""
-    text = f"measure the room between wheel and {side.towards}{before}: {_up(least)} mm is enough"
-    message = f"The wheel comes {millimetres(shift)} nearer to the {side.towards}. The room there was not measured."
-    most = limits.unmeasured_shift_met_mm if grade.outcome == ADVISORY else side.unmeasured_most(limits)
+        return _hardly_moved(side, shift, within), None, within.basis
+    message = say(
+        "The wheel comes {length} {nearer}. The room there was not measured.",
+        length=millimetres(shift),
+        nearer=side.nearer,
+    )
+    least = _to_be_measured(view, side)
+    enough, most = _up(least), side.unmeasured_most(limits)
+    text = say("measure the room {between}: {enough} is enough", between=side.between, enough=enough)
+    if grade.outcome == ADVISORY:
+        text = say(
+            "measure the room {between} before you order: {enough} is enough", between=side.between, enough=enough
+        )
+        most = limits.unmeasured_shift_met_mm
     return message, _measure(view, side, text, least), most.basis
 
 
-def _measure(view: AxleView, side: Side, text: str, least: float) -> Remedy:
+def _hardly_moved(side: Side, shift: float, within: Limit) -> Said:
+    if plain(abs(shift), 1) == "0":
+        return say("The room {towards} does not change.", towards=side.towards)
+    if shift < 0.0:
+        return say(
+            "The wheel needs {length} less room {towards} than now.", length=millimetres(-shift), towards=side.towards
+        )
+    return say(
+        "The wheel stays within {length} of the present one {towards}.",
+        length=plain(within.value, 0, "mm"),
+        towards=side.towards,
+    )
+
+
+def _measure(view: AxleView, side: Side, text: Said, least: float) -> Remedy:
     pointer = f"/vehicle/{view.name}/clearance/{side.name}_mm"
     return Remedy(text, pointer, f"{side.name}_mm", least, unit="mm")
 
@@ -161,24 +217,24 @@ def _to_be_measured(view: AxleView, side: Side) -> float:
     return side.needed(view) + side.enough(view.limits).value + view.axle.clearance_tolerance_mm
 
 
-def _up(length: float) -> str:
-    return plain(length + 0.5 - LAST_BIT)
+def _up(length: float) -> Amount:
+    return plain(float(ceil(length - LAST_BIT)), 0, "mm")
 
 
-def _unplaced(view: AxleView, side: Side) -> tuple[str, Remedy | None]:
+def _unplaced(view: AxleView, side: Side) -> tuple[Said, Remedy | None]:
     if side.name == "radial":
-        return "The room to the arch cannot be judged without the overall diameters.", diameter_remedy(view)
+        return say("The room to the arch cannot be judged without the overall diameters."), diameter_remedy(view)
     lacking = offset_remedy(view)
     if lacking is None:
-        return "The room cannot be judged without the section widths.", width_remedy(view)
-    return "Where the wheel stands is not known without the offset (ET) of both rims.", lacking
+        return say("The room cannot be judged without the section widths."), width_remedy(view)
+    return say("Where the wheel stands is not known without the offset (ET) of both rims."), lacking
 
 
 def _remedy(view: AxleView, side: Side) -> Remedy:
     enough, needed = side.enough(view.limits).value, side.needed(view)
     if needed <= LAST_BIT:
         least = _to_be_measured(view, side)
-        text = f"look for marks of rubbing and measure again: {_up(least)} mm is enough"
+        text = say("look for marks of rubbing and measure again: {enough} is enough", enough=_up(least))
         return _measure(view, side, text, least)
     spare = max(side.room(view) - enough, 0.0)
     if side.name == "radial":
@@ -196,7 +252,7 @@ def _lower(view: AxleView, spare_mm: float) -> Remedy:
     # Growth is of the section only: the bead stays as it is.
     bead, growth = facts.rim_diameter_mm, 1.0 + limits.service_height_growth_percent.value / 100.0
     most = max(bead + (grown - bead) / growth, present)
-    text = f"an overall diameter of {span(None, most, 'mm')}"
+    text = say("an overall diameter of {size}", size=span(None, most, "mm"))
     return Remedy(text, tyre_pointer(view.name), "overall_diameter_mm", at_most=most, unit="mm")
 
 
@@ -205,7 +261,7 @@ def _narrower(view: AxleView, spare_mm: float) -> Remedy:
     now = view.now.geometry
     growth = 1.0 + view.limits.service_width_growth_percent.value / 100.0
     most = max((now.widest_mm + 2.0 * spare_mm) / growth, now.section_width_mm)
-    text = f"a narrower tyre, its section {span(None, most, 'mm')} wide"
+    text = say("a narrower tyre, its section {width} wide", width=span(None, most, "mm"))
     pointer = f"/candidate/{view.name}/tyre/section_width_mm"
     return Remedy(text, pointer, "section_width_mm", at_most=most, unit="mm")
 

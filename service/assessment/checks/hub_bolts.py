@@ -11,6 +11,7 @@ from service.assessment.view.views import AxleView
 from service.assessment.view.wheel_facts import SAME_CIRCLE_MM
 from service.core.findings import NOT_MET, Finding, Remedy, is_open, worst
 from service.core.numeric import UNKNOWN, Num, known, known_or, magnitude, pick, unknown
+from service.core.saying import say
 from service.core.sources import basis
 
 CIRCLE = basis("COMMON-PRACTICE", "rim and hub have the same number of bolts on the same circle")
@@ -48,29 +49,45 @@ def _explain(view: AxleView, grade: Grade) -> Finding:
     hub, rim = _circle(*_hub(view)), _circle(*_rim(view))
     remedy = None
     # What is said of the hub rests on the present wheel where nobody looked.
-    holder = "hub" if view.axle.hub_bolt_circle is not None else "present rim"
+    looked = view.axle.hub_bolt_circle is not None
     if is_open(grade.outcome) and hub == "":
-        message = "The hub's bolt circle is not known."
-        enough = "" if rim == "" else f": {rim} is enough"
-        remedy = Remedy(
-            f"read the bolt circle on the back of the present wheel, or measure the hub{enough}",
-            f"/vehicle/{view.name}/hub/bolt_circle",
-            "bolt_circle",
-            equals=rim or None,
-        )
+        message = say("The hub's bolt circle is not known.")
+        remedy = _read_the_hub(view, rim)
     elif is_open(grade.outcome):
-        message = f"The rim's bolt circle is not known. The {holder} has {hub}."
-        text = f"read the bolt circle on the back of the wheel: {hub} is enough"
+        message = say("The rim's bolt circle is not known. The present rim has {circle}.", circle=hub)
+        if looked:
+            message = say("The rim's bolt circle is not known. The hub has {circle}.", circle=hub)
+        text = say("read the bolt circle on the back of the wheel: {circle} is enough", circle=hub)
         remedy = Remedy(text, of_rim, "bolt_circle", equals=hub)
     elif grade.outcome == NOT_MET:
-        message = f"The rim's bolt circle is {rim}, the {holder}'s {hub}: the wheel does not go on."
-        remedy = Remedy(f"other rims, with bolt circle {hub}", of_rim, "bolt_circle", equals=hub)
-    elif holder == "hub":
-        message = f"Rim and hub both have bolt circle {hub}."
+        message = say(
+            "The rim's bolt circle is {rim}, the present rim's {present}: the wheel does not go on.",
+            rim=rim,
+            present=hub,
+        )
+        if looked:
+            message = say(
+                "The rim's bolt circle is {rim}, the hub's {hub}: the wheel does not go on.", rim=rim, hub=hub
+            )
+        text = say("other rims, with bolt circle {circle}", circle=hub)
+        remedy = Remedy(text, of_rim, "bolt_circle", equals=hub)
+    elif looked:
+        message = say("Rim and hub both have bolt circle {circle}.", circle=hub)
     else:
-        message = f"The rim has bolt circle {hub} as the present rim, so it is taken to be the hub's."
+        message = say(
+            "The rim has bolt circle {circle} as the present rim, so it is taken to be the hub's.", circle=hub
+        )
     measured, limit = finite(grade.measured), finite(grade.limit)
     return Finding("rim.bolt_circle", view.name, grade.outcome, message, measured, limit, "mm", CIRCLE, remedy)
+
+
+def _read_the_hub(view: AxleView, rim: str) -> Remedy:
+    text = say("read the bolt circle on the back of the present wheel, or measure the hub")
+    if rim:
+        text = say(
+            "read the bolt circle on the back of the present wheel, or measure the hub: {circle} is enough", circle=rim
+        )
+    return Remedy(text, f"/vehicle/{view.name}/hub/bolt_circle", "bolt_circle", equals=rim or None)
 
 
 def _circle(bolts: float, diameter_mm: float) -> str:

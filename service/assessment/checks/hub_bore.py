@@ -10,6 +10,7 @@ from service.assessment.checks.words import plain
 from service.assessment.view.views import AxleView
 from service.core.findings import ADVISORY, NOT_MET, Finding, Remedy, is_open, worst
 from service.core.numeric import UNKNOWN, Num, known, known_or, pick, unknown
+from service.core.saying import Amount, Said, say
 from service.core.sources import basis
 
 BORE = basis("COMMON-PRACTICE", "the wheel is centred on the hub")
@@ -40,25 +41,23 @@ def _grade(view: AxleView[Num]) -> Grade[Num]:
 
 def _explain(view: AxleView, grade: Grade) -> Finding:
     remedy = None
-    bore, hub, measured = plain(grade.measured, 1), plain(grade.limit, 1), known(view.axle.hub_centre_bore_mm)
+    bore, hub, measured = _bore(grade.measured), _bore(grade.limit), known(view.axle.hub_centre_bore_mm)
     if is_open(grade.outcome):
         message, remedy = _not_known(view, grade)
     elif grade.outcome == NOT_MET:
-        message = f"The rim's centre bore of {bore} mm is smaller than the hub's {hub} mm: the wheel does not go on."
-        text = f"other rims, with a centre bore of {hub} mm, or a larger one and spigot rings"
-        remedy = _rims(view, text, grade.limit)
-    elif grade.outcome == ADVISORY and measured:
-        message = f"The rim's centre bore of {bore} mm is larger than the hub's {hub} mm: spigot rings are needed."
-        text = f"spigot rings {bore} to {hub} mm, or other rims with a centre bore of {hub} mm"
+        message = say(
+            "The rim's centre bore of {bore} mm is smaller than the hub's {hub} mm: the wheel does not go on.",
+            bore=bore,
+            hub=hub,
+        )
+        text = say("other rims, with a centre bore of {hub} mm, or a larger one and spigot rings", hub=hub)
         remedy = _rims(view, text, grade.limit)
     elif grade.outcome == ADVISORY:
-        message = f"The rim's centre bore is {bore} mm, the present rim's {hub} mm: spigot rings are needed."
-        text = f"spigot rings from {bore} mm to the hub as measured, or other rims with a centre bore of {hub} mm"
-        remedy = _rims(view, text, grade.limit)
+        message, remedy = _rings(view, grade)
     elif measured:
-        message = f"The rim's centre bore of {bore} mm fits the hub's {hub} mm."
+        message = say("The rim's centre bore of {bore} mm fits the hub's {hub} mm.", bore=bore, hub=hub)
     else:
-        message = f"The rim's centre bore is {bore} mm, as the present rim's."
+        message = say("The rim's centre bore is {bore} mm, as the present rim's.", bore=bore)
     found, limit = finite(grade.measured), finite(grade.limit)
     if grade.outcome == ADVISORY and not measured:
         # The hub may be smaller than the present bore: a ring is not ordered by it.
@@ -66,28 +65,65 @@ def _explain(view: AxleView, grade: Grade) -> Finding:
     return Finding("rim.centre_bore", view.name, grade.outcome, message, found, limit, "mm", BORE, remedy)
 
 
-def _rims(view: AxleView, text: str, bore_mm: float) -> Remedy:
+def _bore(diameter_mm: float) -> Amount:
+    """Return a bore as it is marked and sold, in millimetres whatever units the answer is in."""
+    return plain(diameter_mm, 1)
+
+
+def _rings(view: AxleView, grade: Grade) -> tuple[Said, Remedy]:
+    bore, hub = _bore(grade.measured), _bore(grade.limit)
+    if known(view.axle.hub_centre_bore_mm):
+        message = say(
+            "The rim's centre bore of {bore} mm is larger than the hub's {hub} mm: spigot rings are needed.",
+            bore=bore,
+            hub=hub,
+        )
+        text = say(
+            "spigot rings {outside} to {hub} mm, or other rims with a centre bore of {hub} mm",
+            outside=bore,
+            hub=hub,
+        )
+        return message, _rims(view, text, grade.limit)
+    message = say(
+        "The rim's centre bore is {bore} mm, the present rim's {present} mm: spigot rings are needed.",
+        bore=bore,
+        present=hub,
+    )
+    text = say(
+        "spigot rings from {bore} mm to the hub as measured, or other rims with a centre bore of {present} mm",
+        bore=bore,
+        present=hub,
+    )
+    return message, _rims(view, text, grade.limit)
+
+
+def _rims(view: AxleView, text: Said, bore_mm: float) -> Remedy:
     pointer = f"/candidate/{view.name}/rim/centre_bore_mm"
     return Remedy(text, pointer, "centre_bore_mm", bore_mm, bore_mm, unit="mm")
 
 
-def _not_known(view: AxleView, grade: Grade) -> tuple[str, Remedy]:
-    bore, hub = plain(grade.measured, 1), plain(grade.limit, 1)
+def _not_known(view: AxleView, grade: Grade) -> tuple[Said, Remedy]:
+    bore, hub = _bore(grade.measured), _bore(grade.limit)
     of_hub = f"/vehicle/{view.name}/hub/centre_bore_mm"
     if known(grade.measured):
-        message = "The hub's centre bore is not known."
+        message = say("The hub's centre bore is not known.")
         if known(grade.limit):
-            message = f"The rim's centre bore of {bore} mm is smaller than the present rim's {hub} mm."
-        text = f"measure the centring spigot of the hub: {bore} mm or less is enough"
+            message = say(
+                "The rim's centre bore of {bore} mm is smaller than the present rim's {present} mm.",
+                bore=bore,
+                present=hub,
+            )
+        text = say("measure the centring spigot of the hub: {bore} mm or less is enough", bore=bore)
         return message, Remedy(text, of_hub, "centre_bore_mm", at_most=grade.measured, unit="mm")
     if known(grade.limit):
-        holder = "hub" if known(view.axle.hub_centre_bore_mm) else "present rim"
-        message = f"The rim's centre bore is not known. The {holder} has {hub} mm."
-        text = f"measure the rim's centre bore: {hub} mm is enough"
+        message = say("The rim's centre bore is not known. The present rim has {bore} mm.", bore=hub)
+        if known(view.axle.hub_centre_bore_mm):
+            message = say("The rim's centre bore is not known. The hub has {bore} mm.", bore=hub)
+        text = say("measure the rim's centre bore: {bore} mm is enough", bore=hub)
         pointer = f"/candidate/{view.name}/rim/centre_bore_mm"
         return message, Remedy(text, pointer, "centre_bore_mm", grade.limit, unit="mm")
-    message = "Neither the hub's nor the rim's centre bore is known."
-    text = "measure the centring spigot of the hub, and the rim's centre bore"
+    message = say("Neither the hub's nor the rim's centre bore is known.")
+    text = say("measure the centring spigot of the hub, and the rim's centre bore")
     return message, Remedy(text, of_hub, "centre_bore_mm", unit="mm")
 
 

@@ -7,7 +7,8 @@ from service.assessment.checks.words import apart, plain, tyre_pointer
 from service.assessment.view.figures import load_share
 from service.assessment.view.views import AxleView
 from service.core.findings import NOT_MET, OPEN, Finding, Remedy, is_open, worst
-from service.core.numeric import Num, known, unknown
+from service.core.numeric import Num, unknown
+from service.core.saying import Amount, Said, say, sentences
 from service.core.sources import basis
 from service.standards.load_index import least_index_for_kg
 from service.standards.passenger_speed_load import load_factor
@@ -42,42 +43,79 @@ def index_remedy(view: AxleView, axle_mass_kg: float) -> Remedy:
     index = least_index_for_kg(per_tyre / factor)
     pointer = tyre_pointer(view.name)
     if index is None:
-        return Remedy("check the axle's mass: no load index of the table carries it", pointer, "load_index")
-    words = f"load index {index} or more"
-    if symbol is not None:
-        words = f"{words}, with speed symbol {symbol}"
-    if factor < 1.0:
-        words = f"{words}, or a faster speed symbol that keeps more of its load"
-    return Remedy(words, pointer, "load_index", float(index))
+        return Remedy(say("check the axle's mass: no load index of the table carries it"), pointer, "load_index")
+    return Remedy(_index_words(Amount(index), symbol, keeps_all=factor >= 1.0), pointer, "load_index", float(index))
+
+
+def _index_words(index: Amount, symbol: str | None, *, keeps_all: bool) -> Said:
+    if symbol is None and keeps_all:
+        return say("load index {index} or more", index=index)
+    if symbol is None:
+        return say("load index {index} or more, or a faster speed symbol that keeps more of its load", index=index)
+    if keeps_all:
+        return say("load index {index} or more, with speed symbol {symbol}", index=index, symbol=symbol)
+    return say(
+        "load index {index} or more, with speed symbol {symbol}, or a faster speed symbol that keeps more of its load",
+        index=index,
+        symbol=symbol,
+    )
 
 
 def _explain(view: AxleView, grade: Grade) -> Finding:
-    facts = view.then.facts
-    where = COMMERCIAL if facts.commercial else PASSENGER
-    mass = plain(grade.limit)
-    remedy = None
+    where = COMMERCIAL if view.then.facts.commercial else PASSENGER
     if is_open(grade.outcome):
-        message = f"What the tyres carry is not known without load index and speed symbol. The axle needs {mass} kg."
-        remedy = index_remedy(view, grade.limit)
-        if known(facts.rated_kg):
-            speed = plain(view.vehicle.max_speed_kmh)
-            message = f"What the tyres carry at {speed} km/h is for their maker to state. The axle needs {mass} kg."
-            if grade.outcome == OPEN:
-                message = f"{message} The load index is no lower than the present one."
-            remedy = Remedy("the tyre maker's statement for this speed", tyre_pointer(view.name), "speed_symbol")
+        message, remedy = _not_known(view, grade)
     else:
-        carried = apart(grade.measured, grade.limit)
-        at_speed = ""
-        if facts.load_factor != 1.0:
-            speed = plain(min(view.vehicle.max_speed_kmh, facts.speed_capability_kmh))
-            at_speed = f" at {speed} km/h ({plain(100.0 * facts.load_factor, 1)} % of the load index)"
+        message, remedy = _carried(view, grade), None
         if grade.outcome == NOT_MET:
-            message = f"The axle's tyres carry {carried} kg{at_speed}; the axle needs {mass} kg."
             remedy = index_remedy(view, grade.limit)
-        else:
-            message = f"The axle's tyres carry {plain(grade.measured)} kg{at_speed}, enough for {mass} kg."
     return Finding(
         "load.capacity", view.name, grade.outcome, message, finite(grade.measured), grade.limit, "kg", where, remedy
+    )
+
+
+def _not_known(view: AxleView, grade: Grade) -> tuple[Said, Remedy]:
+    mass = plain(grade.limit, 0, "kg")
+    if unknown(view.then.facts.rated_kg):
+        message = say(
+            "What the tyres carry is not known without load index and speed symbol. The axle needs {mass}.", mass=mass
+        )
+        return message, index_remedy(view, grade.limit)
+    message = say(
+        "What the tyres carry at {speed} is for their maker to state. The axle needs {mass}.",
+        speed=plain(view.vehicle.max_speed_kmh, 0, "km/h"),
+        mass=mass,
+    )
+    if grade.outcome == OPEN:
+        message = sentences(message, say("The load index is no lower than the present one."))
+    text = say("the tyre maker's statement for this speed")
+    return message, Remedy(text, tyre_pointer(view.name), "speed_symbol")
+
+
+def _carried(view: AxleView, grade: Grade) -> Said:
+    facts, mass = view.then.facts, plain(grade.limit, 0, "kg")
+    speed = plain(min(view.vehicle.max_speed_kmh, facts.speed_capability_kmh), 0, "km/h")
+    share = plain(100.0 * facts.load_factor, 1, "%")
+    if grade.outcome == NOT_MET:
+        carried = apart(grade.measured, grade.limit, 0, "kg")
+        if facts.load_factor == 1.0:
+            return say("The axle's tyres carry {carried}; the axle needs {mass}.", carried=carried, mass=mass)
+        return say(
+            "The axle's tyres carry {carried} at {speed} ({share} of the load index); the axle needs {mass}.",
+            carried=carried,
+            speed=speed,
+            share=share,
+            mass=mass,
+        )
+    carried = plain(grade.measured, 0, "kg")
+    if facts.load_factor == 1.0:
+        return say("The axle's tyres carry {carried}, enough for {mass}.", carried=carried, mass=mass)
+    return say(
+        "The axle's tyres carry {carried} at {speed} ({share} of the load index), enough for {mass}.",
+        carried=carried,
+        speed=speed,
+        share=share,
+        mass=mass,
     )
 
 

@@ -6,12 +6,14 @@ from collections.abc import Iterator
 from typing import NamedTuple
 
 from service.assessment.checks.offset_window import unread_offset_mm
+from service.assessment.checks.wheel_words import TYRES, WHEELS, Which
 from service.assessment.checks.words import plain, span
 from service.assessment.view.change import Wheel
 from service.assessment.view.figures import DEEPEST_SHARE, HIGHEST_ASPECT_PERCENT, MOST_OVERLOAD
 from service.assessment.view.views import AxleView
 from service.core.findings import Remedy
 from service.core.numeric import known, unknown
+from service.core.saying import Said, say
 from service.core.units import STANDARD_GRAVITY_M_S2
 from service.physics.vertical_stiffness import vertical_stiffness_n_per_mm
 from service.standards.load_index import least_index_for_kg
@@ -28,13 +30,12 @@ class _Place(NamedTuple):
     pointer: str
     wheel: Wheel
     view: AxleView
-    which: str
-    """`present` or `new`."""
+    which: Which
 
     @property
-    def tyre(self) -> str:
+    def tyre(self) -> Said:
         """Return the tyre in words: `the new front tyre`."""
-        return f"the {self.which} {self.view.name} tyre"
+        return TYRES[self.which, self.view.name]
 
 
 def _places(views: tuple[AxleView, ...]) -> Iterator[_Place]:
@@ -49,8 +50,14 @@ def offset_remedy(view: AxleView) -> Remedy | None:
     if not lacking:
         return None
     low, high = unread_offset_mm(view) if len(lacking) == 1 else (None, None)
-    enough = "" if low is None and high is None else f": ET {span(low, high, '')} is enough"
-    text = f"read the offset (ET) on the back of the {lacking[0].which} {view.name} wheel{enough}"
+    wheel = WHEELS[lacking[0].which, view.name]
+    text = say("read the offset (ET) on the back of {wheel}", wheel=wheel)
+    if low is not None or high is not None:
+        text = say(
+            "read the offset (ET) on the back of {wheel}: ET {offset} is enough",
+            wheel=wheel,
+            offset=span(low, high, ""),
+        )
     return Remedy(text, f"{lacking[0].pointer}/rim/size", "offset_mm", low, high, unit="mm")
 
 
@@ -59,7 +66,7 @@ def service_remedy(view: AxleView) -> Remedy | None:
     for place in _places((view,)):
         facts = place.wheel.facts
         if unknown(facts.rated_kg * facts.load_factor * facts.speed_capability_kmh):
-            text = f"read load index and speed symbol on the sidewall of {place.tyre}"
+            text = say("read load index and speed symbol on the sidewall of {tyre}", tyre=place.tyre)
             return Remedy(text, f"{place.pointer}/tyre/size", "service_description")
     return None
 
@@ -77,7 +84,7 @@ def diameter_remedy(*views: AxleView) -> Remedy | None:
 
 def _state_diameter(place: _Place) -> Remedy:
     pointer = f"{place.pointer}/tyre/overall_diameter_mm"
-    text = f"look up the overall diameter of {place.tyre} in its maker's data, or measure it"
+    text = say("look up the overall diameter of {tyre} in its maker's data, or measure it", tyre=place.tyre)
     return Remedy(text, pointer, "overall_diameter_mm", unit="mm")
 
 
@@ -86,7 +93,7 @@ def width_remedy(*views: AxleView) -> Remedy | None:
     for place in _places(views):
         if unknown(place.wheel.geometry.section_width_mm):
             pointer = f"{place.pointer}/tyre/section_width_mm"
-            text = f"look up the section width of {place.tyre} in its maker's data, or measure it"
+            text = say("look up the section width of {tyre} in its maker's data, or measure it", tyre=place.tyre)
             return Remedy(text, pointer, "section_width_mm", unit="mm")
     return None
 
@@ -96,7 +103,9 @@ def _same_structure(*views: AxleView) -> Remedy | None:
     for view in views:
         if view.then.facts.radial != view.now.facts.radial:
             was = "radial" if view.now.facts.radial else "diagonal"
-            text = f"{was} tyres as at present: no estimate compares radial with diagonal ones"
+            text = say("diagonal tyres as at present: no estimate compares radial with diagonal ones")
+            if view.now.facts.radial:
+                text = say("radial tyres as at present: no estimate compares radial with diagonal ones")
             return Remedy(text, f"/candidate/{view.name}/tyre/size", "construction", equals=was)
     return None
 
@@ -108,16 +117,20 @@ def deflection_remedy(*views: AxleView) -> Remedy | None:
         return lacking
     for place in _places(views):
         if place.wheel.facts.aspect_percent > HIGHEST_ASPECT_PERCENT:
-            most = plain(HIGHEST_ASPECT_PERCENT)
-            text = f"a size no higher than {most} % of its width for {place.tyre}"
+            most = plain(HIGHEST_ASPECT_PERCENT, 0, "%")
+            text = say("a size no higher than {most} of its width for {tyre}", most=most, tyre=place.tyre)
             return Remedy(text, f"{place.pointer}/tyre/size", "aspect_percent", at_most=HIGHEST_ASPECT_PERCENT)
         if known(place.wheel.behaviour.static_loaded_radius_mm):
             continue
         least = _least_pressure_kpa(place)
         if least >= HIGHEST_USUAL_KPA:
-            text = f"a stronger tyre for {place.tyre}, one that is not crushed by its load"
+            text = say("a stronger tyre for {tyre}, one that is not crushed by its load", tyre=place.tyre)
             return Remedy(text, f"{place.pointer}/tyre/size", "load_index")
-        text = f"more than {plain(least)} kPa in {place.tyre}, or a tyre that is not crushed by its load"
+        text = say(
+            "more than {pressure} in {tyre}, or a tyre that is not crushed by its load",
+            pressure=plain(least, 0, "kPa"),
+            tyre=place.tyre,
+        )
         return Remedy(text, f"{place.pointer}/pressure_kpa", "pressure_kpa", least, unit="kPa")
     return None
 
@@ -143,7 +156,7 @@ def stiffness_remedy(*views: AxleView) -> Remedy | None:
         if place.wheel.facts.aspect_percent < LOWEST_ASPECT_PERCENT:
             least = plain(LOWEST_ASPECT_PERCENT)
             return Remedy(
-                f"a size with an aspect ratio of {least} or more for {place.tyre}",
+                say("a size with an aspect ratio of {least} or more for {tyre}", least=least, tyre=place.tyre),
                 f"{place.pointer}/tyre/size",
                 "aspect_percent",
                 LOWEST_ASPECT_PERCENT,
@@ -156,11 +169,14 @@ def level_remedy(*views: AxleView) -> Remedy | None:
     for view in views:
         pointer, facts = f"/vehicle/{view.name}/fitted/tyre/size", view.now.facts
         if unknown(facts.rated_kg):
-            text = f"read load index and speed symbol on the sidewall of the present {view.name} tyre"
+            tyre = TYRES["present", view.name]
+            text = say("read load index and speed symbol on the sidewall of {tyre}", tyre=tyre)
             return Remedy(text, pointer, "service_description")
         if unknown(view.now.behaviour.axle_stiffness_n_per_deg):
             least = least_index_for_kg(view.axle.estimate_mass_kg / view.axle.tyres / MOST_OVERLOAD + 1e-6)
-            over = plain(100.0 * (MOST_OVERLOAD - 1.0))
-            words = f"check the present load index and the axle's mass: they overload the present tyre by over {over} %"
+            words = say(
+                "check the present load index and the axle's mass: they overload the present tyre by over {share}",
+                share=plain(100.0 * (MOST_OVERLOAD - 1.0), 0, "%"),
+            )
             return Remedy(words, pointer, "load_index", None if least is None else float(least))
     return None

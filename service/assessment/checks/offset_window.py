@@ -10,6 +10,7 @@ from service.assessment.checks.words import rim_pointer, span, tyre_pointer
 from service.assessment.view.views import AxleView
 from service.core.findings import Remedy
 from service.core.numeric import Num, known, known_or, unknown
+from service.core.saying import say
 from service.physics.dimensions import service_width_mm
 
 
@@ -85,10 +86,10 @@ def offset_advice(view: AxleView) -> Remedy:
     """Return the offsets that serve all sides, or a narrower wheel where none does."""
     low, high = offset_window_mm(view)
     if not low <= high + LAST_BIT:
-        text = "fit a narrower wheel, since no offset leaves enough room on both sides"
+        text = say("fit a narrower wheel, since no offset leaves enough room on both sides")
         return Remedy(text, tyre_pointer(view.name), "nominal_width_mm")
     ends = _bound(low), _bound(high)
-    on_spacers = " on these spacers" if view.then.facts.spacer_mm else ""
-    return Remedy(
-        f"fit rims with ET {span(*ends, '')}{on_spacers}", rim_pointer(view.name), "offset_mm", *ends, unit="mm"
-    )
+    text = say("fit rims with ET {offset}", offset=span(*ends, ""))
+    if view.then.facts.spacer_mm:
+        text = say("fit rims with ET {offset} on these spacers", offset=span(*ends, ""))
+    return Remedy(text, rim_pointer(view.name), "offset_mm", *ends, unit="mm")

@@ -9,15 +9,16 @@ from service.assessment.view.ordered_pressure import AS_SHOWN_KPA, is_too_high, 
 from service.assessment.view.views import AxleView
 from service.core.findings import ADVISORY, NOT_MET, Finding, Remedy, worst
 from service.core.numeric import Num, known, known_or, pick, unknown
+from service.core.saying import Said, say, sentences
 from service.core.sources import basis
 from service.physics.pressure_load import pressure_for_load_kpa
 
 LAW = basis("ETRTO pressure-load", "exponent 0.8, with an addition for speed")
 
 
-def in_words(pressure_kpa: float) -> str:
+def in_words(pressure_kpa: float) -> Said:
     """Return a pressure as a gauge of either kind shows it: `245 kPa (2.45 bar)`."""
-    return f"{plain(pressure_kpa)} kPa ({plain(pressure_kpa / 100.0, 2)} bar)"
+    return say("{kpa} ({bar})", kpa=plain(pressure_kpa, 0, "kPa"), bar=plain(pressure_kpa / 100.0, 2, "bar"))
 
 
 def _grade(view: AxleView[Num]) -> Grade[Num]:
@@ -55,21 +56,31 @@ def _explain(view: AxleView, grade: Grade) -> Finding:
     return Finding("load.pressure", view.name, grade.outcome, message, measured, limit, "kPa", LAW, remedy)
 
 
-def _too_weak(view: AxleView) -> str:
+def _too_weak(view: AxleView) -> Said:
     # Shares of what `load.capacity` says of the axle, so that both sentences have the same sum.
     tyres, mass = view.axle.tyres, view.axle.max_axle_mass_kg
-    capacity, required = apart(view.then.load.axle_capacity_kg / tyres, mass / tyres), plain(mass / tyres)
-    return f"No pressure is enough. Each tyre must carry {required} kg, and it carries {capacity} kg at most."
+    return say(
+        "No pressure is enough. Each tyre must carry {required}, and it carries {capacity} at most.",
+        required=plain(mass / tyres, 0, "kg"),
+        capacity=apart(view.then.load.axle_capacity_kg / tyres, mass / tyres, 0, "kg"),
+    )
 
 
-def _wrong(view: AxleView, grade: Grade) -> str:
-    stated, needed = apart(grade.measured, grade.limit), view.then.load.required_pressure_kpa
+def _wrong(view: AxleView, grade: Grade) -> Said:
+    stated, needed = apart(grade.measured, grade.limit, 0, "kPa"), view.then.load.required_pressure_kpa
     if not grade.measured < needed:
-        reference, most = plain(view.then.facts.reference_pressure_kpa), plain(grade.limit)
-        message = f"{stated} kPa is too much: the tyre carries its load index at {reference} kPa."
-        return f"{message} Usually it gets {most} kPa at most."
-    speed = plain(view.vehicle.max_speed_kmh)
-    return f"{stated} kPa is too little for the full axle at {speed} km/h. It needs at least {plain(needed)} kPa."
+        return say(
+            "{stated} is too much: the tyre carries its load index at {reference}. Usually it gets {most} at most.",
+            stated=stated,
+            reference=plain(view.then.facts.reference_pressure_kpa, 0, "kPa"),
+            most=plain(grade.limit, 0, "kPa"),
+        )
+    return say(
+        "{stated} is too little for the full axle at {speed}. It needs at least {needed}.",
+        stated=stated,
+        speed=plain(view.vehicle.max_speed_kmh, 0, "km/h"),
+        needed=plain(needed, 0, "kPa"),
+    )
 
 
 def _set(view: AxleView) -> Remedy:
@@ -77,36 +88,47 @@ def _set(view: AxleView) -> Remedy:
     to_set, most = view.ordered_pressure_kpa, usual_most_kpa(view.then.facts, view.limits)
     pointer = f"/candidate/{view.name}/pressure_kpa"
     if unknown(to_set):
-        return Remedy(f"set {in_words(most)} or less, cold", pointer, "pressure_kpa", at_most=most, unit="kPa")
-    return Remedy(f"set {in_words(to_set)}, cold", pointer, "pressure_kpa", to_set, most, unit="kPa")
+        text = say("set {pressure} or less, cold", pressure=in_words(most))
+        return Remedy(text, pointer, "pressure_kpa", at_most=most, unit="kPa")
+    text = say("set {pressure}, cold", pressure=in_words(to_set))
+    return Remedy(text, pointer, "pressure_kpa", to_set, most, unit="kPa")
 
 
-def _enough(view: AxleView, grade: Grade) -> str:
-    pressure, needed = plain(grade.measured), plain(grade.limit)
+def _enough(view: AxleView, grade: Grade) -> Said:
+    pressure, needed = plain(grade.measured, 0, "kPa"), plain(grade.limit, 0, "kPa")
     if unknown(view.then.facts.pressure_kpa):
-        return f"The tyres carry the axle at the {pressure} kPa to be set. It needs at least {needed} kPa."
-    message = f"{pressure} kPa carries the axle, which needs at least {needed} kPa."
+        return say(
+            "The tyres carry the axle at the {pressure} to be set. It needs at least {needed}.",
+            pressure=pressure,
+            needed=needed,
+        )
+    message = say("{pressure} carries the axle, which needs at least {needed}.", pressure=pressure, needed=needed)
     if grade.measured < view.now.facts.pressure_kpa - AS_SHOWN_KPA:
-        message = f"{message} It is below the {plain(view.now.facts.pressure_kpa)} kPa of today."
+        today = plain(view.now.facts.pressure_kpa, 0, "kPa")
+        return sentences(message, say("It is below the {pressure} of today.", pressure=today))
     return message
 
 
-def _without_reference(view: AxleView) -> tuple[str, Remedy]:
+def _without_reference(view: AxleView) -> tuple[Said, Remedy]:
     facts, pointer = view.then.facts, tyre_pointer(view.name)
     if known(facts.rated_kg) and unknown(facts.load_factor * facts.speed_capability_kmh):
-        speed = plain(view.vehicle.max_speed_kmh)
-        message = f"The least pressure is not known: what the tyre needs at {speed} km/h is for its maker to state."
-        text = f"ask the tyre's maker for the pressure at {speed} km/h"
+        speed = plain(view.vehicle.max_speed_kmh, 0, "km/h")
+        message = say(
+            "The least pressure is not known: what the tyre needs at {speed} is for its maker to state.", speed=speed
+        )
+        text = say("ask the tyre's maker for the pressure at {speed}", speed=speed)
         return message, Remedy(text, pointer, "speed_symbol")
     if unknown(facts.rated_kg):
-        message = "The least pressure is not known, since the tyre states no load index or speed symbol."
-        text = "state load index and speed symbol of the proposed tyre"
+        message = say("The least pressure is not known, since the tyre states no load index or speed symbol.")
+        text = say("state load index and speed symbol of the proposed tyre")
         return message, Remedy(text, pointer, "service_description")
-    message = "The least pressure is not known. It follows from the pressure that is marked on the tyre's sidewall."
+    message = say(
+        "The least pressure is not known. It follows from the pressure that is marked on the tyre's sidewall."
+    )
     if not view.now.facts.commercial:
-        message = f"The proposed tyres are commercial ones and the present tyres are not. {message}"
+        message = sentences(say("The proposed tyres are commercial ones and the present tyres are not."), message)
     return message, Remedy(
-        "read the pressure beside the maximum load on the sidewall, and state it as the tyre's reference pressure",
+        say("read the pressure beside the maximum load on the sidewall, and state it as the tyre's reference pressure"),
         f"/candidate/{view.name}/tyre/reference_pressure_kpa",
         "reference_pressure_kpa",
         unit="kPa",

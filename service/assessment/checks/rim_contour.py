@@ -7,6 +7,7 @@ from service.assessment.checks.words import rim_pointer
 from service.assessment.view.views import AxleView
 from service.core.findings import MET, Finding, Remedy, worst
 from service.core.numeric import Num
+from service.core.saying import say
 from service.core.sources import basis
 
 HUMP = basis("ISO-4000-2", "note on humps for tubeless tyres")
@@ -23,24 +24,24 @@ def _grade(view: AxleView[Num]) -> Grade[Num]:
 
 def _explain(view: AxleView, grade: Grade) -> Finding:
     if grade.outcome == MET and view.then.facts.hump != 1.0:
-        message, remedy = "The rim is of one piece with a steep bead seat, which needs no hump.", None
+        message, remedy = say("The rim is of one piece with a steep bead seat, which needs no hump."), None
     elif grade.outcome == MET:
-        message, remedy = "The rim is of one piece and has a hump, as a tubeless tyre needs.", None
+        message, remedy = say("The rim is of one piece and has a hump, as a tubeless tyre needs."), None
     elif view.then.facts.one_piece != 1.0 and view.change.same_rim == 1.0:
-        message = "The rim is of several pieces; a tubeless tyre needs a sealed one."
-        remedy = Remedy("a tube, or the seal that the rim's maker names", rim_pointer(view.name), "hump")
+        message = say("The rim is of several pieces; a tubeless tyre needs a sealed one.")
+        remedy = Remedy(say("a tube, or the seal that the rim's maker names"), rim_pointer(view.name), "hump")
     elif view.then.facts.one_piece != 1.0:
-        message = "The rim is of several pieces; a tubeless tyre needs a one-piece drop-centre rim."
+        message = say("The rim is of several pieces; a tubeless tyre needs a one-piece drop-centre rim.")
         remedy = Remedy(
-            "a one-piece rim (x in its designation) with a hump, such as H2",
+            say("a one-piece rim (x in its designation) with a hump, such as H2"),
             rim_pointer(view.name),
             "hump",
             equals="H2",
         )
     else:
-        message = "No hump is stated for the rim."
+        message = say("No hump is stated for the rim.")
         remedy = Remedy(
-            "look for the hump beside the bead seat: H2 or the like is enough",
+            say("look for the hump beside the bead seat: H2 or the like is enough"),
             rim_pointer(view.name),
             "hump",
             equals="H2",

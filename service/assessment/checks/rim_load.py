@@ -7,6 +7,7 @@ from service.assessment.checks.words import plain
 from service.assessment.view.views import AxleView
 from service.core.findings import NOT_MET, Finding, Remedy, is_open, worst
 from service.core.numeric import UNKNOWN, Num, known_or, pick, unknown
+from service.core.saying import say
 from service.core.sources import basis
 
 SHARE = basis("COMMON-PRACTICE", "each wheel carries its equal share of the maximum axle mass")
@@ -27,22 +28,25 @@ def _grade(view: AxleView[Num]) -> Grade[Num]:
 def _explain(view: AxleView, grade: Grade) -> Finding:
     field = f"/candidate/{view.name}/rim/load_rating_kg"
     # Rounded up: what is short of it by less than a kilogram is short of it.
-    share = plain(grade.limit + 0.5 - LAST_BIT)
+    share = plain(grade.limit + 0.5 - LAST_BIT, 0, "kg")
     remedy = None
     if is_open(grade.outcome):
-        message = f"The rim's load rating is not known. Each wheel has to carry {share} kg."
+        message = say("The rim's load rating is not known. Each wheel has to carry {share}.", share=share)
         remedy = Remedy(
-            f"read the load rating on the back of the wheel: {share} kg is enough",
+            say("read the load rating on the back of the wheel: {share} is enough", share=share),
             field,
             "load_rating_kg",
             grade.limit,
             unit="kg",
         )
     elif grade.outcome == NOT_MET:
-        message = f"The rim is rated for {plain(grade.measured)} kg only; each wheel has to carry {share} kg."
-        remedy = Remedy(f"other rims, rated for {share} kg or more", field, "load_rating_kg", grade.limit, unit="kg")
+        rated = plain(grade.measured, 0, "kg")
+        message = say("The rim is rated for {rated} only; each wheel has to carry {share}.", rated=rated, share=share)
+        text = say("other rims, rated for {share} or more", share=share)
+        remedy = Remedy(text, field, "load_rating_kg", grade.limit, unit="kg")
     else:
-        message = f"The rim is rated for {plain(grade.measured)} kg; each wheel has to carry {share} kg."
+        rated = plain(grade.measured, 0, "kg")
+        message = say("The rim is rated for {rated}; each wheel has to carry {share}.", rated=rated, share=share)
     measured = finite(grade.measured)
     return Finding("rim.load_rating", view.name, grade.outcome, message, measured, grade.limit, "kg", SHARE, remedy)
 

@@ -7,11 +7,12 @@ the answer is to ask the maker.
 from __future__ import annotations
 
 from service.assessment.checks.grade import AxleCheck, Grade, finite
-from service.assessment.checks.words import plain, rim_pointer
+from service.assessment.checks.words import plain, rim_pointer, span
 from service.assessment.view.views import AxleView
 from service.assessment.view.wheel_facts import BY_MAKER, BY_RULE, BY_TABLE
 from service.core.findings import ADVISORY, MET, Basis, Finding, Remedy, is_open, worst
 from service.core.numeric import Num, larger, pick, unknown
+from service.core.saying import say
 from service.core.sources import basis
 
 BASES: dict[float, Basis] = {
@@ -34,36 +35,48 @@ def _explain(view: AxleView, grade: Grade) -> Finding:
     facts = view.then.facts
     where = BASES[facts.approval]
     if is_open(grade.outcome):
-        message = "No approved rim widths are known for this size."
+        message = say("No approved rim widths are known for this size.")
         ask = _ask(view)
         return Finding("rim.width", view.name, grade.outcome, message, grade.measured, None, "in", where, ask)
-    width, low, high = plain(grade.measured, 2), plain(facts.approved_min_in, 2), plain(facts.approved_max_in, 2)
+    width, ends = plain(grade.measured, 2, "in"), (facts.approved_min_in, facts.approved_max_in)
+    approved = span(*ends, "in", 2)
     remedy = None
     if grade.outcome == ADVISORY:
         # Another rim would have to be judged anew; the estimate is what is uncertain.
         remedy = _ask(view)
     elif grade.outcome != MET:
-        ends = facts.approved_min_in, facts.approved_max_in
-        words = f"a rim {low} to {high} in wide, or a tyre that is approved on {width} in"
+        words = say("a rim {approved} wide, or a tyre that is approved on {width}", approved=approved, width=width)
         remedy = Remedy(words, rim_pointer(view.name), "rim_width_in", *ends, unit="in")
     if grade.outcome == MET:
-        message = f"The rim is {width} in wide; the tyre takes {low} to {high} in."
+        message = say("The rim is {width} wide; the tyre takes {approved}.", width=width, approved=approved)
         if facts.approval == BY_RULE:
-            message = f"The rim is {width} in wide, within the {low} to {high} in estimated for this size."
+            message = say(
+                "The rim is {width} wide, within the {approved} estimated for this size.",
+                width=width,
+                approved=approved,
+            )
     elif grade.outcome == ADVISORY:
-        message = f"The rim is {width} in wide, just outside the {low} to {high} in estimated for this size."
+        message = say(
+            "The rim is {width} wide, just outside the {approved} estimated for this size.",
+            width=width,
+            approved=approved,
+        )
     else:
-        message = f"The rim is {width} in wide; the tyre takes {low} to {high} in only."
+        message = say("The rim is {width} wide; the tyre takes {approved} only.", width=width, approved=approved)
         if facts.approval == BY_RULE:
-            message = f"The rim is {width} in wide, far outside the {low} to {high} in estimated for this size."
+            message = say(
+                "The rim is {width} wide, far outside the {approved} estimated for this size.",
+                width=width,
+                approved=approved,
+            )
     limit = finite(grade.limit)
     return Finding("rim.width", view.name, grade.outcome, message, grade.measured, limit, "in", where, remedy)
 
 
 def _ask(view: AxleView) -> Remedy:
-    width = plain(view.then.facts.rim_width_in, 2)
+    width = plain(view.then.facts.rim_width_in, 2, "in")
     return Remedy(
-        f"ask the tyre's maker which rim widths are approved: a range that includes {width} in is enough",
+        say("ask the tyre's maker which rim widths are approved: a range that includes {width} is enough", width=width),
         f"/candidate/{view.name}/tyre/approved_rim_widths_in",
         "approved_rim_widths_in",
     )

@@ -8,10 +8,11 @@ from service.assessment.view.views import AxleView, CarView
 from service.assessment.view.wheel_facts import ALPINE
 from service.core.findings import MET, Finding, Remedy, worst
 from service.core.numeric import UNKNOWN, Num
+from service.core.saying import say
 from service.core.sources import basis
 
 BOTH = basis("COMMON-PRACTICE", "winter tyres on both axles or on neither")
-NOT_STEERED = "A trailer follows the vehicle that tows it."
+NOT_STEERED = say("A trailer follows the vehicle that tows it.")
 
 
 def _grade(car: CarView[Num]) -> Grade[Num]:
@@ -26,17 +27,20 @@ def _grade(car: CarView[Num]) -> Grade[Num]:
 
 def _explain(car: CarView, grade: Grade) -> Finding:
     remedy = None
-    with_winter, without = (car.front, car.rear) if _is_winter(car.front) else (car.rear, car.front)
     if car.vehicle.is_trailer:
         message = NOT_STEERED
+    elif grade.outcome == MET and _is_winter(car.front):
+        message = say("Both axles have winter tyres (3PMSF).")
     elif grade.outcome == MET:
-        kind = "Both axles have" if _is_winter(car.front) else "Neither axle has"
-        message = f"{kind} winter tyres (3PMSF)."
+        message = say("Neither axle has winter tyres (3PMSF).")
+    elif _is_winter(car.front):
+        message = say("Winter tyres are at the front only: on snow and ice the rear slides first.")
+        text = say("fit winter tyres (3PMSF) at the rear too, or on neither axle")
+        remedy = Remedy(text, tyre_pointer("rear"), "marking", equals="3PMSF")
     else:
-        first = "the rear slides first" if without.name == "rear" else "the front does not steer"
-        message = f"Winter tyres are at the {with_winter.name} only: on snow and ice {first}."
-        text = f"fit winter tyres (3PMSF) at the {without.name} too, or on neither axle"
-        remedy = Remedy(text, tyre_pointer(without.name), "marking", equals="3PMSF")
+        message = say("Winter tyres are at the rear only: on snow and ice the front does not steer.")
+        text = say("fit winter tyres (3PMSF) at the front too, or on neither axle")
+        remedy = Remedy(text, tyre_pointer("front"), "marking", equals="3PMSF")
     return Finding("tyre.season_mix", "vehicle", grade.outcome, message, None, None, None, BOTH, remedy)
 
 

@@ -7,6 +7,7 @@ from service.assessment.checks.words import plain, tyre_pointer
 from service.assessment.view.views import AxleView
 from service.core.findings import ADVISORY, MET, OPEN, Finding, Remedy, is_open, worst
 from service.core.numeric import Num, known, unknown
+from service.core.saying import Said, say
 from service.core.sources import basis
 from service.standards.speed_symbol import least_symbol_for_kmh
 
@@ -32,42 +33,62 @@ def _grade(view: AxleView[Num]) -> Grade[Num]:
 
 def _explain(view: AxleView, grade: Grade) -> Finding:
     where = COMMERCIAL if view.then.facts.commercial else SYMBOL
-    top, winter = plain(grade.limit), view.pack.winter
-    enough = "" if grade.outcome == MET else " only"
-    message = f"The tyre may run {plain(grade.measured)} km/h{enough}; the vehicle reaches {top} km/h."
+    top, winter = plain(grade.limit, 0, "km/h"), view.pack.winter
+    # A speed that is not known has no words.
+    speed = plain(grade.measured, 0, "km/h") if known(grade.measured) else top
     remedy = None if grade.outcome == MET else _symbol_remedy(view, grade.limit)
-    if is_open(grade.outcome) and known(grade.measured):
-        message = f"The tyre may run {plain(grade.measured)} km/h only; whether it is a winter tyre depends on its age."
-        remedy = Remedy("fit a tyre marked 3PMSF", tyre_pointer(view.name), "marking", equals="3PMSF")
-    elif is_open(grade.outcome):
-        message = f"Whether the tyre may run {top} km/h is not known from its designation; its maker states it."
-        if grade.outcome == OPEN:
-            message = (
-                f"Whether the tyre may run {top} km/h its maker states; the present one is marked in the same way."
-            )
-    elif grade.outcome == ADVISORY and winter is not None:
-        slow = plain(grade.measured)
-        label = f" with a label of {slow} km/h in the driver's view" if winter.label_required else ""
-        message = (
-            f"The winter tyre may run {slow} km/h, the vehicle reaches {top} km/h. That is allowed{label}, and no more "
-            "may be driven."
+    if grade.outcome == MET:
+        message = say("The tyre may run {speed}; the vehicle reaches {top}.", speed=speed, top=top)
+    elif is_open(grade.outcome) and known(grade.measured):
+        message = say("The tyre may run {speed} only; whether it is a winter tyre depends on its age.", speed=speed)
+        remedy = Remedy(say("fit a tyre marked 3PMSF"), tyre_pointer(view.name), "marking", equals="3PMSF")
+    elif grade.outcome == OPEN:
+        message = say(
+            "Whether the tyre may run {top} its maker states; the present one is marked in the same way.", top=top
         )
-        where = winter.basis
+    elif is_open(grade.outcome):
+        message = say("Whether the tyre may run {top} is not known from its designation; its maker states it.", top=top)
+    elif grade.outcome == ADVISORY and winter is not None:
+        message, where = _slow(speed, top, labelled=winter.label_required), winter.basis
         faster = _symbol_remedy(view, grade.limit)
-        keep = f"put a label of {slow} km/h in the driver's view" if winter.label_required else f"keep to {slow} km/h"
-        # What keeps the tyre comes first: it is what was wanted.
-        remedy = faster._replace(text=f"{keep}, or fit {faster.text}")
+        remedy = faster._replace(text=_kept(speed, faster.text, labelled=winter.label_required))
+    else:
+        message = say("The tyre may run {speed} only; the vehicle reaches {top}.", speed=speed, top=top)
     measured = finite(grade.measured)
     return Finding("speed.capability", view.name, grade.outcome, message, measured, grade.limit, "km/h", where, remedy)
+
+
+def _slow(speed: str, top: str, *, labelled: bool) -> Said:
+    """Return that a winter tyre may be slower than the vehicle here, and on what condition."""
+    if labelled:
+        return say(
+            "The winter tyre may run {speed}, the vehicle reaches {top}. That is allowed with a label of {speed} in "
+            "the driver's view, and no more may be driven.",
+            speed=speed,
+            top=top,
+        )
+    return say(
+        "The winter tyre may run {speed}, the vehicle reaches {top}. That is allowed, and no more may be driven.",
+        speed=speed,
+        top=top,
+    )
+
+
+def _kept(speed: str, faster: str, *, labelled: bool) -> Said:
+    """Return how the slow winter tyre is kept, and what else helps: what keeps the tyre is what was wanted."""
+    if labelled:
+        return say("put a label of {speed} in the driver's view, or fit {faster_tyre}", speed=speed, faster_tyre=faster)
+    return say("keep to {speed}, or fit {faster_tyre}", speed=speed, faster_tyre=faster)
 
 
 def _symbol_remedy(view: AxleView, top_kmh: float) -> Remedy:
     symbol = least_symbol_for_kmh(top_kmh)
     pointer = tyre_pointer(view.name)
     if symbol is None:
-        words = f"a tyre that its maker states to be good for {plain(top_kmh)} km/h"
+        words = say("a tyre that its maker states to be good for {speed}", speed=plain(top_kmh, 0, "km/h"))
         return Remedy(words, pointer, "speed_symbol")
-    return Remedy(f"speed symbol {symbol} or faster", pointer, "speed_symbol", top_kmh, equals=symbol, unit="km/h")
+    words = say("speed symbol {symbol} or faster", symbol=symbol)
+    return Remedy(words, pointer, "speed_symbol", top_kmh, equals=symbol, unit="km/h")
 
 
 SPEED = AxleCheck("speed.capability", _grade, _explain)

@@ -14,15 +14,15 @@ from service.assessment.case import Vehicle
 from service.assessment.checks.grade import LAST_BIT, CarCheck, Grade, finite
 from service.assessment.checks.missing import diameter_remedy
 from service.assessment.checks.speedometer_tolerance import reading_tolerance_percent
-from service.assessment.checks.words import apart, beside_true_speed, lawful_lead, plain
+from service.assessment.checks.speedometer_words import changes, reading
+from service.assessment.checks.words import lawful_lead
 from service.assessment.view.views import CarView
 from service.core.findings import ADVISORY, MET, NOT_MET, Finding, Holds, Remedy, worst
 from service.core.numeric import UNKNOWN, Num, known, looked_up, pick, unknown
-from service.core.saying import say
+from service.core.saying import Said, say, sentences
 from service.core.sources import basis
 from service.physics.speedometer import indicated_speed_kmh
 from service.rules.pack import RulePack, VehicleFacts, speedometer_asked
-from service.rules.provenance import CHECK_THE_TEXT
 from service.rules.reader import default_packs
 from service.rules.sections import SpeedometerRule
 
@@ -42,9 +42,9 @@ class Reading(NamedTuple):
 
 
 # Why UN R39 advises where it does not forbid.
-NO_LAW = "UN R39 is not law here; it only advises."
-OPEN_LAW = "Which rule is law here is open; UN R39 only advises."
-NOT_READ = f"The text of the rule here was not read: {CHECK_THE_TEXT}."
+NO_LAW = say("UN R39 is not law here; it only advises.")
+OPEN_LAW = say("Which rule is law here is open; UN R39 only advises.")
+NOT_READ = say("The text of the rule here was not read: check the official text.")
 
 
 class Asked(NamedTuple):
@@ -194,17 +194,17 @@ def _grade_unread(car: CarView[Num], asked: Asked) -> Grade[Num]:
 
 def _explain(car: CarView, grade: Grade) -> Finding:
     if car.vehicle.is_trailer:
-        message = "A trailer has no speedometer that its tyres could mislead."
+        message = say("A trailer has no speedometer that its tyres could mislead.")
         return Finding("diameter.speedometer", "vehicle", MET, message, None, None, "%", R39)
     if unknown(car.change.driven_circumference_ratio):
-        message = "The speedometer cannot be judged without the overall diameters of all tyres."
+        message = say("The speedometer cannot be judged without the overall diameters of all tyres.")
         ask = diameter_remedy(car.front, car.rear)
         return Finding("diameter.speedometer", "vehicle", grade.outcome, message, None, None, "%", R39, ask)
     asked = _asked(car)
     told = _of_a_reading if known(present_lead(car.vehicle)) else _unread
     message, remedy = told(car, grade, asked.rule)
     if grade.outcome == ADVISORY and not asked.forbids and _is_forbidden(car, asked.rule):
-        message = f"{message} {asked.caveat}"
+        message = sentences(message, asked.caveat)
     measured, limit = finite(grade.measured), finite(grade.limit)
     return Finding("diameter.speedometer", "vehicle", grade.outcome, message, measured, limit, "%", R39, remedy)
 
@@ -216,44 +216,42 @@ def _is_forbidden(car: CarView, rule: SpeedometerRule) -> Holds:
     return covers_nothing(rule, car.vehicle.max_speed_kmh, car.change.driven_circumference_ratio)
 
 
-def _unread(car: CarView, grade: Grade, rule: SpeedometerRule) -> tuple[str, Remedy | None]:
+def _unread(car: CarView, grade: Grade, rule: SpeedometerRule) -> tuple[Said, Remedy | None]:
     """Return the words where nobody read the speedometer: it is taken as type-approved."""
     ratio, top = car.change.driven_circumference_ratio, car.vehicle.max_speed_kmh
     if ratio == 1.0:
-        return "The rolling circumference does not change, so the speedometer stays as it is.", None
-    grows = f"The rolling circumference {_by(grade.measured)}"
+        return say("The rolling circumference does not change, so the speedometer stays as it is."), None
     if grade.outcome == MET:
-        return f"{grows}. A type-approved speedometer stays lawful with that; it is taken to be one.", None
+        lawful = say("A type-approved speedometer stays lawful with that; it is taken to be one.")
+        return sentences(changes(grade.measured), lawful), None
     least, most = lawful_lead_percent(rule, top, ratio)
     needed = lawful_lead(least, most)
     if covers_nothing(rule, top, ratio):
-        message = f"{grows}. No speedometer that is lawful now stays so."
-        return message, _recalibration(least, most, needed)
-    shows = "less" if grade.measured > 0.0 else "more"
-    message = f"{grows}, so the speedometer shows {shows} than now. It stays lawful if it now reads {needed}."
-    return message, _lead_remedy(f"have the speedometer checked: it must now read {needed}", least, most)
+        message = sentences(changes(grade.measured), say("No speedometer that is lawful now stays so."))
+        return message, _recalibration(least, most)
+    message = sentences(
+        changes(grade.measured, shown=True), say("It stays lawful if it now reads {needed}.", needed=needed)
+    )
+    text = say("have the speedometer checked: it must now read {needed}", needed=needed)
+    return message, _lead_remedy(text, least, most)
 
 
-def _by(change_percent: float) -> str:
-    how = "grows" if change_percent > 0.0 else "shrinks"
-    size = plain(abs(change_percent), 1)
-    return f"{how} by {'less than 0.1' if size == '0' else size} %"
-
-
-def _of_a_reading(car: CarView, grade: Grade, rule: SpeedometerRule) -> tuple[str, Remedy | None]:
+def _of_a_reading(car: CarView, grade: Grade, rule: SpeedometerRule) -> tuple[Said, Remedy | None]:
     """Return the words where the speedometer was read."""
-    lead = lead_after_percent(car)
-    after = beside_true_speed(lead)
+    now, after = grade.measured, lead_after_percent(car)
     if grade.outcome == MET:
-        return f"{_reads(grade.measured, after)}, within the lawful range at every test speed.", None
+        read = reading(now, after)
+        return say("{reading}, within the lawful range at every test speed.", reading=read), None
     least, most = sure_lead_percent(rule, car)
-    if _is_lawful_as_read(car, rule, grade.measured):
-        near = "lawful, but nearer to the limit than its tolerance allows"
-        return f"{_reads(grade.measured, after)}: {near}.", _recalibration(least, most, lawful_lead(least, most))
-    low = grade.measured < least
-    after = say("{share} below the true speed", share=apart(-lead, 0.0, 1, "%")) if low else after
-    side = "it must never read low" if low else "more than is lawful"
-    return f"{_reads(grade.measured, after)}: {side}.", _recalibration(least, most, lawful_lead(least, most))
+    if _is_lawful_as_read(car, rule, now):
+        message = say(
+            "{reading}: lawful, but nearer to the limit than its tolerance allows.", reading=reading(now, after)
+        )
+    elif now < least:
+        message = say("{reading}: it must never read low.", reading=reading(now, after, low=True))
+    else:
+        message = say("{reading}: more than is lawful.", reading=reading(now, after))
+    return message, _recalibration(least, most)
 
 
 def _is_lawful_as_read(car: CarView, rule: SpeedometerRule, lead_percent: float) -> bool:
@@ -262,22 +260,18 @@ def _is_lawful_as_read(car: CarView, rule: SpeedometerRule, lead_percent: float)
     return least - LAST_BIT_KMH <= lead_percent <= most + LAST_BIT_KMH
 
 
-def _reads(lead_percent: float, after: str) -> str:
-    now = beside_true_speed(lead_percent)
-    if after == now:
-        return f"The speedometer reads {now} now and after the change"
-    return f"The speedometer reads {now} now and {after.replace(' the true speed', ' it')} after the change"
-
-
-def _recalibration(least: float, most: float, needed: str) -> Remedy:
+def _recalibration(least: float, most: float) -> Remedy:
     if not least <= most:
-        text = "read the speedometer more closely: to within so much, no reading keeps the rule for certain"
+        text = say("read the speedometer more closely: to within so much, no reading keeps the rule for certain")
         return Remedy(text, "/vehicle/speedometer/tolerance_percent", "tolerance_percent")
-    text = f"have the speedometer recalibrated so that with the present tyres it reads {needed}"
+    text = say(
+        "have the speedometer recalibrated so that with the present tyres it reads {needed}",
+        needed=lawful_lead(least, most),
+    )
     return _lead_remedy(text, least, most)
 
 
-def _lead_remedy(text: str, least: float, most: float) -> Remedy:
+def _lead_remedy(text: Said, least: float, most: float) -> Remedy:
     return Remedy(text, "/vehicle/speedometer", "speedometer_lead_percent", least, most, unit="%")
 
 

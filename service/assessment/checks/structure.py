@@ -7,6 +7,7 @@ from service.assessment.checks.words import tyre_pointer
 from service.assessment.view.views import CarView
 from service.core.findings import ADVISORY, NOT_MET, Finding, Remedy, worst
 from service.core.numeric import Num
+from service.core.saying import Said, say
 from service.core.sources import basis
 
 SAME = basis("EU-MI0081", "all tyres of the same structure")
@@ -25,19 +26,29 @@ def _grade(car: CarView[Num]) -> Grade[Num]:
 
 def _explain(car: CarView, grade: Grade) -> Finding:
     remedy = None
-    kind = "radial" if car.front.then.facts.radial else "diagonal"
+    radial = car.front.then.facts.radial == 1.0
     if grade.outcome == NOT_MET:
-        message = "Radial tyres on one axle and diagonal ones on the other make the car unpredictable."
+        message = say("Radial tyres on one axle and diagonal ones on the other make the car unpredictable.")
         axle, kind = _odd_one(car)
-        remedy = Remedy(f"fit {kind} tyres at the {axle} too", tyre_pointer(axle), "construction", equals=kind)
+        remedy = Remedy(_too(axle, kind), tyre_pointer(axle), "construction", equals=kind)
     elif grade.outcome == ADVISORY:
-        was = "diagonal" if kind == "radial" else "radial"
-        message = f"The tyres become {kind} where they were {was}: the car will steer differently."
         axle = "front" if car.front.then.facts.radial != car.front.now.facts.radial else "rear"
-        remedy = Remedy(f"keep to {was} tyres", tyre_pointer(axle), "construction", equals=was)
+        if radial:
+            message = say("The tyres become radial where they were diagonal: the car will steer differently.")
+            text, was = say("keep to diagonal tyres"), "diagonal"
+        else:
+            message = say("The tyres become diagonal where they were radial: the car will steer differently.")
+            text, was = say("keep to radial tyres"), "radial"
+        remedy = Remedy(text, tyre_pointer(axle), "construction", equals=was)
     else:
-        message = f"All tyres are {kind}."
+        message = say("All tyres are radial.") if radial else say("All tyres are diagonal.")
     return Finding("tyre.structure", "vehicle", grade.outcome, message, None, None, None, SAME, remedy)
+
+
+def _too(axle: str, kind: str) -> Said:
+    if kind == "radial":
+        return say("fit radial tyres at the front too") if axle == "front" else say("fit radial tyres at the rear too")
+    return say("fit diagonal tyres at the front too") if axle == "front" else say("fit diagonal tyres at the rear too")
 
 
 def _odd_one(car: CarView) -> tuple[str, str]:

@@ -9,6 +9,7 @@ from service.assessment.checks.words import plain
 from service.assessment.view.views import AxleView
 from service.core.findings import ADVISORY, Finding, is_open, worst
 from service.core.numeric import Num, known, magnitude, unknown
+from service.core.saying import Said, say, sentences
 from service.core.sources import basis
 
 GEOMETRY = basis("COMMON-PRACTICE", "the track changes by twice the change of offset, whatever the widths (geometry)")
@@ -22,25 +23,29 @@ def _grade(view: AxleView[Num]) -> Grade[Num]:
 def _explain(view: AxleView, grade: Grade) -> Finding:
     remedy = None
     if is_open(grade.outcome):
-        message = "The change of track is not known without the offset (ET) of both rims."
+        message = say("The change of track is not known without the offset (ET) of both rims.")
         remedy = offset_remedy(view)
     elif grade.measured == 0.0:
-        message = "The track does not change."
+        message = say("The track does not change.")
     else:
-        share = ""
-        if known(view.axle.track_mm):
-            share = f" ({plain(100.0 * abs(grade.measured) / view.axle.track_mm, 1)} %)"
-        how, way = ("grows", "out") if grade.measured > 0.0 else ("shrinks", "in")
-        each = plain(0.5 * abs(grade.measured), 1)
-        message = (
-            f"The track {how} by {plain(abs(grade.measured), 1)} mm{share}: each wheel stands {each} mm further {way}."
-        )
+        message = _changes(view, grade.measured)
     if grade.outcome == ADVISORY:
-        message = f"{message} Steering, wheel bearings and approval want a second look."
+        message = sentences(message, say("Steering, wheel bearings and approval want a second look."))
         remedy = offset_advice(view)
     limit = view.limits.track_change_met_percent.basis if grade.outcome == ADVISORY else GEOMETRY
     measured, shown = finite(grade.measured), finite(grade.limit)
     return Finding("track.change", view.name, grade.outcome, message, measured, shown, "mm", limit, remedy)
+
+
+def _changes(view: AxleView, change_mm: float) -> Said:
+    by: str = plain(abs(change_mm), 1, "mm")
+    each = plain(0.5 * abs(change_mm), 1, "mm")
+    if known(view.axle.track_mm):
+        share = plain(100.0 * abs(change_mm) / view.axle.track_mm, 1, "%")
+        by = say("{length} ({share})", length=by, share=share)
+    if change_mm > 0.0:
+        return say("The track grows by {length}: each wheel stands {each} further out.", length=by, each=each)
+    return say("The track shrinks by {length}: each wheel stands {each} further in.", length=by, each=each)
 
 
 TRACK = AxleCheck("track.change", _grade, _explain)

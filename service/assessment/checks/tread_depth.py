@@ -8,6 +8,7 @@ from service.assessment.view.views import AxleView
 from service.assessment.view.wheel_facts import ALPINE
 from service.core.findings import ADVISORY, MET, NOT_MET, Finding, Remedy, is_open, worst
 from service.core.numeric import Num, pick, unknown
+from service.core.saying import say
 
 
 def _grade(view: AxleView[Num]) -> Grade[Num]:
@@ -25,19 +26,30 @@ def _explain(view: AxleView, grade: Grade) -> Finding:
     if is_winter:
         enough = limits.tread_winter_advisory_mm
     limit = least if grade.outcome == NOT_MET else enough
-    depth = plain(grade.measured, 1)
+    depth, advised = plain(grade.measured, 1, "mm"), plain(enough.value, 1, "mm")
     remedy: Remedy | None = None
     if is_open(grade.outcome):
-        message = "The tread depth is not given; the tyre is taken as new."
-        remedy = _remedy(view, "measure the tread where the tyres are not new", None)
+        message = say("The tread depth is not given; the tyre is taken as new.")
+        remedy = _remedy(view, say("measure the tread where the tyres are not new"), None)
     elif grade.outcome == MET:
-        message = f"The tread is {depth} mm deep."
+        message = say("The tread is {depth} deep.", depth=depth)
     else:
-        message = f"The tread is {depth} mm deep, less than the usual legal {plain(least.value, 1)} mm."
-        if grade.outcome == ADVISORY:
-            where = "a winter tyre loses its hold on snow" if is_winter else "a tyre is poor on a wet road"
-            message = f"The tread is {depth} mm deep. Below {plain(enough.value, 1)} mm {where}."
-        remedy = _remedy(view, f"fit tyres with {plain(enough.value, 1)} mm of tread or more", enough.value)
+        message = say(
+            "The tread is {depth} deep, less than the usual legal {least}.",
+            depth=depth,
+            least=plain(least.value, 1, "mm"),
+        )
+        if grade.outcome == ADVISORY and is_winter:
+            message = say(
+                "The tread is {depth} deep. Below {advised} a winter tyre loses its hold on snow.",
+                depth=depth,
+                advised=advised,
+            )
+        elif grade.outcome == ADVISORY:
+            message = say(
+                "The tread is {depth} deep. Below {advised} a tyre is poor on a wet road.", depth=depth, advised=advised
+            )
+        remedy = _remedy(view, say("fit tyres with {advised} of tread or more", advised=advised), enough.value)
     measured = finite(grade.measured)
     return Finding(
         "tyre.tread_depth", view.name, grade.outcome, message, measured, limit.value, "mm", limit.basis, remedy

@@ -13,6 +13,7 @@ from service.assessment.view.figures import NEW_TREAD_DEPTH_MM
 from service.assessment.view.views import AxleView, CarView
 from service.core.findings import ADVISORY, MET, Finding, Remedy, worst
 from service.core.numeric import UNKNOWN, Num, known, known_or, magnitude, pick, unknown
+from service.core.saying import Said, say, sentences
 from service.core.sources import basis
 from service.rules.limits import Limits
 
@@ -64,18 +65,24 @@ def _explain(car: CarView, grade: Grade) -> Finding:
     rests, code = limits.axle_ratio_met_percent.basis, "tyre.tread_difference"
     if car.vehicle.is_trailer:
         return Finding(code, "vehicle", MET, NOT_DRIVEN, None, None, None, rests)
-    depths = f"{plain(front, 1)} mm of tread in front and {plain(rear, 1)} mm at the rear"
+    depths = say(
+        "The tyres have {front} of tread in front and {rear} at the rear.",
+        front=plain(front, 1, "mm"),
+        rear=plain(rear, 1, "mm"),
+    )
     uneven = _strains(car) and grade.measured > limits.axle_ratio_met_percent.value + LAST_BIT
     remedy: Remedy | None = None
     if unknown(grade.measured):
-        message = f"The tyres have {depths}. What that makes of the diameters is not known."
+        message = sentences(depths, say("What that makes of the diameters is not known."))
         remedy = _remedy(car.front if front < rear else car.rear, max(front, rear), None)
     elif grade.outcome == MET:
-        message = f"All tyres have {plain(front, 1)} mm of tread." if front == rear else f"The tyres have {depths}."
+        message = depths
+        if front == rear:
+            message = say("All tyres have {depth} of tread.", depth=plain(front, 1, "mm"))
         if unknown(car.front.then.facts.tread_depth_mm) and unknown(car.rear.then.facts.tread_depth_mm):
-            message = "Both axles are taken to have new tyres."
+            message = say("Both axles are taken to have new tyres.")
     else:
-        message = f"The tyres have {depths}. {_reason(car, grade, uneven=uneven)}"
+        message = sentences(depths, _reason(car, grade, uneven=uneven))
         remedy = _uneven_remedy(car, front, rear) if uneven else _deeper_remedy(car, front)
     unit = "%" if _strains(car) else "mm"
     measured = grade.measured if known(grade.measured) else None
@@ -83,13 +90,16 @@ def _explain(car: CarView, grade: Grade) -> Finding:
     return Finding(code, "vehicle", grade.outcome, message, measured, grade.limit, unit, basis_of, remedy)
 
 
-def _reason(car: CarView, grade: Grade, *, uneven: bool) -> str:
+def _reason(car: CarView, grade: Grade, *, uneven: bool) -> Said:
     if not uneven:
-        return "The deeper pair belongs to the rear, so that the front floats first in the wet."
-    share = f"Wear alone sets the diameters apart by {apart(grade.measured, grade.limit, 1)} %"
+        return say("The deeper pair belongs to the rear, so that the front floats first in the wet.")
+    share = apart(grade.measured, grade.limit, 1, "%")
     if grade.outcome == ADVISORY and car.vehicle.driven_axle is None:
-        return f"{share}, which strains all-wheel drive where the car has it."
-    return f"{share}, which strains the all-wheel drive."
+        return say(
+            "Wear alone sets the diameters apart by {share}, which strains all-wheel drive where the car has it.",
+            share=share,
+        )
+    return say("Wear alone sets the diameters apart by {share}, which strains the all-wheel drive.", share=share)
 
 
 def _uneven_remedy(car: CarView, front: float, rear: float) -> Remedy:
@@ -107,15 +117,23 @@ def _deeper_remedy(car: CarView, front: float) -> Remedy:
     told = _remedy(car.rear, front - car.limits.tread_deeper_front_met_mm.value, None)
     facts, other = car.front.then.facts, car.rear.then.facts
     if (facts.nominal_width_mm, facts.rim_width_in) == (other.nominal_width_mm, other.rim_width_in):
-        return told._replace(text="put the deeper pair at the rear")
+        return told._replace(text=say("put the deeper pair at the rear"))
     return told
 
 
 def _remedy(view: AxleView, least_mm: float, most_mm: float | None) -> Remedy:
     least = max(least_mm, 0.0)
-    text = f"fit {view.name} tyres with {span(least, most_mm, 'mm', 1)} of tread"
+    depth, at_front = span(least, most_mm, "mm", 1), view.name == "front"
     if most_mm is not None and least <= NEW_TREAD_DEPTH_MM <= most_mm:
-        text = f"fit new tyres at the {view.name} too, or ones with {span(least, most_mm, 'mm', 1)} of tread"
+        text = (
+            say("fit new tyres at the front too, or ones with {depth} of tread", depth=depth)
+            if at_front
+            else say("fit new tyres at the rear too, or ones with {depth} of tread", depth=depth)
+        )
+    elif at_front:
+        text = say("fit front tyres with {depth} of tread", depth=depth)
+    else:
+        text = say("fit rear tyres with {depth} of tread", depth=depth)
     return Remedy(text, f"/candidate/{view.name}/tyre/tread_depth_mm", "tread_depth_mm", least, most_mm, unit="mm")
 
 

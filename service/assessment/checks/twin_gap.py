@@ -10,6 +10,7 @@ from service.assessment.checks.words import apart, plain, rim_pointer, span
 from service.assessment.view.views import AxleView
 from service.core.findings import MET, NOT_MET, Finding, Remedy, is_open, worst
 from service.core.numeric import Num, pick, unknown
+from service.core.saying import say
 from service.physics.dimensions import service_width_mm
 
 # No tyre of a car, van or lorry is narrower: common practice, no source.
@@ -37,21 +38,25 @@ def _explain(view: AxleView, grade: Grade) -> Finding:
     enough = view.limits.clearance_twin_met_mm
     remedy: Remedy | None = None
     if view.axle.wheels_per_side == 1:
-        message = "There is one wheel on each side."
+        message = say("There is one wheel on each side.")
     elif is_open(grade.outcome):
-        message, remedy = "Whether the twin tyres touch is not known without the offset (ET).", offset_remedy(view)
+        message = say("Whether the twin tyres touch is not known without the offset (ET).")
+        remedy = offset_remedy(view)
         if remedy is None:
-            message = "Whether the twin tyres touch is not known without their section width."
+            message = say("Whether the twin tyres touch is not known without their section width.")
             remedy = width_remedy(view)
     elif grade.outcome == MET:
-        message = f"The twin tyres stand {plain(grade.measured)} mm apart."
+        message = say("The twin tyres stand {gap} apart.", gap=plain(grade.measured, 0, "mm"))
     else:
         remedy = _remedy(view, grade)
-        message = (
-            f"The twin tyres stand {apart(grade.measured, enough.value)} mm apart; {plain(enough.value)} mm is advised."
+        message = say(
+            "The twin tyres stand {gap} apart; {advised} is advised.",
+            gap=apart(grade.measured, enough.value, 0, "mm"),
+            advised=plain(enough.value, 0, "mm"),
         )
         if grade.outcome == NOT_MET:
-            message = f"The twin tyres touch: {millimetres(-grade.measured)} are lacking between them."
+            lacking = millimetres(-grade.measured)
+            message = say("The twin tyres touch: {lacking} are lacking between them.", lacking=lacking)
     measured, limit = finite(grade.measured), finite(grade.limit)
     return Finding("clearance.twin", view.name, grade.outcome, message, measured, limit, "mm", enough.basis, remedy)
 
@@ -67,7 +72,7 @@ def _remedy(view: AxleView, grade: Grade) -> Remedy:
         return _further_out(view) if lost and advice.quantity != "offset_mm" else advice
     if most < NARROWEST_MM:
         return _further_out(view)
-    text = f"narrower tyres, their section {span(None, most, 'mm')} wide"
+    text = say("narrower tyres, their section {width} wide", width=span(None, most, "mm"))
     pointer = f"/candidate/{view.name}/tyre/section_width_mm"
     return Remedy(text, pointer, "section_width_mm", at_most=most, unit="mm")
 
@@ -77,7 +82,7 @@ def _further_out(view: AxleView) -> Remedy:
     limits = view.limits
     width = service_width_mm(view.then.geometry.section_width_mm, limits.service_width_growth_percent.value)
     least = 0.5 * (limits.clearance_twin_met_mm.value + width)
-    text = f"fit rims for twin wheels, with ET {span(least, None, '')}"
+    text = say("fit rims for twin wheels, with ET {offset}", offset=span(least, None, ""))
     return Remedy(text, rim_pointer(view.name), "offset_mm", at_least=least, unit="mm")
 
 

@@ -9,6 +9,7 @@ from service.assessment.checks.words import apart
 from service.assessment.view.views import CarView
 from service.core.findings import ADVISORY, MET, Finding, is_open, worst
 from service.core.numeric import Num, unknown
+from service.core.saying import Said, say
 
 # A lead of less than this reads as "at the same speed".
 WORTH_A_WORD_PERCENT = 0.5
@@ -25,28 +26,37 @@ def _grade(car: CarView[Num]) -> Grade[Num]:
 def _explain(car: CarView, grade: Grade) -> Finding:
     remedy = None
     if is_open(grade.outcome):
-        message = "Which axle floats first cannot be estimated from what is known of the tyres."
+        message = say("Which axle floats first cannot be estimated from what is known of the tyres.")
         remedy = deflection_remedy(car.front, car.rear)
     elif grade.outcome == ADVISORY:
-        message = (
-            f"On standing water the rear floats first, from {_beside_front(grade.measured)}. Now it floats from "
-            f"{_beside_front(car.change.rear_onset_lead_percent_present)}. Slow down sooner in heavy rain."
+        message = say(
+            "On standing water the rear floats first, from {speed}. Now it floats from {speed_now}. Slow down sooner "
+            "in heavy rain.",
+            speed=_beside_front(grade.measured),
+            speed_now=_beside_front(car.change.rear_onset_lead_percent_present),
         )
     elif grade.measured < -WORTH_A_WORD_PERCENT:
-        message = f"The rear axle floats from {_beside_front(grade.measured)}, which is no worse than now."
+        speed = _beside_front(grade.measured)
+        message = say("The rear axle floats from {speed}, which is no worse than now.", speed=speed)
     elif grade.measured > WORTH_A_WORD_PERCENT:
-        message = f"The rear axle floats from {_beside_front(grade.measured)}: the front floats first, the safer order."
+        speed = _beside_front(grade.measured)
+        message = say("The rear axle floats from {speed}: the front floats first, the safer order.", speed=speed)
     else:
-        message = "Both axles float from about the same speed."
+        message = say("Both axles float from about the same speed.")
     measured = finite(grade.measured)
     return Finding("wet.axle_order", "vehicle", grade.outcome, message, measured, grade.limit, "%", ONSET, remedy)
 
 
-def _beside_front(lead_percent: float) -> str:
-    text = apart(abs(lead_percent), 0.0)
-    if text == "0":
-        return "the same speed as the front"
-    return f"a speed about {text} % {'below' if lead_percent < 0.0 else 'above'} the front's"
+def _beside_front(lead_percent: float) -> Said:
+    share = apart(abs(lead_percent), 0.0, 0, "%")
+    if share == "0 %":
+        # Say: behind "the rear floats from"
+        return say("the same speed as the front")
+    if lead_percent < 0.0:
+        # Say: behind "the rear floats from"
+        return say("a speed about {share} below the front's", share=share)
+    # Say: behind "the rear floats from"
+    return say("a speed about {share} above the front's", share=share)
 
 
 AXLE_ORDER = CarCheck("wet.axle_order", _grade, _explain)

@@ -12,12 +12,14 @@ from service.assessment.view.driving import AxleDriving
 from service.assessment.view.views import CarView
 from service.core.findings import MET, NOT_RECOMMENDED, AxleName, Finding, is_open, worst
 from service.core.numeric import Num, unknown
+from service.core.saying import Said, capital, say, sentences
 from service.core.sources import SOURCES, basis
 from service.physics.wet_reserve import RESERVE_FILM_MM, RESERVE_SPEED_KMH
 
 LIFT = basis("PROJECT", f"lift after {SOURCES['HORNE-DREHER-1963'].title}; tread pattern and compound are not in it")
-NOT_STEERED = "A trailer follows the vehicle that tows it, so neither of its axles leads in standing water."
-WHERE = f"at {plain(RESERVE_SPEED_KMH)} km/h in {plain(RESERVE_FILM_MM)} mm of water"
+NOT_STEERED = say("A trailer follows the vehicle that tows it, so neither of its axles leads in standing water.")
+# Where the reserve is taken.
+SPEED, FILM = plain(RESERVE_SPEED_KMH, 0, "km/h"), plain(RESERVE_FILM_MM, 0, "mm")
 
 
 def _at(car: CarView[Num], axle: AxleName) -> AxleDriving[Num]:
@@ -45,19 +47,36 @@ def _explain(car: CarView, grade: Grade, axle: AxleName) -> Finding:
     if car.vehicle.is_trailer:
         return Finding("wet.reserve", axle, MET, NOT_STEERED, None, None, None, LIFT)
     if is_open(grade.outcome):
-        message = "The wet reserve cannot be estimated from what is known of the tyres."
+        message = say("The wet reserve cannot be estimated from what is known of the tyres.")
         remedy = deflection_remedy(car.front, car.rear)
+    elif grade.outcome == MET:
+        message = capital(_rests(here))
+    elif grade.outcome == NOT_RECOMMENDED:
+        message = say("The rear would all but float: {shares}", shares=_rests(here))
     else:
-        now, then = plain(here.new_reserve_present_percent), plain(here.new_reserve_proposed_percent)
-        message = f"{WHERE[0].upper()}{WHERE[1:]} some {then} % of the load still rests on the road, {now} % now."
-        if now == then:
-            message = f"The wet reserve stays at some {now} %, {WHERE}."
-    if grade.outcome == NOT_RECOMMENDED:
-        message = f"The rear would all but float: {message[0].lower()}{message[1:]}"
-    elif grade.outcome != MET and not is_open(grade.outcome):
-        what = "the rear becomes nervous sooner" if axle == "rear" else "the front runs straight on sooner"
-        message = f"In standing water {what}: {message[0].lower()}{message[1:]} Slow down sooner in heavy rain."
+        message = (
+            say("In standing water the rear becomes nervous sooner: {shares}", shares=_rests(here))
+            if axle == "rear"
+            else say("In standing water the front runs straight on sooner: {shares}", shares=_rests(here))
+        )
+        message = sentences(message, say("Slow down sooner in heavy rain."))
     return Finding("wet.reserve", axle, grade.outcome, message, finite(grade.measured), grade.limit, "%", LIFT, remedy)
+
+
+def _rests(here: AxleDriving[float]) -> Said:
+    """Return how much of the load rests on the road then and now; it begins small, to stand behind a colon."""
+    now, then = plain(here.new_reserve_present_percent, 0, "%"), plain(here.new_reserve_proposed_percent, 0, "%")
+    if now == then:
+        return say(
+            "the wet reserve stays at some {now}, at {speed} in {film} of water.", now=now, speed=SPEED, film=FILM
+        )
+    return say(
+        "at {speed} in {film} of water some {then} of the load still rests on the road, {now} now.",
+        speed=SPEED,
+        film=FILM,
+        then=then,
+        now=now,
+    )
 
 
 def _check(axle: AxleName) -> CarCheck:

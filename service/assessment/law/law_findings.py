@@ -18,6 +18,7 @@ from service.assessment.view.views import AxleView, CarView
 from service.core.findings import MET, NOT_ASSESSED, OPEN, Finding, Holds, Remedy, Where, is_open
 from service.core.numeric import Num, known, pick, unknown
 from service.core.ranges import TRACK_MM
+from service.core.saying import listed, say, sentences
 from service.rules.pack import Asked, asked
 from service.rules.rule import Bound, Rule, VehicleFacts
 
@@ -171,8 +172,8 @@ def _explain(rule: Rule, where: Where, view: AxleView | CarView) -> Finding:
         remedy = missing_for_law(rule.bounds[0], where, view)
     elif outcome != MET:
         remedy = law_remedy(rule, view)
-        said = [rule.message] if rule.bounds[0].unit == "yes/no" else []
-        message = " ".join([message, *said, *([rule.caveat] if rule.caveat else [])])
+        asked_here = rule.message if rule.bounds[0].unit == "yes/no" else ""
+        message = sentences(message, asked_here, rule.caveat)
     return _finding(rule, where, outcome, message, values[0], remedy)
 
 
@@ -181,9 +182,11 @@ def _explain_unsettled(rule: Rule, missing: tuple[str, ...], where: Where, view:
     outcome = _unsettled(rule, view, values)
     message, remedy = explained(rule, values, view), None
     if outcome != MET:
-        names = " and ".join(FACTS[name] for name in missing)
-        message = f"{message} Whether this applies to the vehicle is not known without {names}."
-        remedy = Remedy(f"give {names}", f"/vehicle/{missing[0]}", missing[0])
+        facts = listed([FACTS[name] for name in missing])
+        message = sentences(
+            message, say("Whether this applies to the vehicle is not known without {facts}.", facts=facts)
+        )
+        remedy = Remedy(say("give {facts}", facts=facts), f"/vehicle/{missing[0]}", missing[0])
     return _finding(rule, where, outcome, message, values[0], remedy)
 
 

@@ -15,6 +15,7 @@ from service.assessment.checks.words import rim_pointer, span, tyre_pointer
 from service.assessment.view.views import AxleView, CarView
 from service.core.findings import Remedy
 from service.core.numeric import known_or, unknown
+from service.core.saying import Amount, say
 from service.core.units import MM_PER_INCH
 from service.rules.rule import Bound, Rule
 from service.standards.load_index import least_index_for_kg
@@ -47,7 +48,9 @@ def missing_for_law(bound: Bound, where: str, view: AxleView | CarView) -> Remed
         return None
     if bound.quantity.startswith(("track", "offset")):
         if bound.quantity == "track_change_percent" and unknown(view.axle.track_mm):
-            text = f"give the registered track of the {where} axle"
+            text = say("give the registered track of the rear axle")
+            if where == "front":
+                text = say("give the registered track of the front axle")
             return Remedy(text, f"/vehicle/{where}/track_mm", "track_mm", unit="mm")
         return offset_remedy(view)
     if bound.quantity.startswith(("overall", "rolling")):
@@ -72,20 +75,26 @@ def _shifted(ends: Span, now: float, scale: float = 1.0) -> Span:
 def _radial(car: CarView) -> Remedy:
     front_radial = car.front.then.facts.radial == 1.0
     other = "rear" if front_radial else "front"
-    return Remedy(f"radial tyres at the {other} too", tyre_pointer(other), "construction", equals="radial")
+    words = say("radial tyres at the rear too") if front_radial else say("radial tyres at the front too")
+    return Remedy(words, tyre_pointer(other), "construction", equals="radial")
 
 
 def _offset(view: AxleView, ends: Span) -> Remedy:
     # The rim's own mark: the spacer takes its thickness from it.
     spacer = view.then.facts.spacer_mm
     least, most = _shifted(ends, view.now.facts.offset_mm + spacer)
-    words = f"an offset (ET) of {span(least, most, 'mm')}{' on these spacers' if spacer else ''}"
+    # Marked in millimetres whatever units the answer is in.
+    words = say("rims with ET {offset}", offset=span(least, most, ""))
+    if spacer:
+        words = say("rims with ET {offset} on these spacers", offset=span(least, most, ""))
     return Remedy(words, rim_pointer(view.name), "offset_mm", least, most, unit="mm")
 
 
 def _spacer(view: AxleView, ends: Span) -> Remedy:
     least, most = ends
-    words = "no spacers" if most == 0.0 else f"spacers of {span(least, most, 'mm')}"
+    words = say("no spacers")
+    if most != 0.0:
+        words = say("spacers of {thickness}", thickness=span(least, most, "mm"))
     return Remedy(words, f"/candidate/{view.name}/spacer_mm", "spacer_mm", least, most, unit="mm")
 
 
@@ -101,7 +110,7 @@ def _track_percent(view: AxleView, ends: Span) -> Remedy:
 
 def _diameter(view: AxleView, ends: Span) -> Remedy:
     least, most = _shifted(ends, view.now.geometry.overall_diameter_mm)
-    words = f"an overall diameter of {span(least, most, 'mm')}"
+    words = say("an overall diameter of {size}", size=span(least, most, "mm"))
     return Remedy(words, tyre_pointer(view.name), "overall_diameter_mm", least, most, unit="mm")
 
 
@@ -113,14 +122,14 @@ def _diameter_percent(view: AxleView, ends: Span) -> Remedy:
 def _circumference_percent(view: AxleView, ends: Span) -> Remedy:
     now = view.now.geometry.rolling_circumference_mm
     least, most = _shifted(ends, now, 0.01 * now)
-    words = f"a rolling circumference of {span(least, most, 'mm')}"
+    words = say("a rolling circumference of {size}", size=span(least, most, "mm"))
     pointer = f"/candidate/{view.name}/tyre/rolling_circumference_mm"
     return Remedy(words, pointer, "rolling_circumference_mm", least, most, unit="mm")
 
 
 def _width(view: AxleView, ends: Span) -> Remedy:
     least, most = _shifted(ends, view.now.geometry.section_width_mm)
-    words = f"a section width of {span(least, most, 'mm')}"
+    words = say("a section width of {size}", size=span(least, most, "mm"))
     pointer = f"/candidate/{view.name}/tyre/section_width_mm"
     return Remedy(words, pointer, "section_width_mm", least, most, unit="mm")
 
@@ -132,7 +141,7 @@ def _width_percent(view: AxleView, ends: Span) -> Remedy:
 
 def _rim_diameter(view: AxleView, ends: Span) -> Remedy:
     least, most = _shifted(ends, view.now.facts.rim_code, 1.0 / MM_PER_INCH)
-    words = f"rim diameter code {span(least, most, '', 1)}"
+    words = say("rim diameter code {code}", code=span(least, most, "", 1))
     return Remedy(words, rim_pointer(view.name), "rim_diameter_in", least, most, unit="in")
 
 
@@ -142,9 +151,10 @@ def _rim_width(view: AxleView, ends: Span) -> Remedy:
     # Only a rim that the proposed tyre takes as well is any help.
     low, high = _narrowed(least, facts.approved_min_in, max), _narrowed(most, facts.approved_max_in, min)
     if low is not None and high is not None and low > high + LAST_BIT:
-        words = f"a rim width of {span(least, most, 'in', 1)}, and a tyre that is approved on it"
+        width = span(least, most, "in", 1)
+        words = say("a rim width of {width}, and a tyre that is approved on it", width=width)
         return Remedy(words, tyre_pointer(view.name), "nominal_width_mm")
-    words = f"a rim width of {span(low, high, 'in', 1)}"
+    words = say("a rim width of {width}", width=span(low, high, "in", 1))
     return Remedy(words, rim_pointer(view.name), "rim_width_in", low, high, unit="in")
 
 
@@ -157,16 +167,17 @@ def _narrowed(end: float | None, other: float, choose: Callable[[float, float], 
 
 def _index(view: AxleView, ends: Span) -> Remedy:
     least, most = _shifted(ends, view.now.facts.load_index)
-    words = f"load index {span(least, most, '')}"
+    words = say("load index {index}", index=span(least, most, ""))
     return Remedy(words, tyre_pointer(view.name), "load_index", least, most)
 
 
 def _carrying(view: AxleView, per_tyre_kg: float) -> Remedy:
     index = least_index_for_kg(per_tyre_kg)
     if index is None:
-        text = "check the axle's mass: no load index of the table carries it"
+        text = say("check the axle's mass: no load index of the table carries it")
         return Remedy(text, tyre_pointer(view.name), "load_index")
-    return Remedy(f"load index {index} or more", tyre_pointer(view.name), "load_index", float(index))
+    words = say("load index {index} or more", index=Amount(index))
+    return Remedy(words, tyre_pointer(view.name), "load_index", float(index))
 
 
 def _rating(view: AxleView, divisor: float = 1.0) -> Remedy:
@@ -186,7 +197,9 @@ def _capacity(view: AxleView, ends: Span) -> Remedy:
 def _speed(view: AxleView, ends: Span) -> Remedy:
     least = ends[0] or 0.0
     symbol = least_symbol_for_kmh(least)
-    words = f"speed symbol {symbol} or faster" if symbol is not None else "the tyre maker's statement for this speed"
+    words = say("the tyre maker's statement for this speed")
+    if symbol is not None:
+        words = say("speed symbol {symbol} or faster", symbol=symbol)
     return Remedy(words, tyre_pointer(view.name), "speed_symbol", least, equals=symbol, unit="km/h")
 
 

@@ -23,7 +23,7 @@ from service.assessment.law.law_words import FACTS
 from service.assessment.view.views import CarView
 from service.core.findings import MET, OPEN, Finding, Remedy, worst
 from service.core.numeric import UNKNOWN, Num, all_hold, known, unknown
-from service.rules.provenance import CHECK_THE_TEXT
+from service.core.saying import Said, listed, say, sentences
 from service.rules.sections import SpeedometerRule
 
 CODE = "law.speedometer"
@@ -79,35 +79,42 @@ def findings(case: Case, car: CarView) -> list[Finding]:
     remedy: Remedy | None = None
     least, most = sure_lead_percent(rule, car)
     if unknown(least):
-        message = f"{rule.title}: The speedometer cannot be judged without the overall diameters of all tyres."
+        message = say(
+            "{rule}: The speedometer cannot be judged without the overall diameters of all tyres.",
+            rule=rule.title,
+        )
         remedy = diameter_remedy(car.front, car.rear)
     else:
         needed = lawful_lead(least, most)
-        message = f"{rule.title}: With the present tyres the speedometer must read {needed}"
-        message = f"{message}; {_reads(car, graded)}."
+        message = say(
+            "{rule}: With the present tyres the speedometer must read {needed}; {reads}.",
+            rule=rule.title,
+            needed=needed,
+            reads=_reads(car, graded),
+        )
         if graded.outcome != MET:
-            words = f"a speedometer that with the present tyres reads {needed}"
+            words = say("a speedometer that with the present tyres reads {needed}", needed=needed)
             pointer, quantity = "/vehicle/speedometer", "speedometer_lead_percent"
             # A rule without an upper end (older cars) sets none.
             highest = None if math.isinf(most) else most
             remedy = Remedy(words, pointer, quantity, least, highest, unit="%")
             if not rule.can_forbid:
-                message = f"{message} {CHECK_THE_TEXT.capitalize()}."
+                message = sentences(message, say("Check the official text."))
     measured, limit = finite(graded.measured), finite(graded.limit)
     return [Finding(CODE, "vehicle", graded.outcome, message, measured, limit, "%", rule.basis, remedy)]
 
 
-def _reads(car: CarView, graded: Grade) -> str:
+def _reads(car: CarView, graded: Grade) -> Said:
     if known(present_lead(car.vehicle)):
-        return f"it reads {beside_true_speed(graded.measured)}"
+        return say("it reads {reading}", reading=beside_true_speed(graded.measured))
     if car.change.driven_circumference_ratio == 1.0:
-        return "the circumference does not change"
-    return "it is taken to be lawful now" if graded.outcome == MET else "its reading is not given"
+        return say("the circumference does not change")
+    return say("it is taken to be lawful now") if graded.outcome == MET else say("its reading is not given")
 
 
 def _unsettled(rule: SpeedometerRule, missing: tuple[str, ...]) -> Finding:
     """Return the finding that asks for the facts which settle the rule that applies."""
-    names = " and ".join(FACTS[name] for name in missing)
-    message = f"Which speedometer rule applies here is not known without {names}."
-    remedy = Remedy(f"give {names}", f"/vehicle/{missing[0]}", missing[0])
+    facts = listed([FACTS[name] for name in missing])
+    message = say("Which speedometer rule applies here is not known without {facts}.", facts=facts)
+    remedy = Remedy(say("give {facts}", facts=facts), f"/vehicle/{missing[0]}", missing[0])
     return Finding(CODE, "vehicle", OPEN, message, None, None, "%", rule.basis, remedy)

@@ -11,6 +11,7 @@ from service.assessment.checks.words import apart, plain, tyre_pointer
 from service.assessment.view.views import AxleView, CarView
 from service.core.findings import ADVISORY, NOT_MET, Finding, Remedy, is_open, worst
 from service.core.numeric import Num, pick, unknown
+from service.core.saying import Said, say
 
 CODE = "load.towing"
 # The relief concerns the rear axle of these categories.
@@ -41,31 +42,31 @@ def findings(case: Case, car: CarView) -> list[Finding]:
 
 def _explain(view: AxleView, grade: Grade) -> Finding:
     limits, remedy = view.limits, None
-    speed, gain = plain(limits.towing_speed_kmh.value), plain(limits.towing_pressure_gain_kpa.value)
-    relief = limits.towing_load_excess_percent.value
-    if view.then.facts.commercial:
-        relief = 0.0
-    carried, mass = apart(grade.measured, grade.limit), plain(grade.limit)
+    speed = plain(limits.towing_speed_kmh.value, 0, "km/h")
+    gain = plain(limits.towing_pressure_gain_kpa.value, 0, "kPa")
+    relief = 0.0 if view.then.facts.commercial else limits.towing_load_excess_percent.value
     if is_open(grade.outcome):
-        message = "What the rear tyres carry with a trailer is not known without load index and speed symbol."
-        text = "state load index and speed symbol of the proposed rear tyre"
+        message = say("What the rear tyres carry with a trailer is not known without load index and speed symbol.")
+        text = say("state load index and speed symbol of the proposed rear tyre")
         remedy = Remedy(text, tyre_pointer(view.name), "service_description")
     elif grade.outcome == ADVISORY:
-        message = (
-            f"With a trailer the rear tyres may carry {plain(relief)} % more, {plain(grade.measured)} kg in all, at no "
-            f"more than {speed} km/h with {gain} kPa more in them, if the vehicle's handbook says so."
+        message = say(
+            "With a trailer the rear tyres may carry {share} more, {carried} in all, at no "
+            "more than {speed} with {gain} more in them, if the vehicle's handbook says so.",
+            share=plain(relief, 0, "%"),
+            carried=plain(grade.measured, 0, "kg"),
+            speed=speed,
+            gain=gain,
         )
-        text = f"with the trailer drive no faster than {speed} km/h, with {gain} kPa more in the rear tyres"
+        text = say(
+            "with the trailer drive no faster than {speed}, with {gain} more in the rear tyres", speed=speed, gain=gain
+        )
         remedy = Remedy(text, f"/candidate/{view.name}/pressure_kpa", "pressure_kpa", unit="kPa")
     elif grade.outcome == NOT_MET:
-        message = f"Even the {plain(relief)} % more that towing allows, {carried} kg in all, does not carry the axle."
-        if not relief:
-            message = (
-                f"With a trailer commercial tyres carry no more than else: {carried} kg, and the axle needs {mass} kg."
-            )
+        message = _too_heavy(grade, relief)
         remedy = index_remedy(view, grade.limit / (1.0 + relief / 100.0))
     else:
-        message = "With a trailer too the rear tyres carry the axle by their load index alone."
+        message = say("With a trailer too the rear tyres carry the axle by their load index alone.")
     return Finding(
         CODE,
         view.name,
@@ -76,4 +77,19 @@ def _explain(view: AxleView, grade: Grade) -> Finding:
         "kg",
         limits.towing_load_excess_percent.basis,
         remedy,
+    )
+
+
+def _too_heavy(grade: Grade, relief_percent: float) -> Said:
+    carried = apart(grade.measured, grade.limit, 0, "kg")
+    if relief_percent:
+        return say(
+            "Even the {share} more that towing allows, {carried} in all, does not carry the axle.",
+            share=plain(relief_percent, 0, "%"),
+            carried=carried,
+        )
+    return say(
+        "With a trailer commercial tyres carry no more than else: {carried}, and the axle needs {mass}.",
+        carried=carried,
+        mass=plain(grade.limit, 0, "kg"),
     )

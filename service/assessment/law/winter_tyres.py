@@ -11,6 +11,7 @@ from service.assessment.view.views import AxleView, CarView
 from service.core.dates import day_in_words
 from service.core.findings import MET, Finding, Remedy, is_open, worst
 from service.core.numeric import UNKNOWN, Num, known, pick, unknown
+from service.core.saying import say
 
 CODE = "law.winter_tyre"
 
@@ -40,15 +41,19 @@ def _explain(view: AxleView, grade: Grade) -> Finding:
     basis = view.limits.winter_speed_floor_kmh.basis if winter is None else winter.basis
     marks = () if winter is None else winter.markings
     mark = next((each for each in marks if each.marking == "M+S"), None)
-    remedy: Remedy | None = Remedy("tyres marked 3PMSF", tyre_pointer(view.name), "marking", equals="3PMSF")
+    remedy: Remedy | None = Remedy(say("tyres marked 3PMSF"), tyre_pointer(view.name), "marking", equals="3PMSF")
     if grade.outcome == MET:
-        message, remedy = "The tyre counts as a winter tyre here.", None
+        message, remedy = say("The tyre counts as a winter tyre here."), None
     elif is_open(grade.outcome):
-        message = "M+S alone counts here only for tyres built up to a certain day, and a request does not say when."
+        message = say(
+            "M+S alone counts here only for tyres built up to a certain day, and a request does not say when."
+        )
     elif view.then.facts.winter_mark == 0.0:
-        message = "The tyre has no winter mark (3PMSF, or M+S where that counts)."
+        message = say("The tyre has no winter mark (3PMSF, or M+S where that counts).")
     else:
-        until = f" after {day_in_words(mark.used_to)}" if mark is not None and mark.used_to is not None else ""
-        message = f"M+S alone does not make a winter tyre here{until}."
+        message = say("M+S alone does not make a winter tyre here.")
+        if mark is not None and mark.used_to is not None:
+            day = day_in_words(mark.used_to)
+            message = say("M+S alone does not make a winter tyre here after {day}.", day=day)
         basis = basis if mark is None else mark.basis
     return Finding(CODE, view.name, grade.outcome, message, None, None, None, basis, remedy)

@@ -12,7 +12,8 @@ from service.assessment.case import Vehicle
 from service.assessment.view.axle_view import AxleView
 from service.assessment.view.change import Wheel
 from service.assessment.view.figures import NEW_TREAD_DEPTH_MM, standing_water_onset_kmh
-from service.core.findings import Estimate
+from service.assessment.view.wheel_facts import WheelFacts
+from service.core.findings import Estimate, Holds
 from service.core.numeric import UNKNOWN, Num, filled, known_or, pick
 from service.physics.aquaplaning import width_factor
 from service.physics.braking import braking_distance_change_percent, front_braking_share, known_or_assumed_share
@@ -77,8 +78,8 @@ def driving(vehicle: Vehicle[Num], front: AxleView[Num], rear: AxleView[Num]) ->
 
 def _axle(view: AxleView[Num], patch_mm: Num) -> AxleDriving[Num]:
     now, then = view.now, view.then
-    # No model here speaks of both a radial and a diagonal tyre.
-    alike = pick(then.facts.radial == now.facts.radial, 1.0, UNKNOWN)
+    # No model here speaks of both a radial and a diagonal tyre, and friction is that of tyres of one kind.
+    alike = pick((then.facts.radial == now.facts.radial) & of_one_kind(now.facts, then.facts), 1.0, UNKNOWN)
     ratio = alike * _carried_kg(then) / _carried_kg(now)
     proposed = 100.0 * wet_reserve(_new_onset_kmh(then, patch_mm))
     present = 100.0 * wet_reserve(_new_onset_kmh(now, patch_mm))
@@ -93,6 +94,15 @@ def _axle(view: AxleView[Num], patch_mm: Num) -> AxleDriving[Num]:
         new_reserve_present_percent=present,
         new_reserve_proposed_percent=proposed,
         reserve_fall_percent=reserve_fall_percent(filled(proposed, present), proposed),
+    )
+
+
+def of_one_kind(now: WheelFacts[Num], then: WheelFacts[Num]) -> Holds:
+    """Return whether two tyres are of one kind, so that their size alone may be compared; floats or arrays alike."""
+    return (
+        (then.commercial == now.commercial)
+        & (then.winter_mark == now.winter_mark)
+        & (then.temporary_spare == now.temporary_spare)
     )
 
 

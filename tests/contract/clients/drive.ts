@@ -11,6 +11,11 @@ if (baseUrl === undefined || story === undefined) {
 }
 const client = createClient<paths>({ baseUrl });
 const asked = JSON.parse(story) as CheckRequest;
+// An axle may be left out of a candidate; this caller proposes for both.
+const front = asked.candidate.front;
+if (front === undefined) {
+  throw new Error("the story proposes nothing in front");
+}
 
 const check = await client.POST("/v1/fitments/check", { body: asked });
 if (check.data === undefined) {
@@ -21,7 +26,7 @@ const worst = check.data.findings[0];
 
 const misspelt: CheckRequest = {
   ...asked,
-  candidate: { ...asked.candidate, front: { ...asked.candidate.front, tyre: { size: "no tyre" } } },
+  candidate: { ...asked.candidate, front: { ...front, tyre: { size: "no tyre" } } },
 };
 const refused = await client.POST("/v1/fitments/check", { body: misspelt });
 
@@ -36,7 +41,7 @@ const rows = compared.data.rows.map((row) => row.verdict);
 const refusedRows = compared.data.refused.map((row) => [row.index, row.errors[0]?.pointer]);
 
 const searched = await client.POST("/v1/fitments/search", {
-  body: { ...question, rims: { front: [candidate.front.rim] }, stock: [{ size: "205/55 R16 94W XL" }, { size: "205/55 R16 91V" }] },
+  body: { ...question, rims: { front: [front.rim] }, stock: [{ size: "205/55 R16 94W XL" }, { size: "205/55 R16 91V" }] },
 });
 const found = searched.data?.rows.map((row) => row.fitment.front.tyre);
 

@@ -46,6 +46,7 @@ def test_the_page_has_a_route_for_itself_and_for_each_of_its_files() -> None:
     assert [route.path for route in routes()] == [
         "/openapi.json",
         "/docs",
+        "/docs/house.css",
         "/docs/start.js",
         "/docs/page.js",
         "/docs/page.css",

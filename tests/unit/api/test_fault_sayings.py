@@ -10,6 +10,7 @@ from pydantic import TypeAdapter, ValidationError
 from service.api.errors.fault_words import unknown_field, unknown_parameter
 from service.api.errors.problem import KINDS
 from service.api.errors.request_faults import validation_faults
+from service.api.inbound import translate
 from service.api.inbound.candidate_lists import read_candidates, read_stock
 from service.api.schemas.base import Wire, number, part, text, whole
 from service.api.schemas.comparison import CompareRequest
@@ -147,11 +148,12 @@ def test_whatever_is_wrong_in_a_request_is_said_in_our_words(wrong):
 
 def test_the_faults_of_a_candidate_and_of_a_line_of_stock_are_said():
     good = saloon()["candidate"]
+    vehicle = translate.vehicle(CheckRequest.model_validate(saloon()).vehicle)
     bad = [{"front": 5}, changed({"candidate": good}, {"/candidate/front/tyre/size": "225/4S"})["candidate"]]
-    faults = [fault for each in read_candidates([good, *bad]).refused for fault in each.faults]
+    faults = [fault for each in read_candidates([good, *bad], vehicle).refused for fault in each.faults]
     lines = [StockLine(size="225/4S R17"), StockLine(section_width_mm=225.0), StockLine(id="a")]
     faults += [each.fault for each in read_stock(lines).refused]
-    assert len(faults) == 6
+    assert len(faults) == 5
     for fault in faults:
         assert isinstance(fault.detail, Said)
         assert unsaid(fault.detail, {"rear"}) == []

@@ -49,7 +49,7 @@ def test_the_policy_of_an_answer_admits_its_own_style_alone(client, path):
 def test_a_wrong_choice_is_named(client, name, value):
     answer = client.post(f"{DRAWING}?{name}={value}", json=saloon())
     assert answer.status_code == 422
-    assert [each["pointer"] for each in answer.json()["errors"]] == [f"/query/{name}"]
+    assert [each["parameter"] for each in answer.json()["errors"]] == [name]
 
 
 @pytest.mark.parametrize("path", [DRAWING, REPORT])

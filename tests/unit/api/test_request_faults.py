@@ -110,7 +110,7 @@ def test_something_else_than_an_object_is_pointed_at_as_a_whole() -> None:
         ({"radius_mm": "1.5 mm"}, "A number is expected here, without quotation marks and unit. Example: 1.5."),
         (
             {"radius_mm": None},
-            "A number is expected here; null came. Example: 1.5. What is not known is left out; null is no value.",
+            "A number is expected here; null came. Example: 1.5. Leave out what is not known; null is no value.",
         ),
         ({"shape": "oval", "radius_mm": 1.5}, '"round" is expected here; the text "oval" came.'),
         (

@@ -167,3 +167,14 @@ def test_a_room_that_was_measured_too_loosely_is_to_be_measured_more_closely():
 
 def test_without_a_stated_scatter_the_first_thing_to_drive_is_the_reference():
     assert [each.pointer for each in planned((F255, F285)).measure_first] == ["/repeatability"]
+
+
+def test_rims_are_bought_for_what_the_present_ones_do_not_take_and_as_few_as_do():
+    """The present rims are 19 inch, which 265/35 R19 takes; both 18 inch tyres take 9.5 in (ETRTO, memory)."""
+    found = planned((None, "265/35 R18 97Y XL"), (None, "275/35 R18 99Y XL"), (None, "265/35 R19 98Y XL"))
+    origins = [each.rear.rim.origin for each in found.combinations]
+    assert origins == ["found", "found", "present"]
+    front, rear = found.rims_to_buy
+    assert front.smallest.rims == ()
+    assert len(rear.smallest.rims) == 1
+    assert [len(each.serves) for each in rear.smallest.rims] == [2]

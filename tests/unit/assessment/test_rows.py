@@ -19,6 +19,7 @@ from service.assessment.batch.grading import stack_candidates
 from service.assessment.view.views import candidate_facts
 from service.core.findings import ADVISORY
 from tests.support import workshop
+from tests.support.effort import cases
 from tests.support.many_cases import question
 from tests.support.shop_cases import shop_question
 from tests.support.wire import post
@@ -28,7 +29,7 @@ AXLES = ("front", "rear")
 DEMO_REQUESTS = Path(__file__).parents[3] / "demo_requests"
 
 
-@pytest.mark.parametrize("seed", range(24))
+@pytest.mark.parametrize("seed", range(cases(12, 96)))
 def test_reason_remedy_and_pressures_are_those_of_the_single_check(seed):
     one, candidates = random_ones(seed, 50)
     for row, each in zip(rows(compare(one, candidates, "balance"), "standard"), candidates, strict=True):

@@ -10,6 +10,7 @@ from random import Random
 import pytest
 
 from service.assessment.batch.set_cover import ALWAYS_EXACT, smallest_cover
+from tests.support.effort import cases
 
 
 def union(sets):
@@ -40,7 +41,7 @@ def some_sets(seed, things, sets):
     }
 
 
-@pytest.mark.parametrize("seed", range(60))
+@pytest.mark.parametrize("seed", range(cases(30, 600)))
 def test_up_to_twelve_things_are_covered_by_the_fewest_and_cheapest_sets(seed):
     costs = some_sets(seed, 3 + seed % 10, 4 + seed % 9)
     found = smallest_cover(costs)

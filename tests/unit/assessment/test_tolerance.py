@@ -13,6 +13,7 @@ from service.api.inbound import translate
 from service.api.schemas.request import CheckRequest
 from service.assessment.batch.compare import compare
 from service.assessment.batch.grading import grade_all, stack_candidates
+from service.assessment.batch.rim_search import RimsAsked, rims_for
 from service.assessment.checks.offset_window import offset_window_mm
 from service.assessment.view.views import candidate_facts, now_fitted, weigh
 from tests.support.cases import ABSENT, answer, changed, check, finding, outcome, saloon
@@ -97,6 +98,20 @@ def test_the_window_found_by_trying_every_offset_shrinks_as_much_on_the_array_pa
     exact, sure = (_tried(changed(saloon(), {WITHIN: tolerance})) for tolerance in (0, 2))
     assert min(sure) - min(exact) == pytest.approx(2.0, abs=1e-9)
     assert max(exact) - max(sure) == pytest.approx(2.0, abs=1e-9)
+
+
+def test_the_windows_of_rims_shrink_as_much():
+    """With the present tyre on each width that it takes; the narrowest window may close."""
+    exact, sure = (_windows(changed(saloon(), {WITHIN: tolerance})) for tolerance in (0, 2))
+    assert len(exact) > 1
+    shrunk = {width: (low + 2.0, high - 2.0) for width, (low, high) in exact.items()}
+    assert sure == {width: (low, high) for width, (low, high) in shrunk.items() if low <= high}
+
+
+def _windows(request):
+    case = translate.case(CheckRequest.model_validate(request))
+    found = rims_for(case, RimsAsked(rear=(case.vehicle.rear.fitted.tyre,))).windows[1]
+    return {each.row.width_in: (each.suitable.from_mm, each.suitable.to_mm) for each in found if each.suitable}
 
 
 def _tried(request):

@@ -11,9 +11,10 @@ from service.assessment.case import Case
 from service.core.findings import ADVISORY, NOT_ASSESSED, NOT_MET, NOT_RECOMMENDED
 from service.rules.reader import pack_named
 from service.sweep.catalogue_rows import candidate, records, vehicle
+from tests.support.effort import cases
 from tests.unit.sweep.small_catalogue import candidates, vehicles
 
-VEHICLES = 26
+VEHICLES = cases(14, 26)
 CANDIDATES = 30
 
 

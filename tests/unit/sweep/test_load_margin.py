@@ -53,7 +53,7 @@ def question() -> Case:
 
 
 def test_a_comparison_shows_the_same(question):
-    found = rows(compare(question, [question.candidate], "closest_to_present"))[0]
+    found = rows(compare(question, [question.candidate], "closest_to_present"), "standard")[0]
     assert found["axles"]["front"]["load_margin_percent"] == pytest.approx(45.0, abs=0.05)
     assert found["axles"]["rear"]["load_margin_percent"] == pytest.approx(40.0, abs=0.05)
     assert found["measures"]["load_margin_percent"] == pytest.approx(40.0, abs=0.05)
