@@ -10,6 +10,7 @@ from fastapi.openapi.utils import get_openapi
 
 from service.api.contract.completion import complete
 from service.api.contract.openness import name_words, open_answers, without_titles
+from service.api.contract.places import tell_places
 from service.api.schemas.error_answer import Fault, Problem
 
 SUMMARY: Final = "Says whether candidate tyres and rims fit a vehicle's axles, and what the change does."
@@ -50,6 +51,7 @@ def document(app: FastAPI) -> dict[str, Any]:
         schema.pop("$defs", None)
         schemas[model.__name__] = schema
     complete(made)
+    tell_places(made)
     open_answers(made)
     name_words(made)
     without_titles(made)
