@@ -79,12 +79,12 @@ _TYRE: Final = {
 }
 _RIM: Final = {
     "size": "On the back of the wheel or of its spokes, ET with it.",
-    "bolt_circle": "On the back of the wheel, or measure it. There is no firm answer on another rim than the present one "
-    "without it.",
+    "bolt_circle": "On the back of the wheel, or measure it. There is no firm answer on another rim than the "
+    "present one without it.",
     "centre_bore_mm": "On the back of the wheel, or measure it with a caliper. There is no firm answer on another rim "
     "than the present one without it.",
-    "load_rating_kg": "On the back of the wheel (MAX LOAD) or in its approval papers. There is no firm answer on another "
-    "rim than the present one without it.",
+    "load_rating_kg": "On the back of the wheel (MAX LOAD) or in its approval papers. There is no firm answer on "
+    "another rim than the present one without it.",
     "mass_kg": "Put the bare wheel on a scale; may be left out.",
     **dict.fromkeys(("diameter_in", "flange", "hump", "offset_mm", "one_piece", "width_in"), _IN_RIM),
 }
