@@ -90,19 +90,23 @@ def cells_of(grids: Sequence[Grid]) -> Cells:
         distances = np.abs(grid.offsets_mm - grid.view.now.facts.offset_mm).tolist()
         offsets = grid.offsets_mm.tolist()
         measuring = np.ravel(grid.facts.measuring_rim_in).tolist()
-        advice = sum((layer.outcomes == ADVISORY).sum(axis=0) for layer in (grid.moving, grid.fixed))
-        for row, outcomes, told, middle in zip(grid.rows, grid.outcomes, advice, measuring, strict=True):
+        # Lists, since a single number out of an array costs more than all that is done with it here.
+        layers = [(layer.outcomes == ADVISORY).sum(axis=0) for layer in (grid.moving, grid.fixed)]
+        advice = np.broadcast_to(layers[0] + layers[1], grid.shape).tolist()
+        for row, outcomes, told, middle in zip(grid.rows, grid.outcomes.tolist(), advice, measuring, strict=True):
             code = grid.tyres[row.tyre_at].designation.rim_code
             bit = 1 << places[Demand(grid.axle.name, row.tyre_at)]
             away = abs(row.width_in - known_or(_usual_width_in(grid, row, middle), row.width_in))
-            for at in np.flatnonzero(outcomes <= ADVISORY).tolist():
+            for at, outcome in enumerate(outcomes):
+                if outcome > ADVISORY:
+                    continue
                 rim = code, row.width_in, offsets[at]
-                some = bit if outcomes[at] == ADVISORY else 0
+                some = bit if outcome == ADVISORY else 0
                 cell = found.get(rim, _NONE)
                 found[rim] = _Cell(
                     cell.serves | bit,
                     cell.conditions | some,
-                    cell.advice + int(told[at]),
+                    cell.advice + told[at],
                     cell.distance_mm + distances[at],
                     cell.width_away_in + away,
                 )
