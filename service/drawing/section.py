@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from types import MappingProxyType
 from typing import Final
 
 from service.assessment.answer.assess import Assessment
 from service.assessment.answer.verdict_words import VERDICT_WORDS
 from service.core.saying import Said, say
-from service.drawing import paper, section_dimensions, wheels
+from service.drawing import offset_strip, paper, section_dimensions, wheels
 from service.drawing.canvas import Canvas
 from service.drawing.legend import Legend
 from service.drawing.lettering import clean, fitting, width_of, wrapped
@@ -50,9 +50,18 @@ COLUMN_UNITS: Final = 70.0
 
 
 def draw_section(
-    found: Assessment, axles: AxleChoice = "both", speech: Speech = ENGLISH, *, styled: bool = True
+    found: Assessment,
+    axles: AxleChoice = "both",
+    speech: Speech = ENGLISH,
+    *,
+    styled: bool = True,
+    window: bool = False,
 ) -> str:
-    """Return the section as SVG; without its style for a page that brings `paper.STYLE` itself."""
+    """Return the section as SVG; without its style for a page that brings `paper.STYLE` itself.
+
+    `window` puts the offsets that do beneath the wheels.
+    """
+    windows = offset_strip.windows_of_axles(found) if window else {}
     both = scenes(found, "both")
     drawn = [scene for scene in both if axles in ("both", scene.name)]
     # Scale and panel suit both axles even where one is drawn, so that two drawings can stand side by side.
@@ -66,31 +75,44 @@ def draw_section(
     # In a page the verdict stands above; a drawing by itself carries it.
     top = heading.height + (STEP_UNITS * unit if styled else 0.0)
     axis = top + (HEADING_UNITS + ABOVE_UNITS) * unit + up
-    foot = axis + down + BELOW_UNITS * unit
-    notes = _notes(found, drawn, speech, styled=styled)
+    foot = axis + down + (BELOW_UNITS + (offset_strip.TALLER_UNITS if window else 0.0)) * unit
+    notes = _notes(found, drawn, speech, styled=styled) + _window_notes(drawn, windows)
     legend = Legend.made(speech, text_width, unit, scale)
     note_lines = sum(len(wrapped(speech.say(note), text_width, 13 * unit)) for note in notes)
     height = foot + (32 + legend.height_units + 17.6 * note_lines) * unit
     canvas = paper.new_sheet("section", (width, height), scale, speech, styled=styled)
-    told = [sentence for scene in drawn for sentence in section_dimensions.sentences(scene)]
-    paper.describe(canvas, TITLE, [say("{verdict}.", verdict=VERDICT_WORDS[found.verdict]), *told, *notes])
+    paper.describe(canvas, TITLE, [*_told(found, drawn), *notes])
     heading.draw(canvas, GAP_UNITS * unit)
     if styled:
         draw_verdict(canvas, (GAP_UNITS * unit, heading.height), text_width, found)
     left = GAP_UNITS * unit
     for scene in drawn:
         _designations(canvas, scene, (left, top), panel)
-        _panel(canvas, scene, left + _hub_place(scene, panel, unit), axis)
+        wheel = _panel(canvas, scene, left + _hub_place(scene, panel, unit), axis)
+        offset_strip.draw_strip(wheel, scene, windows.get(scene.name))
         left += panel + GAP_UNITS * unit
     y = legend.draw(canvas, (GAP_UNITS * unit, foot + 24 * unit))
     paper.paragraph(canvas, (GAP_UNITS * unit, y + 6 * unit), notes, text_width)
     return paper.finished(canvas)
 
 
+def _told(found: Assessment, drawn: Sequence[AxleScene]) -> Iterator[Said]:
+    yield say("{verdict}.", verdict=VERDICT_WORDS[found.verdict])
+    for scene in drawn:
+        yield from section_dimensions.sentences(scene)
+
+
 def _notes(found: Assessment, drawn: Sequence[AxleScene], speech: Speech, *, styled: bool) -> list[Said]:
     told = [counts(found)] if styled else []
     told += [on_axle(scene.name, note) for scene in drawn for note in scene.notes]
     return [*told, VALUES[speech.units], INDICATIVE]
+
+
+def _window_notes(drawn: Sequence[AxleScene], windows: offset_strip.Windows) -> list[Said]:
+    if not windows:
+        return []
+    told = [each for scene in drawn for each in offset_strip.strip_sentences(scene, windows[scene.name])]
+    return [*told, offset_strip.MEANING]
 
 
 def _panel_width(scene: AxleScene, unit: float) -> float:
@@ -120,10 +142,11 @@ def _designations(canvas: Canvas, scene: AxleScene, at: tuple[float, float], wid
         canvas.text((x + column * unit, line_y), designations, size, "start")
 
 
-def _panel(canvas: Canvas, scene: AxleScene, hub_x: float, axis_y: float) -> None:
+def _panel(canvas: Canvas, scene: AxleScene, hub_x: float, axis_y: float) -> Canvas:
     panel = canvas.group(scene.name, (hub_x, axis_y))
     wheels.surroundings(panel, scene)
     wheels.present(panel, scene)
     wheels.hub(panel, scene)
     wheels.proposed(panel, scene)
     section_dimensions.dimensions(panel, scene)
+    return panel

@@ -21,6 +21,7 @@ _FINDINGS: Final = (("", 22), ("question", 26), ("axle", 8), ("what was found", 
 _FIGURES: Final = (
     ("tyre", "tyre"),
     ("rim", "rim"),
+    ("spacer [mm]", "spacer_mm"),
     ("overall diameter [mm]", "overall_diameter_mm"),
     ("section width [mm]", "section_width_mm"),
     ("a tyre carries [kg]", "load_capacity_kg"),
@@ -54,12 +55,16 @@ def _assessment(answer: Json) -> list[str]:
 
 
 def _figures(axles: Json) -> list[tuple[str, ...]]:
-    """Return what is fitted and its figures; nothing where the question wants a short answer."""
+    """Return what is fitted and its figures; nothing where the question wants a short answer.
+
+    What is known of neither wheel is left out.
+    """
     return [
         (f"{axle}: {words}", *(cell(axles[axle][when].get(name)) for when in ("present", "proposed")))
         for axle in _AXLES
         if "present" in axles[axle]
         for words, name in _FIGURES
+        if any(name in axles[axle][when] for when in ("present", "proposed"))
     ]
 
 

@@ -29,6 +29,28 @@ def test_the_present_rim_is_the_best_one_for_the_present_tyre():
     assert (present["verdict"], present["best"]["offset_mm"]) == ("suitable", 45)
 
 
+def test_for_the_present_tyres_nobody_has_to_buy_rims():
+    """Of rims that do alike the set has those that are there, and not the measuring rim of 225/45 R17, 7.5 in."""
+    bare = changed({"vehicle": VEHICLE}, on_both_axles({"/vehicle/{axle}/fitted/rim/size": "8J x 17 H2 ET45"}))
+    (rim,) = ask(bare["vehicle"])["smallest_set"]["rims"]
+    assert (rim["width_in"], rim["offset_mm"], len(rim["serves"])) == (8, 45, 2)
+
+
+def test_a_number_beyond_a_limit_that_holds_either_way_does_not_read_like_it():
+    found = [each for each in bounds(ask()) if each["measured"] < 0 < each["limit"]]
+    assert found
+    assert not [each for each in found if each["text"].count(f"{each['limit']:g} ") > 1]
+
+
+def bounds(answer):
+    """Return all reasons of the front axle that have a number and a limit."""
+    widths = [each for tyre in tyres(answer) for each in tyre["widths"]]
+    ends = [each[kind] for each in widths for kind in ("suitable", "with_conditions") if kind in each]
+    found = [end[name] for end in ends for name in ("from_bound", "to_bound") if name in end]
+    found += [reason for each in widths for reason in each["besides"]]
+    return [each for each in found if "measured" in each and "limit" in each]
+
+
 def test_an_axle_asks_of_a_rim_what_its_hub_its_brake_and_its_mass_ask():
     # 960 kg on two wheels are 480 kg each; the rest is as the vehicle states it.
     assert ask()["needs"]["front"]["rim"] == {

@@ -107,8 +107,12 @@ def key_figures(view: AxleView, proposed: Fitment) -> Json:
     )
     shown = _KEY.named(rounded(numbers, _KEY_SCALE))
     pressure = {"set_pressure_kpa": shown.pop("set_pressure_kpa")} if "set_pressure_kpa" in shown else {}
-    names = {"tyre": proposed.tyre.designation.canonical, "rim": proposed.rim.designation.canonical}
-    return {"proposed": names | pressure, "change": shown}
+    return {"proposed": _named(proposed) | pressure, "change": shown}
+
+
+def _named(fitment: Fitment) -> Json:
+    shown: Json = {"tyre": fitment.tyre.designation.canonical, "rim": fitment.rim.designation.canonical}
+    return shown | ({"spacer_mm": fitment.spacer_mm} if fitment.spacer_mm else {})
 
 
 def percent_estimate(ratio: Estimate[Num]) -> Estimate[Num]:
@@ -118,7 +122,7 @@ def percent_estimate(ratio: Estimate[Num]) -> Estimate[Num]:
 
 
 def _wheel(fitment: Fitment, numbers: list[float]) -> Json:
-    shown: Json = {"tyre": fitment.tyre.designation.canonical, "rim": fitment.rim.designation.canonical}
+    shown = _named(fitment)
     shown |= _WHEEL.named(numbers)
     band = _BAND.named(numbers[_BAND_AT:])
     if band:

@@ -50,12 +50,20 @@ async def drawing(
         ),
     ] = "section",
     axles: Annotated[AxleChoice, Query(description="Which axles to draw.", examples=["both"])] = "both",
+    *,
+    window: Annotated[
+        bool,
+        Query(
+            description="Whether a section shows beneath each wheel the offsets that do, as `rims` finds them.",
+            examples=[False],
+        ),
+    ] = False,
 ) -> Response:
     """Answer with the drawing; what a missing field prevents is left out and named in a note."""
     found = assess(translate.case(asked))
-    draw = draw_section if view == "section" else draw_patches
     allowed = f"default-src 'none'; style-src {paper.style_hash()}; frame-ancestors 'none'"
-    drawn = draw(found, axles, speech_of(request.scope))
+    said = speech_of(request.scope)
+    drawn = draw_section(found, axles, said, window=window) if view == "section" else draw_patches(found, axles, said)
     return Response(drawn, media_type=SVG, headers={"Content-Security-Policy": allowed})
 
 

@@ -33,6 +33,7 @@ class WheelFigures(AnswerPart):
 
     tyre: str = words("Canonical spelling of the tyre's designation.", 100, "235/40 R18 95Y XL")
     rim: str = words("Canonical spelling of the rim's designation.", 100, "8J x 18 H2 ET45")
+    spacer_mm: float = maybe("Thickness of the spacer beneath it; absent: none", "mm", 5.0)
     section_width_mm: float = maybe("Section width on this rim", "mm", 241.0)
     section_height_mm: float = maybe("Section height", "mm", 94.0)
     overall_diameter_mm: float = maybe("Overall diameter of the new tyre", "mm", 645.0)

@@ -76,7 +76,7 @@ class AxleNeeds(NamedTuple):
 
     service: Needs
     winter_floor_kmh: float
-    """The slowest that a winter tyre may be marked for here; NaN where the place has no rule."""
+    """The slowest that a winter tyre may be marked for here; NaN where the place has no such floor."""
     winter_symbol: str | None
     overall_diameter: SizeNeed | None
     """None where the present one is not known."""
@@ -129,7 +129,8 @@ def axle_needs(case: Case, least_margin_percent: float) -> tuple[AxleNeeds, Axle
 def _needs(
     axle: Axle, service: Needs, conditions: Conditions, sizes: tuple[SizeNeed | None, SizeNeed | None]
 ) -> AxleNeeds:
-    floor = conditions.winter_floor_kmh
+    # Where the place asks a winter tyre for no label, its floor is naught.
+    floor = conditions.winter_floor_kmh or UNKNOWN
     symbol = least_symbol_for_kmh(floor) if known(floor) else None
     rim = wanted_rim(axle, axle.fitted.rim.designation)
     return AxleNeeds(service, floor, symbol, *sizes, rim, axle.min_rim_diameter_in)

@@ -11,7 +11,7 @@ from service.assessment.case import Case
 from service.assessment.checks.words import apart, plain
 from service.core.findings import NOT_ASSESSED, NOT_MET, Where
 from service.core.numeric import unknown
-from service.core.saying import Said, say
+from service.core.saying import Amount, Said, say
 
 Units = Mapping[tuple[str, Where], str | None]
 
@@ -37,9 +37,15 @@ def in_words(reason: Reason, case: Case, unit: str | None) -> Said:
     return say(
         "{subject}: {measured}, the limit is {limit}",
         subject=about,
-        measured=apart(reason.measured, reason.limit, _DIGITS, unit),
+        measured=_beyond(reason, unit),
         limit=plain(reason.limit, _DIGITS, unit),
     )
+
+
+def _beyond(reason: Reason, unit: str) -> Amount:
+    """Return what was measured, with the decimals that tell it from its limit; a limit above 0 may hold either way."""
+    measured, limit = reason.measured, reason.limit
+    return apart(measured, -limit if measured < 0.0 < limit else limit, _DIGITS, unit)
 
 
 def _without_number(reason: Reason, about: str) -> Said:

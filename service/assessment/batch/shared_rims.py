@@ -11,7 +11,7 @@ from typing import NamedTuple
 
 import numpy as np
 
-from service.assessment.batch.rim_grid import Grid
+from service.assessment.batch.rim_grid import Grid, Row
 from service.assessment.batch.set_cover import Cost, smallest_cover
 from service.core.findings import ADVISORY, AxleName
 from service.core.numeric import known_or
@@ -69,7 +69,7 @@ class _Cell(NamedTuple):
     distance_mm: float
     """From the present wheels' centre lines, added up over what it serves."""
     width_away_in: float
-    """The same from the tyres' measuring rims."""
+    """The same from the rims that the tyres are on now, or from their measuring rims."""
 
 
 _NONE = _Cell(0, 0, 0, 0.0, 0.0)
@@ -94,7 +94,7 @@ def cells_of(grids: Sequence[Grid]) -> Cells:
         for row, outcomes, told, middle in zip(grid.rows, grid.outcomes, advice, measuring, strict=True):
             code = grid.tyres[row.tyre_at].designation.rim_code
             bit = 1 << places[Demand(grid.axle.name, row.tyre_at)]
-            away = abs(row.width_in - known_or(middle, row.width_in))
+            away = abs(row.width_in - known_or(_usual_width_in(grid, row, middle), row.width_in))
             for at in np.flatnonzero(outcomes <= ADVISORY).tolist():
                 rim = code, row.width_in, offsets[at]
                 some = bit if outcomes[at] == ADVISORY else 0
@@ -107,6 +107,13 @@ def cells_of(grids: Sequence[Grid]) -> Cells:
                     cell.width_away_in + away,
                 )
     return found
+
+
+def _usual_width_in(grid: Grid, row: Row, measuring_in: float) -> float:
+    """Return the width of a tyre's present rim, which nobody has to buy; of another tyre that of its measuring rim."""
+    present = grid.axle.fitted
+    same = grid.tyres[row.tyre_at].designation == present.tyre.designation
+    return present.rim.designation.width_in if same else measuring_in
 
 
 def shared_rims(cells: Cells, demands: Sequence[Demand]) -> list[SharedRims]:

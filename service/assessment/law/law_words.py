@@ -64,6 +64,12 @@ _CHANGES: Mapping[str, _Change] = MappingProxyType(
     }
 )
 
+# Limited at most, all other levels at least.
+SPACER = "spacer_mm"
+_NAUGHT: Mapping[str, Said] = MappingProxyType(
+    {"speed_capability_margin_kmh": say("the vehicle's top speed"), SPACER: say("no spacer")}
+)
+
 
 def explained(rule: Rule, values: tuple[float, ...], view: AxleView | CarView) -> Said:
     """Return what was found and what the place allows; a yes or no says what was found alone."""
@@ -126,6 +132,8 @@ def _levels(bounds: list[tuple[Bound, float]]) -> Said:
         return say("The tyre is made for {speed}", speed=plain(value, 0, "km/h"))
     if bound.quantity == "speed_capability_margin_kmh":
         return say("The tyre is made for {beside}", beside=_beside_top(bound, value))
+    if bound.quantity == SPACER:
+        return say("The spacers are {thickness} thick", thickness=law_number(bound, value))
     if bound.quantity == "load_index_spread" and value == 0.0:
         return say("The load indices on the axle do not differ")
     # Say: a quantity with its article, such as "the thickness of the spacers".
@@ -169,13 +177,13 @@ def _limit(bound: Bound, found: float | None) -> str:
 
 def _limit_of_a_level(quantity: str, number: Amount, value: float) -> str:
     """Return the limit of what is no change: a speed, a difference, a load beyond what must be carried."""
-    if quantity == "speed_capability_kmh":
+    if value == 0.0 and quantity in _NAUGHT:
+        return _NAUGHT[quantity]
+    if quantity in ("speed_capability_kmh", SPACER):
         return number
     if quantity == "load_index_spread":
         return say("a difference of {number}", number=number)
     if value == 0.0:
-        if quantity == "speed_capability_margin_kmh":
-            return say("the vehicle's top speed")
         return say("no less")
     if value > 0.0:
         return say("no less than {number} more", number=number)

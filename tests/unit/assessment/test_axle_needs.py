@@ -84,6 +84,13 @@ def test_a_place_with_a_winter_rule_tells_the_slowest_winter_tyre():
     assert axle_needs(check(asked()).case, 0.0)[0].winter_symbol == "Q"
 
 
+def test_a_place_that_asks_a_winter_tyre_for_no_speed_names_none():
+    # StVZO section 36(5): a slower winter tyre needs a label in the car, whatever its symbol.
+    needs = axle_needs(check(asked("de")).case, 0.0)[0]
+    assert needs.winter_symbol is None
+    assert np.isnan(needs.winter_floor_kmh)
+
+
 def test_a_rim_must_carry_its_share_of_the_axle():
     assert [each.rim.load_rating_kg for each in axle_needs(check(asked()).case, 0.0)] == [480.0, 500.0]
 

@@ -9,7 +9,7 @@ from pydantic import ValidationError
 
 from service.api.inbound.translate import SpacedTwins
 from service.core.numeric import known
-from tests.support.cases import changed, check, finding, on_both_axles, outcome, saloon
+from tests.support.cases import answer, changed, check, finding, on_both_axles, outcome, saloon
 
 WIDER = ("235/45 R17 97W XL", "8J x 17 H2 ET45")
 ROOM = on_both_axles({"/vehicle/{axle}/clearance": {"inboard_mm": 30, "outboard_mm": 40, "radial_mm": 30}})
@@ -92,6 +92,19 @@ def test_a_car_without_spacers_hears_of_none():
 def test_new_south_wales_allows_no_spacers(spacer_mm, came_out):
     found = check(spaced(45, spacer_mm, **{"/rule_pack": "au-nsw"}))
     assert outcome(found, "law.spacers") == came_out
+
+
+def test_a_place_that_allows_no_spacers_is_said_to_allow_none_and_not_to_ask_for_thicker_ones():
+    found = finding(check(spaced(45, 5, **{"/rule_pack": "au-nsw"})), "law.spacers")
+    assert found.message == "The spacers are 5 mm thick; no spacer is allowed in New South Wales."
+
+
+def test_the_figures_of_a_wheel_name_the_spacer_beneath_it():
+    """Else a wheel that moved out reads like the present one."""
+    figures = answer(check(changed(saloon(), {"/candidate/rear/spacer_mm": 10})))["axles"]
+    assert figures["rear"]["proposed"]["spacer_mm"] == 10
+    others = (figures["rear"]["present"], figures["front"]["present"], figures["front"]["proposed"])
+    assert not any("spacer_mm" in each for each in others)
 
 
 def test_no_other_place_is_said_to_forbid_what_its_text_does_not():
