@@ -1,7 +1,9 @@
 # The base is an argument, so that a mirror or a hardened Python 3.11 can take its place.
 ARG BASE_IMAGE=docker.io/library/python:3.11-slim
+# A release names the base by its digest too (sha256:...): a tag moves, and the same sources would make another image.
+ARG BASE_DIGEST=
 
-FROM ${BASE_IMAGE} AS build
+FROM ${BASE_IMAGE}${BASE_DIGEST:+@$BASE_DIGEST} AS build
 # The installer stays in this stage: the image that runs can install nothing.
 RUN python -m venv --without-pip /venv
 COPY requirements.lock /build/
@@ -11,8 +13,12 @@ COPY service /app/service
 # Compiled ahead: the user below may write nothing, and a start without compiling is quicker.
 RUN /venv/bin/python -m compileall -q --invalidation-mode unchecked-hash /app/service
 
-FROM ${BASE_IMAGE}
+FROM ${BASE_IMAGE}${BASE_DIGEST:+@$BASE_DIGEST}
+ARG BASE_IMAGE
+ARG BASE_DIGEST
 LABEL org.opencontainers.image.title="fitment-service" \
+      org.opencontainers.image.base.name="${BASE_IMAGE}" \
+      org.opencontainers.image.base.digest="${BASE_DIGEST}" \
       org.opencontainers.image.licenses="Apache-2.0"
 # Every address: inside a container the loopback one reaches nobody.
 # One thread for linear algebra: the service does none that would fill more, idle ones only cost memory.

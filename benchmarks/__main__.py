@@ -23,6 +23,7 @@ MEASUREMENTS: dict[str, Callable[[], Iterator[Row]]] = {
     "probe": web.probe,
     "work": offline.in_process,
     "sweep": offline.sweep,
+    "shapes": offline.shapes,
     "memory": web.memory,
 }
 WIDTH = 46

@@ -6,6 +6,7 @@ import random
 from pathlib import Path
 
 import pandas as pd
+import pyarrow as pa
 
 _AXLES = ("front", "rear")
 _RIM_WIDTHS = {185: "6", 195: "6.5", 205: "6.5", 215: "7", 225: "7.5", 235: "8", 245: "8.5", 255: "9"}
@@ -46,6 +47,20 @@ def _vehicle(number: int, dice: random.Random) -> dict[str, object]:
             f"{axle}_min_rim_diameter_in": 16.0,
         }
     return row
+
+
+def pairs(count: int, candidates_each: int) -> pa.Table:
+    """Return pairs beside each other, so many candidates for each vehicle."""
+    dice = random.Random(7)
+    cars = [_vehicle(number, dice) for number in range(count // candidates_each)]
+    wheels = [_wheel(dice) for _ in range(count)]
+    rows = [
+        cars[at // candidates_each]
+        | {f"candidate_{axle}_{name}": value for axle in _AXLES for name, value in wheel.items()}
+        | {"candidate_id": f"c{at}"}
+        for at, wheel in enumerate(wheels)
+    ]
+    return pa.Table.from_pylist(rows)
 
 
 def write(place: Path, vehicles: int, candidates: int) -> tuple[Path, Path]:

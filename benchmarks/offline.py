@@ -46,6 +46,12 @@ def sweep() -> Iterator[Row]:
     yield Row("  two workers / one", f"{running:.2f} once they run; {whole:.2f} with their start", "1.7")
 
 
+def shapes() -> Iterator[Row]:
+    """Yield what a pair costs by how many candidates each vehicle has."""
+    for each, us in json.loads(python("benchmarks.shapes")).items():
+        yield Row(f"a pair, {int(each):,} candidates a vehicle", f"{us:.1f} us of processor", "20")
+
+
 class _Swept(NamedTuple):
     pairs: int
     seconds: float

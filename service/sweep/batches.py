@@ -5,7 +5,7 @@ It reads nothing and writes nothing, so Spark's `mapInArrow`, Ray, DuckDB, Polar
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterator
+from collections.abc import Collection, Iterable, Iterator
 
 import numpy as np
 import pyarrow as pa
@@ -65,7 +65,7 @@ def question_of(rule_pack: str = "unece", season: Season | None = None, date: st
 
 
 def grade_batches(
-    batches: Iterator[pa.RecordBatch],
+    batches: Iterable[pa.RecordBatch],
     *,
     rule_pack: str = "unece",
     season: Season | None = None,
@@ -76,7 +76,7 @@ def grade_batches(
 
     Parameters
     ----------
-    batches : iterator of RecordBatch
+    batches : iterable of RecordBatch
         One pair a row: the columns of a vehicle, and those of a candidate with `candidate_` before their names
         (`pair_columns.PAIR_COLUMNS`); `python -m service sweep --columns` tells what they mean.
     rule_pack, season, date : str
@@ -103,7 +103,7 @@ def grade_batches(
         yield kept(graded(batch, question), only)
 
 
-def gathered(batches: Iterator[pa.RecordBatch]) -> Iterator[pa.RecordBatch]:
+def gathered(batches: Iterable[pa.RecordBatch]) -> Iterator[pa.RecordBatch]:
     """Yield the same rows in batches of `GATHERED` rows, the last one shorter; small vehicles' batches cost most."""
     held: list[pa.RecordBatch] = []
     rows = 0

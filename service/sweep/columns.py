@@ -165,6 +165,11 @@ REJECTED_MEANINGS: dict[str, str] = {
 }
 
 
+_BESIDE = """pairs beside each other, as `service.sweep.batches.grade_batches` takes them
+  the columns of the vehicles, and those of the candidates with candidate_ before their names (candidate_front_tyre);
+  results as above, and fault, which says why a row has no verdict"""
+
+
 def described() -> str:
     """Return the documentation of all columns as text."""
     parts = [
@@ -173,6 +178,7 @@ def described() -> str:
         _table("candidates with --pairs, in addition", (PAIRED_VEHICLE,)),
         _plain("results, pairs/part-*.parquet; numbers are 32-bit floats, empty where not known", RESULT_MEANINGS),
         _plain("rejected.parquet", REJECTED_MEANINGS),
+        _BESIDE,
         f"Columns of your own may be added to both input tables when their names begin with {OWN_PREFIX}.",
     ]
     return "\n\n".join(parts)

@@ -13,6 +13,9 @@ import pyarrow.fs as pafs
 from service.sweep.job import BadSweep
 
 _READ_BYTES = 1 << 20
+# Left to itself the library asks for a quarter of an hour before it says that nobody answers.
+GOOGLE_PATIENCE_S = 30
+_LONGEST_WORDS = 200
 
 
 class Place(NamedTuple):
@@ -81,6 +84,8 @@ def place_of(written: str) -> Place:
     """
     if "://" not in written:
         return Place(pafs.LocalFileSystem(), str(Path(written).resolve()))
+    if written.startswith("gs://") and "retry_limit_seconds" not in written:
+        written += f"{'&' if '?' in written else '?'}retry_limit_seconds={GOOGLE_PATIENCE_S}"
     try:
         files, path = pafs.FileSystem.from_uri(written)
     except (pa.ArrowException, OSError, ValueError) as error:
@@ -91,4 +96,4 @@ def place_of(written: str) -> Place:
 def one_line(error: BaseException) -> str:
     """Return the first line of what an error says, fit for one sentence."""
     text = str(error).strip() or type(error).__name__
-    return text.splitlines()[0].rstrip(".")
+    return text.splitlines()[0][:_LONGEST_WORDS].rstrip(".")

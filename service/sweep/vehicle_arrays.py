@@ -61,7 +61,8 @@ def _kind(read: ReadTable, pack: RulePack) -> list[np.ndarray]:
         read.text("category").places,
         read.text("driven_axle").places,
         read.number("towing"),
-        read.number("seats_standing"),
+        # Standing passengers matter to reliefs alone.
+        *([read.number("seats_standing")] if pack.allowances else []),
         wheels_per_side(read, "front"),
         wheels_per_side(read, "rear"),
         _step(read.number("max_mass_kg"), bounds.masses_kg),
@@ -73,11 +74,18 @@ def _kind(read: ReadTable, pack: RulePack) -> list[np.ndarray]:
 
 
 def _step(values: FloatArray, bounds: Sequence[float]) -> FloatArray:
-    """Return between which bounds each value lies, the upper one included; NaN where it is not given."""
+    """Return between which bounds each value lies, the upper one included; NaN where it is not given.
+
+    Without any bound nobody asks, and all values are alike.
+    """
+    if not bounds:
+        return np.zeros(len(values))
     return np.where(np.isnan(values), np.nan, np.searchsorted(np.array(bounds), values, "left"))
 
 
 def _day_step(days: Texts, bounds: Sequence[str], side: str) -> Places:
+    if not bounds:
+        return np.zeros(len(days.places), np.int64)
     find = bisect_right if side == "right" else bisect_left
     return np.array([*(find(bounds, each) for each in days.distinct), -1], np.int64)[days.places]
 

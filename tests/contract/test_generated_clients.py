@@ -163,6 +163,19 @@ def test_a_generated_client_compares_and_tells_a_refused_row_from_the_others(ans
     assert answers["refused_rows"] == [[1, "/candidates/1/front/tyre/size"]]
 
 
+def test_a_generated_client_takes_what_a_later_version_adds(answers):
+    assert answers["future"] == "later"
+
+
+def test_a_generated_client_has_what_fills_a_sentence(answers):
+    assert answers["carried"] == pytest.approx(1137.75, abs=0.01)
+
+
+@pytest.mark.parametrize("client", ["by_typescript", "by_python"])
+def test_a_generated_client_has_a_table_as_text(client, request):
+    assert request.getfixturevalue(client)["header"] == ["rank", "index"]
+
+
 def test_a_generated_client_searches_a_stock(answers):
     # In front load index 91 carries too little at top speed, as above; 94 is 670 kg, 1,340 kg on the axle.
     assert set(answers["found"]) == {"205/55 R16 94W XL"}

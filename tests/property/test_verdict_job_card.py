@@ -96,13 +96,24 @@ def test_the_lines_stand_in_the_order_of_work(answers):
 def test_what_is_passed_on_stands_in_the_order_of_the_findings(answers):
     wrong = []
     for seed, answer in answers:
-        order = _codes(answer, "advisory")
+        order = [each["code"] for each in answer["findings"] if each["outcome"] == "advisory"]
         for kind in ("mind_too", "tell_", "ask_"):
             lines = [each for each in answer["actions"] if each["code"].startswith(kind)]
             # A line answers what follows from its finding too; it stands where the finding that names it does.
-            named = [code for each in lines for code in each["findings"] if kind == "mind_too" or _names(each, code)]
-            wrong += [(seed, kind, named)] if named != sorted(named, key=order.index) else []
+            named = [
+                code
+                for each in lines
+                for code in dict.fromkeys(each["findings"])
+                if kind == "mind_too" or _names(each, code)
+            ]
+            wrong += [] if _stands_in(order, named) else [(seed, kind, named)]
     assert wrong == []
+
+
+def _stands_in(order, named):
+    """Return whether the codes follow one another as in the order, where one asked of both axles stands twice."""
+    rest = iter(order)
+    return all(any(code == each for each in rest) for code in named)
 
 
 def test_danger_stands_first_and_no_code_stands_twice(answers):

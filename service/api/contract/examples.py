@@ -124,6 +124,12 @@ def _compare() -> Example:
     return Example(asked, answer)
 
 
+def _compare_csv() -> Example:
+    asked, answer, _ = _compare()
+    shown = orjson.loads(orjson.dumps(answer))
+    return Example(asked, render_comparison.table(shown), render_comparison.CSV_MEDIA_TYPE)
+
+
 def _search() -> Example:
     rim = candidate()["front"]["rim"]
     asked = {
@@ -159,6 +165,16 @@ def _plan() -> Example:
     return Example(asked, render_plan.plan_result(case, plan(case, plan_asked(question))))
 
 
+def _plan_csv() -> Example:
+    asked, answer, _ = _plan()
+    shown = orjson.loads(orjson.dumps(answer))
+    return Example(asked, render_plan.plan_table(shown), render_comparison.CSV_MEDIA_TYPE)
+
+
+def _plan_page() -> Example:
+    return _report()._replace(request=_plan().request)
+
+
 def _planned() -> Json:
     return {"tyre": {"size": "235/40 R18 95Y XL", "tread_depth_mm": 8}}
 
@@ -192,9 +208,12 @@ EXAMPLES: Final[Mapping[str, Callable[[], Example]]] = {
     "check_fitment": _check,
     "check_fitment_lines": _check_lines,
     "compare_fitments": _compare,
+    "compare_fitments_csv": _compare_csv,
     "search_fitments": _search,
     "find_rims": _rims,
     "plan_fitments": _plan,
+    "plan_fitments_csv": _plan_csv,
+    "plan_fitments_page": _plan_page,
     "draw_fitment": _drawing,
     "report_fitment": _report,
     "read_tyre_designation": lambda: Example(None, render_reference.designation(parse_tyre(TYRE))),

@@ -45,15 +45,13 @@ SEARCH_BODY_BYTES = 16 * 1024 * 1024
 RIMS_BODY_BYTES = 256 * 1024
 
 _PROBLEMS = problem_responses(*BODY_PROBLEMS)
-_TABLE: dict[int | str, dict[str, Any]] = {
+_CSV: dict[int | str, dict[str, Any]] = {
     200: {
         "content": {
             CSV_MEDIA_TYPE: {
                 "schema": {"type": "string", "description": "The rows as a table with a header line (RFC 4180)."},
-                "example": "rank,index,label,verdict\r\n1,0,one step wider,suitable_with_conditions\r\n",
             }
         },
-        "headers": {"Vary": {"description": "The answer depends on Accept.", "schema": {"type": "string"}}},
     }
 }
 
@@ -63,18 +61,38 @@ _TABLE: dict[int | str, dict[str, Any]] = {
     summary="Compare up to 500 candidates on one vehicle",
     operation_id="compare_fitments",
     response_model=Comparison,
-    responses=_PROBLEMS | _TABLE,
+    responses=_PROBLEMS,
 )
 @body_limit(COMPARE_BODY_BYTES)
 def compare(asked: CompareRequest, request: Request) -> object:
-    """Answer with a row for each candidate, best first; with `Accept: text/csv`, as a table."""
+    """Answer with a row for each candidate, best first; with `Accept: text/csv`, as `compare.csv` does."""
+    wanted = preferred(request.headers.get("accept", "*/*"), (JSON_MEDIA_TYPE, CSV_MEDIA_TYPE))
+    if wanted == CSV_MEDIA_TYPE:
+        return compare_as_csv(asked, request)
+    return Response(orjson.dumps(_comparison(asked, request)), headers=_VARY, media_type=JSON_MEDIA_TYPE)
+
+
+@router.post(
+    "/compare.csv",
+    summary="Compare up to 500 candidates as a table",
+    operation_id="compare_fitments_csv",
+    response_class=Response,
+    responses=_PROBLEMS | _CSV,
+)
+@body_limit(COMPARE_BODY_BYTES)
+def compare_as_csv(asked: CompareRequest, request: Request) -> Response:
+    """Answer with the rows of a comparison, best first, then the refused ones, for a spreadsheet."""
+    table = render_comparison.table(_comparison(asked, request))
+    return Response(table, headers=_VARY, media_type=CSV_MEDIA_TYPE)
+
+
+def _comparison(asked: CompareRequest, request: Request) -> Json:
+    """Return the answer to a comparison in the caller's language."""
     said = speech_of(request.scope)
     answer, found = compared(asked, said)
     _count_verdicts(request, found)
-    answer = spoken(answer, said)
-    if preferred(request.headers.get("accept", "*/*"), (JSON_MEDIA_TYPE, CSV_MEDIA_TYPE)) == CSV_MEDIA_TYPE:
-        return Response(render_comparison.table(answer), headers=_VARY, media_type=CSV_MEDIA_TYPE)
-    return Response(orjson.dumps(answer), headers=_VARY, media_type=JSON_MEDIA_TYPE)
+    spoken_answer: Json = spoken(answer, said)
+    return spoken_answer
 
 
 def compared(asked: CompareRequest, said: Speech) -> tuple[Json, Compared | None]:

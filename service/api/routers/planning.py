@@ -11,6 +11,7 @@ from service.api.errors.problem import BODY_PROBLEMS, problem_responses
 from service.api.inbound import translate
 from service.api.inbound.plan_question import plan_asked
 from service.api.render.comparison_answer import CSV_MEDIA_TYPE
+from service.api.render.numbers import Json
 from service.api.render.plan_answer import plan_result, plan_table
 from service.api.schemas.planned import PlanRequest, PlanResult
 from service.api.transport.accept import preferred
@@ -31,7 +32,8 @@ _OFFERED: Final = (JSON_MEDIA_TYPE, CSV_MEDIA_TYPE, HTML_MEDIA_TYPE)
 _VARY: Final = {"Vary": "Accept, Accept-Language"}
 # The largest valid body, 12 combinations with every character of their texts and keys escaped, is some 150 KiB.
 PLAN_BODY_BYTES: Final = 192 * 1024
-_MEDIA: Final[dict[int | str, dict[str, Any]]] = {
+_PROBLEMS: Final = problem_responses(*BODY_PROBLEMS)
+_CSV: Final[dict[int | str, dict[str, Any]]] = {
     200: {
         "content": {
             CSV_MEDIA_TYPE: {
@@ -39,14 +41,17 @@ _MEDIA: Final[dict[int | str, dict[str, Any]]] = {
                     "type": "string",
                     "description": "The combinations as a table with a header line (RFC 4180).",
                 },
-                "example": "index,id,label,change,verdict\r\n0,C,255 and 285,Front: 255,suitable_with_conditions\r\n",
-            },
-            HTML_MEDIA_TYPE: {
-                "schema": {"type": "string", "description": "The plan as a page to print, without scripts."},
-                "example": "<!doctype html><html>…</html>",
             },
         },
-        "headers": {"Vary": {"description": "The answer depends on Accept.", "schema": {"type": "string"}}},
+    }
+}
+_HTML: Final[dict[int | str, dict[str, Any]]] = {
+    200: {
+        "content": {
+            HTML_MEDIA_TYPE: {
+                "schema": {"type": "string", "description": "The plan as a page to print, without scripts."},
+            },
+        },
     }
 }
 
@@ -56,22 +61,62 @@ _MEDIA: Final[dict[int | str, dict[str, Any]]] = {
     summary="Plan a comparison of up to 12 combinations",
     operation_id="plan_fitments",
     response_model=PlanResult,
-    responses=problem_responses(*BODY_PROBLEMS) | _MEDIA,
+    responses=_PROBLEMS,
 )
 @body_limit(PLAN_BODY_BYTES)
 def plan(asked: PlanRequest, request: Request) -> object:
-    """Answer with rims, pressures, effects, what a test may show and in which order to drive; or as table or page."""
-    (case, found), said = planned(asked), speech_of(request.scope)
-    for each in found.combinations:
-        observe_verdict(request, each.verdict)
+    """Answer with rims, pressures, effects, what a test may show and in which order to drive.
+
+    With `Accept: text/csv` or `text/html` it answers as `plan.csv` and `plan.html` do.
+    """
     wanted = preferred(request.headers.get("accept", "*/*"), _OFFERED)
     if wanted == HTML_MEDIA_TYPE:
-        headers = _VARY | {"Content-Security-Policy": policy(said.language)}
-        return Response(render_plan(case, found, said), media_type=HTML_MEDIA_TYPE, headers=headers)
-    answer = spoken(plan_result(case, found), said)
+        return plan_as_page(asked, request)
     if wanted == CSV_MEDIA_TYPE:
-        return Response(plan_table(answer), headers=_VARY, media_type=CSV_MEDIA_TYPE)
-    return Response(orjson.dumps(answer), headers=_VARY, media_type=JSON_MEDIA_TYPE)
+        return plan_as_csv(asked, request)
+    return Response(orjson.dumps(_plan_in_words(asked, request)), headers=_VARY, media_type=JSON_MEDIA_TYPE)
+
+
+@router.post(
+    "/plan.csv",
+    summary="Plan a comparison, as a table",
+    operation_id="plan_fitments_csv",
+    response_class=Response,
+    responses=_PROBLEMS | _CSV,
+)
+@body_limit(PLAN_BODY_BYTES)
+def plan_as_csv(asked: PlanRequest, request: Request) -> Response:
+    """Answer with a row for each combination, for a spreadsheet."""
+    return Response(plan_table(_plan_in_words(asked, request)), headers=_VARY, media_type=CSV_MEDIA_TYPE)
+
+
+@router.post(
+    "/plan.html",
+    summary="Plan a comparison, as a page to print",
+    operation_id="plan_fitments_page",
+    response_class=Response,
+    responses=_PROBLEMS | _HTML,
+)
+@body_limit(PLAN_BODY_BYTES)
+def plan_as_page(asked: PlanRequest, request: Request) -> Response:
+    """Answer with the plan as a page, self-contained and printable."""
+    said = speech_of(request.scope)
+    headers = _VARY | {"Content-Security-Policy": policy(said.language)}
+    return Response(render_plan(*_counted(asked, request), said), media_type=HTML_MEDIA_TYPE, headers=headers)
+
+
+def _plan_in_words(asked: PlanRequest, request: Request) -> Json:
+    """Return the answer as plain data in the caller's language."""
+    spoken_answer: Json = spoken(plan_result(*_counted(asked, request)), speech_of(request.scope))
+    return spoken_answer
+
+
+def _counted(asked: PlanRequest, request: Request) -> tuple[Case, Plan]:
+    """Return the case and its plan, whose verdicts are counted."""
+    case, found = planned(asked)
+    for each in found.combinations:
+        observe_verdict(request, each.verdict)
+    return case, found
 
 
 def planned(asked: PlanRequest) -> tuple[Case, Plan]:

@@ -15,7 +15,7 @@ from structlog.typing import FilteringBoundLogger
 
 from service.api.errors.problem import MEDIA_TYPE, HttpProblem, body, clean
 from service.api.transport.language import SPEECH, language_headers, speech_for, speech_of
-from service.api.transport.observability import CLIENT_LEFT, UNMATCHED, Metrics, RequestIds, trace_of
+from service.api.transport.observability import CLIENT_LEFT, TRACE_ID, UNMATCHED, Metrics, RequestIds, trace_of
 from service.api.transport.request_body import ClientGone
 from service.api.transport.security import (
     DEFAULT_HEADERS,
@@ -55,12 +55,9 @@ class Envelope:
         services = self._services
         exchange = Exchange(services.ids.take(headers.get(b"x-request-id")), scope, send, services.lifecycle)
         scope["request_id"], scope[SPEECH] = exchange.request_id, speech_for(headers.get(b"accept-language", b""))
+        services.metrics.in_flight += 1
         try:
-            # An orchestrator's probes come by address; they learn nothing that needs a name.
-            if not services.hosts.all and not scope["path"].startswith(PROBES_PREFIX):
-                services.hosts.refuse_unknown(headers.get(b"host"))
-            if services.keys is not None and scope["path"].startswith(PROTECTED_PREFIX):
-                exchange.told = await services.keys.admit(headers.get(KEY_HEADER))
+            await self._admit(scope, headers, exchange)
             await self._app(scope, receive, exchange.send)
         except HttpProblem as problem:
             await exchange.answer(problem)
@@ -71,9 +68,7 @@ class Envelope:
             await exchange.answer(HttpProblem(503, say("The service is stopping."), headers={"Retry-After": "1"}))
             raise
         except Exception as error:  # noqa: BLE001 - the last resort: whatever it was, the caller gets a problem
-            services.log.error(  # noqa: TRY400 - `exception` would log the error's text, which may quote the request
-                "failure", request_id=exchange.request_id, error=type(error).__qualname__, trace=trace_of(error)
-            )
+            self._note_failure(scope, exchange, error)
             if exchange.status:
                 # Half an answer is out. The text of the error may quote the request and stays here.
                 raise RuntimeError("The answer broke off.") from None
@@ -81,11 +76,30 @@ class Envelope:
         finally:
             self._note(scope, exchange, perf_counter() - started)
 
+    async def _admit(self, scope: Scope, headers: dict[bytes, bytes], exchange: Exchange) -> None:
+        services = self._services
+        # An orchestrator's probes come by address; they learn nothing that needs a name.
+        if not services.hosts.all and not scope["path"].startswith(PROBES_PREFIX):
+            services.hosts.refuse_unknown(headers.get(b"host"))
+        if services.keys is not None and scope["path"].startswith(PROTECTED_PREFIX):
+            exchange.told = await services.keys.admit(headers.get(KEY_HEADER))
+
+    def _note_failure(self, scope: Scope, exchange: Exchange, error: Exception) -> None:
+        # `exception` would log the error's text, which may quote the request.
+        self._services.log.error(
+            "failure",
+            request_id=exchange.request_id,
+            error=type(error).__qualname__,
+            trace=trace_of(error),
+            **_trace_id(scope),
+        )
+
     def _note(self, scope: Scope, exchange: Exchange, seconds: float) -> None:
         services = self._services
         matched = scope.get("route")
         route = UNMATCHED if matched is None else matched.path
         method = scope["method"]
+        services.metrics.in_flight -= 1
         services.metrics.observe_request(route, method, exchange.status, seconds)
         if services.access_log:
             # The query is payload; an unmatched path is shown, cut and cleaned, for finding broken links.
@@ -96,7 +110,13 @@ class Envelope:
                 route=route if matched is not None else clean(scope["path"], 80),
                 status=exchange.status,
                 milliseconds=round(seconds * 1000, 3),
+                **_trace_id(scope),
             )
+
+
+def _trace_id(scope: Scope) -> dict[str, str]:
+    """Return the id under which the collector has this request, where it is traced."""
+    return {TRACE_ID: scope[TRACE_ID]} if TRACE_ID in scope else {}
 
 
 class Services:

@@ -26,6 +26,8 @@ METHODS: Final = frozenset({"GET", "HEAD", "POST", "PUT", "PATCH", "DELETE", "OP
 _BUCKETS_S: Final = (0.0005, 0.001, 0.0025, 0.005, 0.01, 0.025, 0.05, 0.1, 0.25, 0.5, 1.0, 2.5, 5.0, 10.0)
 _OUTCOMES: Final = ("left", "answered", "answered", "answered", "refused", "failed")
 UNMATCHED: Final = "unmatched"
+# Where the tracing layer leaves the id of a request's trace in the scope, and what the log calls it.
+TRACE_ID: Final = "trace_id"
 # What is noted where the client left before its answer; it is never sent.
 CLIENT_LEFT: Final = 499
 
@@ -63,6 +65,12 @@ class Metrics:
             registry=self.registry,
         )
         self._verdicts = Counter("fitment_verdicts", "Verdicts given.", ("verdict",), registry=self.registry)
+        self.in_flight = 0
+        Gauge(
+            "http_requests_in_flight",
+            "Requests whose answer is not out yet, the one for these numbers among them.",
+            registry=self.registry,
+        ).set_function(lambda: self.in_flight)
         Gauge("work_queue_length", "Long jobs waiting or running.", registry=self.registry).set_function(queue_length)
         Info("fitment_build", "What is running.", registry=self.registry).info(
             {"version": VERSION, "python": sys.version.split()[0]}

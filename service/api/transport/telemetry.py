@@ -12,11 +12,11 @@ from opentelemetry.exporter.otlp.proto.http.trace_exporter import OTLPSpanExport
 from opentelemetry.sdk.resources import OTELResourceDetector, Resource
 from opentelemetry.sdk.trace import SpanProcessor, TracerProvider
 from opentelemetry.sdk.trace.export import BatchSpanProcessor
-from opentelemetry.trace import Span, SpanKind, Status, StatusCode
+from opentelemetry.trace import Span, SpanKind, Status, StatusCode, format_trace_id
 from opentelemetry.trace.propagation.tracecontext import TraceContextTextMapPropagator
 from starlette.types import ASGIApp, Message, Receive, Scope, Send
 
-from service.api.transport.observability import METHODS
+from service.api.transport.observability import METHODS, TRACE_ID
 from service.core.version import VERSION
 
 # Asked every second or two by machines: traces of them would drown the others.
@@ -52,6 +52,8 @@ class Tracing:
             record_exception=False,
             set_status_on_exception=False,
         ) as span:
+            if span.get_span_context().is_valid:
+                scope[TRACE_ID] = format_trace_id(span.get_span_context().trace_id)
             try:
                 await self._app(scope, receive, _Watch(span, send).send)
             finally:

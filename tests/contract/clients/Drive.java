@@ -1,5 +1,6 @@
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import fitment.ApiClient;
 import fitment.ApiException;
 import fitment.api.DesignationsApi;
@@ -56,6 +57,8 @@ public final class Drive {
         Assessment answer = fitments.checkFitment(question(story));
         Finding worst = answer.getFindings().get(0);
         LEARNT.put("verdict", answer.getVerdict());
+        LEARNT.put("carried", worst.getParameters().get("carried").getValue());
+        LEARNT.put("future", later(answer).getVerdict());
         LEARNT.put("worst", Arrays.asList(worst.getCode(), worst.getOutcome(), worst.getMeasured(), worst.getLimit()));
         try {
             fitments.checkFitment(question(story).candidate(misspelt(story)));
@@ -64,6 +67,13 @@ public final class Drive {
             LEARNT.put("status", error.getCode());
             LEARNT.put("refused", problem.getErrors().stream().map(Drive::place).toList());
         }
+    }
+
+    /** What a later version may answer: a word and a member that this client does not know. */
+    private static Assessment later(Assessment answer) throws JsonProcessingException {
+        ObjectNode tree = JSON.valueToTree(answer);
+        tree.put("verdict", "later").putObject("later").put("more", 1);
+        return JSON.treeToValue(tree, Assessment.class);
     }
 
     private static List<Object> place(Fault fault) {

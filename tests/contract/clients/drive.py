@@ -5,7 +5,13 @@ import sys
 
 from fitment_client import Client
 from fitment_client.api.designations import read_tyre_designation
-from fitment_client.api.fitments import check_fitment, compare_fitments, draw_fitment, search_fitments
+from fitment_client.api.fitments import (
+    check_fitment,
+    compare_fitments,
+    compare_fitments_csv,
+    draw_fitment,
+    search_fitments,
+)
 from fitment_client.api.tables_and_rules import list_rule_packs, read_table
 from fitment_client.models import (
     Assessment,
@@ -41,6 +47,9 @@ def drive(client: Client, story: str) -> dict[str, object]:
         rule_pack=asked.rule_pack,
     )
     found = search_fitments.sync(client=client, body=offer).rows
+    # What a later version may answer: a word and a member that this client does not know.
+    future = Assessment.from_dict(check.to_dict() | {"verdict": "later", "later": {"more": 1}})
+    table = compare_fitments_csv.sync(client=client, body=CompareRequest(vehicle=asked.vehicle, candidates=[good]))
     refused = check_fitment.sync_detailed(client=client, body=asked)
     assert isinstance(refused.parsed, Problem)
     return {
@@ -51,6 +60,9 @@ def drive(client: Client, story: str) -> dict[str, object]:
         "rows": [row.verdict for row in compared.rows],
         "refused_rows": [[row.index, row.errors[0].pointer] for row in compared.refused],
         "found": [row.fitment.front.tyre for row in found],
+        "future": future.verdict,
+        "carried": worst.parameters["carried"].value,
+        "header": table.split(",", 2)[:2],
         "packs": [pack.id for pack in list_rule_packs.sync(client=client).rule_packs],
         "load_index": read_tyre_designation.sync(client=client, text="205/55 R16 91V").load_index,
         "table_rows": len(read_table.sync(name=TableName.SPEED_SYMBOL, client=client).rows),

@@ -34,8 +34,8 @@ const { candidate, ...question } = asked;
 const compared = await client.POST("/v1/fitments/compare", {
   body: { ...question, candidates: [candidate, misspelt.candidate] },
 });
-if (typeof compared.data !== "object") {
-  throw new Error("a table was not asked for");
+if (compared.data === undefined) {
+  throw new Error(compared.error.detail);
 }
 const rows = compared.data.rows.map((row) => row.verdict);
 const refusedRows = compared.data.refused.map((row) => [row.index, row.errors[0]?.pointer]);
@@ -44,6 +44,17 @@ const searched = await client.POST("/v1/fitments/search", {
   body: { ...question, rims: { front: [front.rim] }, stock: [{ size: "205/55 R16 94W XL" }, { size: "205/55 R16 91V" }] },
 });
 const found = searched.data?.rows.map((row) => row.fitment.front.tyre);
+
+// What a later version may answer: a word and a member that this client does not know.
+const later = createClient<paths>({
+  baseUrl,
+  fetch: async (request) => {
+    const answer = (await (await fetch(request)).json()) as object;
+    return Response.json({ ...answer, verdict: "later", later: { more: 1 } });
+  },
+});
+const future = await later.POST("/v1/fitments/check", { body: asked });
+const table_of_rows = await client.POST("/v1/fitments/compare.csv", { body: { ...question, candidates: [candidate] }, parseAs: "text" });
 
 const packs = await client.GET("/v1/rule-packs");
 const tyre = await client.GET("/v1/designations/tyre", { params: { query: { text: "205/55 R16 91V" } } });
@@ -58,6 +69,9 @@ console.log(
     rows,
     refused_rows: refusedRows,
     found,
+    future: future.data?.verdict,
+    carried: worst?.parameters?.["carried"]?.value,
+    header: table_of_rows.data?.split(",", 2),
     packs: packs.data?.rule_packs.map((pack) => pack.id),
     load_index: tyre.data?.load_index,
     table_rows: table.data?.rows.length,

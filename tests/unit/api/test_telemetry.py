@@ -4,6 +4,7 @@ References: W3C Trace Context (traceparent); OpenTelemetry semantic conventions 
 span name `METHOD route`, error status for 5xx only), from memory.
 """
 
+import json
 import sys
 
 import pytest
@@ -32,9 +33,9 @@ async def broken(what: str) -> str:
 class Traced:
     """The application with its spans at hand."""
 
-    def __init__(self) -> None:
+    def __init__(self, *, access_log: bool = False) -> None:
         self._exporter = InMemorySpanExporter()
-        app = create_app(Settings(access_log=False))
+        app = create_app(Settings(access_log=access_log))
         app.router.routes.extend(router.routes)
         app.add_middleware(Tracing, provider=provider_with(SimpleSpanProcessor(self._exporter)))
         self.client = TestClient(app)
@@ -106,6 +107,23 @@ def test_a_span_is_a_child_of_the_callers(traced: Traced) -> None:
 )
 def test_a_parent_that_is_none_starts_a_new_trace(traced: Traced, offered: str) -> None:
     assert traced.span("GET", "/nope", {"traceparent": offered, "tracestate": "=,=;" * 100}).parent is None
+
+
+def test_the_log_names_the_trace_of_a_request_and_of_a_failure(capfdbinary: pytest.CaptureFixture[bytes]) -> None:
+    traced = Traced(access_log=True)
+    traced.client.get("/v1/broken/x", headers={"traceparent": f"00-{TRACE_ID}-{SPAN_ID}-01"})
+    logged = [json.loads(line) for line in capfdbinary.readouterr().out.splitlines()]
+    assert [(line["event"], line["trace_id"]) for line in logged] == [("failure", TRACE_ID), ("request", TRACE_ID)]
+
+
+def test_the_log_names_no_trace_where_none_is_kept(
+    capfdbinary: pytest.CaptureFixture[bytes], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setenv("OTEL_SDK_DISABLED", "true")
+    Traced(access_log=True).client.get("/nope")
+    TestClient(create_app(Settings())).get("/nope")
+    logged = [json.loads(line) for line in capfdbinary.readouterr().out.splitlines()]
+    assert [(line["event"], "trace_id" in line) for line in logged] == [("request", False)] * 2
 
 
 @pytest.mark.parametrize("path", ["/health/live", "/health/ready", "/metrics"])

@@ -185,3 +185,10 @@ def test_nothing_goes_out() -> None:
     policy = read("network_policy.yaml")["spec"]
     assert set(policy["policyTypes"]) == {"Ingress", "Egress"}
     assert policy["egress"] == []
+
+
+def test_the_base_of_the_image_can_be_named_by_its_digest() -> None:
+    lines = (ROOT / "Dockerfile").read_text(encoding="utf-8").splitlines()
+    bases = [line.split()[1] for line in lines if line.startswith("FROM")]
+    assert len(bases) == 2
+    assert set(bases) == {"${BASE_IMAGE}${BASE_DIGEST:+@$BASE_DIGEST}"}

@@ -1,5 +1,8 @@
 """What is wrongly asked is refused with its reason and code 2."""
 
+import re
+
+import pandas as pd
 import pytest
 
 from service.sweep import main
@@ -55,3 +58,39 @@ def test_threads_and_processes_come_to_the_same(sweep_of):
     files = ["--vehicles", str(sweep.vehicles), "--candidates", str(sweep.candidates), "--out", str(sweep.out)]
     assert main([*files, "--no-resume", "--partition-rows", "6", "--processes", "2"]) == 0
     assert sweep.pairs().equals(threads)
+
+
+def test_only_some_verdicts_are_written_and_all_are_counted(sweep_of, capsys):
+    sweep = sweep_of(vehicles(20), candidates(10))
+    assert sweep.run() == 0
+    whole = sweep.pairs()
+    wanted = whole[whole["verdict"].isin(["suitable", "not_recommended"])]
+    counts = re.findall(r"[\d,]+  [a-z_]+$", capsys.readouterr().out, re.MULTILINE)
+    assert sweep.run("--no-resume", "--only", "not_recommended,suitable") == 0
+    assert sweep.pairs().equals(wanted.reset_index(drop=True))
+    assert re.findall(r"[\d,]+  [a-z_]+$", capsys.readouterr().out, re.MULTILINE) == counts
+    assert len(counts) == 5
+
+
+def test_a_verdict_that_is_none_ends_the_command():
+    with pytest.raises(SystemExit) as ended:
+        main(["--only", "suitable,fine"])
+    assert ended.value.code == 2
+
+
+def test_places_may_be_uris(sweep_of):
+    sweep = sweep_of(vehicles(4), candidates(6))
+    assert sweep.run() == 0
+    whole = sweep.pairs()
+    files = ["--vehicles", sweep.vehicles.as_uri(), "--candidates", sweep.candidates.as_uri()]
+    assert main([*files, "--out", f"{sweep.out.as_uri()}-again", "--threads", "1"]) == 0
+    assert pd.read_parquet(f"{sweep.out}-again/pairs").equals(whole)
+
+
+def test_a_place_that_no_file_system_knows_is_refused_in_one_sentence(sweep_of, capsys):
+    sweep = sweep_of(vehicles(1), candidates(1))
+    files = ["--vehicles", "ftp://example.org/v.parquet", "--candidates", str(sweep.candidates)]
+    assert main([*files, "--out", str(sweep.out)]) == 2
+    said = capsys.readouterr().err
+    assert said.startswith("sweep: ftp://example.org/v.parquet cannot be reached: ")
+    assert said.count("\n") == 1
