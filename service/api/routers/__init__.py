@@ -11,8 +11,8 @@ from service.api.routers import (
     drawing_report,
     fitments,
     health,
-    lines,
     many,
+    many_checks,
     page,
     planning,
     problems,
@@ -20,9 +20,9 @@ from service.api.routers import (
 )
 
 ROUTERS: Final[tuple[APIRouter, ...]] = (
-    lines.on_check,
+    many_checks.on_check,
     fitments.router,
-    lines.router,
+    many_checks.router,
     many.router,
     planning.router,
     drawing_report.router,
