@@ -7,11 +7,11 @@ from typing import Final
 from fastapi import APIRouter
 
 from service.api.routers import (
+    check_lines,
     designations,
     drawing_report,
     fitments,
     health,
-    lines,
     many,
     page,
     planning,
@@ -20,9 +20,9 @@ from service.api.routers import (
 )
 
 ROUTERS: Final[tuple[APIRouter, ...]] = (
-    lines.on_check,
+    check_lines.on_check,
     fitments.router,
-    lines.router,
+    check_lines.router,
     many.router,
     planning.router,
     drawing_report.router,
