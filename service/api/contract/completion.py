@@ -135,7 +135,8 @@ def _answers(operation: Json) -> None:
     """Give the operation's request and answer their examples, headers and links."""
     for parameter in operation.get("parameters", []):
         # Forms are filled in from here: they do not look for examples inside a schema.
-        parameter.setdefault("example", parameter["schema"]["examples"][0])
+        for example in parameter["schema"].get("examples", ())[:1]:
+            parameter.setdefault("example", example)
     name = operation["operationId"]
     answer = operation["responses"]["200"]
     answer["description"] = "The answer."

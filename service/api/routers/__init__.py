@@ -7,12 +7,12 @@ from typing import Final
 from fastapi import APIRouter
 
 from service.api.routers import (
+    check_lines,
     designations,
     drawing_report,
     fitments,
     health,
     many,
-    many_checks,
     page,
     planning,
     problems,
@@ -20,9 +20,9 @@ from service.api.routers import (
 )
 
 ROUTERS: Final[tuple[APIRouter, ...]] = (
-    many_checks.on_check,
+    check_lines.on_check,
     fitments.router,
-    many_checks.router,
+    check_lines.router,
     many.router,
     planning.router,
     drawing_report.router,
