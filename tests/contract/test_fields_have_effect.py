@@ -20,9 +20,9 @@ UNREAD_OF_THE_PRESENT = {
     f"/vehicle/{axle}/fitted/{field}" for axle in ("front", "rear") for field in ("tyre/approved_rim_widths_in/max",)
 }
 WITHOUT_EFFECT = UNREAD_OF_THE_PRESENT
-# Ask for more or less of the answer and are no facts of the question; `test_measure_first.py` and `test_detail.py`
-# hold what they do.
-OPTIONS = {"/measure_first", "/detail"}
+# Ask for more or less of the answer and are no facts of the question; `test_measure_first.py`, `test_detail.py` and
+# `test_language.py` hold what they do.
+OPTIONS = {"/measure_first", "/detail", "/language", "/units"}
 
 SCHEMA = CheckRequest.model_json_schema()
 # What a text may be in its place, where neither the schema nor an example tells enough.

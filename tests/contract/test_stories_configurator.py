@@ -309,7 +309,7 @@ def test_the_browser_lets_the_page_read_a_failure() -> None:
 
 def test_a_copy_of_the_comparison_is_kept_apart_by_form_and_origin(service: Service) -> None:
     answer = asked(service, COMPARE, {"vehicle": VEHICLE, "candidates": [{}]}, FROM_SHOP)
-    assert {each.strip() for each in answer.headers["vary"].split(",")} == {"Accept", "Origin"}
+    assert {each.strip() for each in answer.headers["vary"].split(",")} == {"Accept", "Accept-Language", "Origin"}
 
 
 KEPT = ["/v1/tables/load-index", "/v1/tables/rim-width", "/v1/rule-packs", "/v1/rule-packs/nl"]
@@ -352,7 +352,8 @@ def listed(service: Service, offers: list[Json]) -> tuple[list[Json], list[dict[
     answer = asked(service, COMPARE, question, b"Accept: text/csv")
     assert answer.headers["content-type"] == "text/csv; charset=utf-8"
     lines = csv.DictReader(io.StringIO(answer.body.decode("utf-8"), newline=""), strict=True)
-    return answered(service, COMPARE, question)["rows"], list(lines)
+    found = answered(service, COMPARE, question)
+    return [*found["rows"], *found["refused"]], list(lines)
 
 
 def test_the_table_has_the_rows_of_the_answer_in_their_order(listed):
