@@ -17,6 +17,7 @@ from hypothesis import settings
 
 from service.api.schemas.by_numbers import RimByNumbers, TyreByNumbers
 from tests.contract.document import app
+from tests.support.effort import cases
 
 schema = schemathesis.openapi.from_asgi("/openapi.json", app())
 
@@ -81,10 +82,10 @@ def test_no_check_is_left_out():
 
 
 @schema.parametrize()
-@settings(max_examples=12, deadline=None)
+@settings(max_examples=cases(6, 60), deadline=None)
 def test_every_generated_request_is_answered_as_the_document_says(case):
     case.call_and_validate()
 
 
 class TestChains(schema.as_state_machine().TestCase):
-    settings = settings(max_examples=5, stateful_step_count=3, deadline=None)
+    settings = settings(max_examples=cases(3, 30), stateful_step_count=3, deadline=None)

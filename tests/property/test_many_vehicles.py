@@ -21,9 +21,10 @@ from service.sweep import pair_columns
 from service.sweep.batches import grade_batches, question_of
 from service.sweep.vehicle_arrays import groups, with_numbers
 from tests.support import many_cases
+from tests.support.effort import cases
 from tests.support.wire_rows import batch, row
 
-VEHICLES = 120
+VEHICLES = cases(60, 240)
 OUTCOME = {
     "unsuitable": NOT_MET,
     "not_recommended": NOT_RECOMMENDED,

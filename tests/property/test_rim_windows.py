@@ -19,8 +19,9 @@ from service.assessment.batch.rim_windows import windows_of
 from service.assessment.case import Candidate, Case, Fitment
 from service.core.findings import ADVISORY, OPEN
 from tests.support import many_cases
+from tests.support.effort import cases
 
-VEHICLES = range(20)
+VEHICLES = range(cases(6, 60))
 PACKS = ("unece", "de", "nz", "au-nsw")
 AXLES = ("front", "rear")
 TYRES_BESIDES = 2
