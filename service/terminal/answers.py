@@ -42,6 +42,7 @@ def _assessment(answer: Json) -> list[str]:
     findings = [each for each in answer["findings"] if _kind(each) not in _SETTLED]
     met, open_ones = (sum(_kind(each) == kind for each in answer["findings"]) for kind in _SETTLED)
     verdict = VERDICT_WORDS[answer["verdict"]]
+    figures = lines_of((("", 30), ("now", 34), ("proposed", 34)), _figures(answer["axles"]))
     return [
         *heading(f"{answer['label']}: {verdict}" if answer["label"] else verdict),
         *wrapped(answer["summary"], WIDTH),
@@ -50,7 +51,8 @@ def _assessment(answer: Json) -> list[str]:
         f"Met: {met}. Open, and decides nothing: {open_ones}.",
         "",
         *block("What to do", [each["text"] for each in answer["actions"]]),
-        *lines_of((("", 30), ("now", 34), ("proposed", 34)), _figures(answer["axles"])),
+        *figures,
+        *([""] if figures else []),
     ]
 
 
