@@ -1,4 +1,4 @@
-"""`fitment-service`: serve, answer a question, show the contract and the settings, sweep a catalogue."""
+"""Serve, answer a question, show the contract and the settings, sweep a catalogue."""
 
 from __future__ import annotations
 

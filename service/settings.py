@@ -8,10 +8,23 @@ from collections.abc import Mapping
 from typing import Annotated, Literal
 
 from pydantic import AliasChoices, BeforeValidator, Field, SecretStr, ValidationError, field_validator
+from pydantic_core import ErrorDetails
 from pydantic_settings import BaseSettings, NoDecode, SettingsConfigDict
 
 PREFIX = "FITMENT_"
 _KEY_ENTRY = re.compile(r"[a-z0-9][a-z0-9-]{0,31}:[0-9a-f]{64}")
+# What is said of a value that does not do, by the kind of the fault; any other kind keeps the words of the library.
+_FAULTS = {
+    "int_parsing": "a whole number is expected",
+    "float_parsing": "a number is expected",
+    "bool_parsing": "true or false is expected",
+    "greater_than": "a number above {gt} is expected",
+    "greater_than_equal": "{ge} or more is expected",
+    "less_than_equal": "{le} or less is expected",
+    "literal_error": "{expected} is expected",
+    "string_pattern_mismatch": "a number and second, minute, hour or day are expected, such as 50/second",
+    "value_error": "{error}",
+}
 
 
 class BadSettings(ValueError):
@@ -71,7 +84,11 @@ class Settings(BaseSettings):
         description="Where rates are counted: memory://, or redis://... for all replicas together.",
     )
     queue_length: int = Field(
-        16, ge=0, le=10_000, description="Long jobs (compare, search) that may wait; beyond it 503 with Retry-After."
+        16,
+        ge=0,
+        le=10_000,
+        description="Long jobs (compare, search, rims, plan, lists of checks) that may wait; "
+        "beyond it 503 with Retry-After.",
     )
     body_space_mib: int = Field(
         64,
@@ -126,8 +143,13 @@ def load_settings(environ: Mapping[str, str]) -> Settings:
         return Settings()
     except ValidationError as error:
         # The values stay out: one of them may be a secret.
-        faults = [f"{_variable(item['loc'])}: {item['msg']}" for item in error.errors(include_input=False)]
+        faults = [f"{_variable(item['loc'])}: {_fault(item)}" for item in error.errors(include_input=False)]
         raise BadSettings("\n".join(faults)) from None
+
+
+def _fault(item: ErrorDetails) -> str:
+    words = _FAULTS.get(item["type"])
+    return item["msg"] if words is None else words.format_map(item.get("ctx", {}))
 
 
 def _variable(location: tuple[int | str, ...]) -> str:

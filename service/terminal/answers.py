@@ -40,17 +40,21 @@ def shown(operation: str, answer: Json) -> str:
 
 def _assessment(answer: Json) -> list[str]:
     findings = [each for each in answer["findings"] if _kind(each) not in _SETTLED]
-    met, open_ones = (sum(_kind(each) == kind for each in answer["findings"]) for kind in _SETTLED)
+    # From the counts, since a short answer leaves these findings out.
+    counts = answer["finding_counts"]
+    open_ones = counts["not_assessed"] - sum(each["outcome"] == "not_assessed" for each in findings)
     verdict = VERDICT_WORDS[answer["verdict"]]
+    figures = lines_of((("", 30), ("now", 34), ("proposed", 34)), _figures(answer["axles"]))
     return [
         *heading(f"{answer['label']}: {verdict}" if answer["label"] else verdict),
         *wrapped(answer["summary"], WIDTH),
         "",
         *lines_of(_FINDINGS, [_finding(each) for each in findings]),
-        f"Met: {met}. Open, and decides nothing: {open_ones}.",
+        f"Met: {counts['met']}. Open, and decides nothing: {open_ones}.",
         "",
         *block("What to do", [each["text"] for each in answer["actions"]]),
-        *lines_of((("", 30), ("now", 34), ("proposed", 34)), _figures(answer["axles"])),
+        *figures,
+        *([""] if figures else []),
     ]
 
 

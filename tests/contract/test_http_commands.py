@@ -40,7 +40,7 @@ def test_an_unfit_setting_ends_the_start_without_a_traceback() -> None:
     ended = run("serve", FITMENT_PORT="many")
     assert (ended.returncode, ended.stderr.splitlines()) == (
         2,
-        ["FITMENT_PORT: Input should be a valid integer, unable to parse string as an integer"],
+        ["FITMENT_PORT: a whole number is expected"],
     )
 
 
@@ -49,7 +49,7 @@ def test_a_port_in_use_ends_the_start_with_an_exit_code(server: Server) -> None:
 
 
 def test_no_command_shows_the_commands() -> None:
-    assert "{serve,check,compare,search,openapi,settings,sweep}" in run().stderr
+    assert "{serve,check,compare,search,rims,plan,openapi,settings,sweep}" in run().stderr
 
 
 def test_a_store_of_rates_that_does_not_exist_ends_the_start_without_repeating_its_address() -> None:
