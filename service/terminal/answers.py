@@ -87,7 +87,7 @@ def _kind(each: Json) -> str:
 
 
 def _rows(answer: Json) -> list[str]:
-    heads = (("", 3), ("change", 40), ("verdict", 25), ("set [kPa]", 9), ("what stands against it", 40))
+    heads = (("", 3), ("change", 36), ("verdict", 25), ("set [kPa]", 9), ("what stands against it", 37))
     # Of a comparison what was refused is a candidate, of a search a line of the stock.
     refused = answer.get("refused", [])
     rows = [_row(each) for each in (*answer["rows"], *refused) if "pointer" not in each]

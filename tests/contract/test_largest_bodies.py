@@ -90,12 +90,18 @@ CHECK: Json = {
     "date": "2026-01-01",
     "measure_first": True,
     "detail": "standard",
+    "language": "nl",
+    "units": "imperial",
+    "tyre_tolerance": "standard",
 }
 COMPARISON: Json = {
     "vehicle": vehicle(),
     "candidates": [CANDIDATE | {"id": FACE * 100}] * MAX_CANDIDATES,
     "explain_first": 0,
     "detail": "standard",
+    "language": "nl",
+    "units": "imperial",
+    "tyre_tolerance": "standard",
     "rule_pack": "unece",
     "season": "summer",
     "date": "2026-01-01",

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from service.api.schemas.base import CODE, AnswerPart, maybe, number, part, text, whole
 from service.api.schemas.vocabulary import Where
-from service.core import ranges
 
 MAX_QUESTIONS = 60
 
@@ -45,7 +44,7 @@ class RimNeeds(AnswerPart):
     min_diameter_in: float = maybe("Least diameter code that clears the brake", "1", 17.0)
     bolt_circle: str = text("Bolt circle.", 20, "5x112", default=None)
     centre_bore_mm: float = maybe("Centre bore; a larger one needs spigot rings", "mm", 66.6)
-    load_rating_kg: float = number("Least load rating", "kg", ranges.AXLE_MASS_KG, 480.0)
+    load_rating_kg: float = maybe("Least load rating", "kg", 480.0)
 
 
 class AxleNeeds(AnswerPart):
