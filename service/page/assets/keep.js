@@ -1,0 +1,3 @@
+// What keeps a question: the address of the page, a file, the clipboard.
+
+export function start() {}
