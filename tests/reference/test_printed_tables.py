@@ -1,9 +1,9 @@
-"""Every cell of the printed tables against copies of what was printed, which were made apart from the service's own files.
+"""Every cell of the printed tables against copies of what was printed, made apart from the service's own files.
 
 Sources: `data/load_index.csv` and `data/commercial_speed_load.csv`, read in Regeling voertuigen (Netherlands), Bijlage
 VIII, annexes 4 and 5; `data/pressure_load_standard.csv`, Automotive Engineering (Butterworth-Heinemann), p. 290;
-`data/old_sizes.csv`, sizes of UN Regulation No. 30, annex 5, from memory throughout. What stands in the text below is from
-memory where it says so. Tolerance: none.
+`data/old_sizes.csv`, sizes of UN Regulation No. 30, annex 5, from memory throughout. What stands in the text below is
+from memory where it says so. Tolerance: none.
 """
 
 import csv
@@ -80,74 +80,20 @@ def test_the_other_old_sizes_are_the_remembered_ones():
     assert others == remembered
 
 
+# fmt: off
+SPEEDS_KMH = {
+    "A1": 5, "A2": 10, "A3": 15, "A4": 20, "A5": 25, "A6": 30, "A7": 35, "A8": 40, "B": 50, "C": 60, "D": 65, "E": 70,
+    "F": 80, "G": 90, "J": 100, "K": 110, "L": 120, "M": 130, "N": 140, "P": 150, "Q": 160, "R": 170, "S": 180,
+    "T": 190, "U": 200, "H": 210, "V": 240, "W": 270, "Y": 300, "(Y)": 300,
+}
+# fmt: on
+
+
 def test_every_speed_symbol_stands_for_its_speed_and_says_how_far_it_was_read():
-    """F to P from annex 5; J to M, R to T and H from the tyre label registry; V, W, Y from the handbook; else from memory."""
-    printed = [
-        "A1",
-        "5",
-        "A2",
-        "10",
-        "A3",
-        "15",
-        "A4",
-        "20",
-        "A5",
-        "25",
-        "A6",
-        "30",
-        "A7",
-        "35",
-        "A8",
-        "40",
-        "B",
-        "50",
-        "C",
-        "60",
-        "D",
-        "65",
-        "E",
-        "70",
-        "F",
-        "80",
-        "G",
-        "90",
-        "J",
-        "100",
-        "K",
-        "110",
-        "L",
-        "120",
-        "M",
-        "130",
-        "N",
-        "140",
-        "P",
-        "150",
-        "Q",
-        "160",
-        "R",
-        "170",
-        "S",
-        "180",
-        "T",
-        "190",
-        "U",
-        "200",
-        "H",
-        "210",
-        "V",
-        "240",
-        "W",
-        "270",
-        "Y",
-        "300",
-        "(Y)",
-        "300",
-    ]
+    """F to P from annex 5; J to M, R to T, H from the tyre label registry; V, W, Y from the handbook; else memory."""
     read = set("FGJKLMNPRSTHVWY")
     assert rows("speed-symbol") == [
-        (symbol, float(speed), "read" if symbol in read else "memory")
-        for symbol, speed in zip(printed[::2], printed[1::2], strict=True)
+        (symbol, speed_kmh, "read" if symbol in read else "memory") for symbol, speed_kmh in SPEEDS_KMH.items()
     ]
 
 
