@@ -3,11 +3,11 @@ import { onAnswers, onBusy, post } from "./ask.js";
 import { showColumns } from "./columns.js";
 import { byId, capital, dashed, el, folding } from "./dom.js";
 import { showDrawings, showPlots } from "./drawn.js";
-import { showFindings } from "./findings.js";
+import { findingsOf } from "./findings.js";
 import { keep, keptAll, keptOf } from "./kept.js";
 import { labelOf, nameOf, onChange, question, reach, state } from "./state.js";
 import { showSearch } from "./search.js";
-import { showUnanswered } from "./unanswered.js";
+import { questionsOf } from "./unanswered.js";
 import { showWheels } from "./wheels.js";
 import { say } from "./words.js";
 
@@ -117,13 +117,25 @@ function showEffects({ answer }) {
   byId("effects").replaceChildren(...[el("p", {}, words), all].filter(Boolean));
 }
 
+// What speaks against it, then what holds the verdict back, then what is to be done; the rest is folded.
+function groupsOf(kept) {
+  return [
+    findingsOf("not_met", kept),
+    findingsOf("not_recommended", kept),
+    questionsOf("look", kept),
+    questionsOf("measure", kept),
+    findingsOf("advisory", kept),
+    questionsOf("optional", kept),
+    findingsOf("met", kept),
+  ];
+}
+
 function showTold(kept) {
   const { answer } = kept;
   byId("told").hidden = !answer;
   if (!answer) return;
   showGrounds(kept);
-  showFindings(byId("findings"), kept);
-  showUnanswered(byId("unanswered"), kept);
+  byId("findings").replaceChildren(...groupsOf(kept).filter(Boolean));
   byId("actions").replaceChildren(...answer.actions.map(jobLine));
   byId("cautions").replaceChildren(...list(answer.cautions));
   showEffects(kept);

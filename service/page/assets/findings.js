@@ -3,9 +3,6 @@ import { byId, capital, dashed, el, folding, markOf } from "./dom.js";
 import { applyAll, offerOf } from "./remedies.js";
 import { say } from "./words.js";
 
-// What is not assessed stands among the unanswered questions.
-const OUTCOMES = ["not_met", "not_recommended", "advisory", "met"];
-
 export function placeOf(axles) {
   return say(axles.length > 1 ? "answer.both" : `answer.${axles[0]}`);
 }
@@ -56,7 +53,8 @@ function line(row, { answer, column }, isMet) {
   return el("li", {}, told, remedy, isMet ? "" : el("p", { class: "ground" }, groundOf(finding, answer.sources)));
 }
 
-function groupOf(outcome, shown) {
+// The findings that came out so; what is not assessed stands among the unanswered questions.
+export function findingsOf(outcome, shown) {
   const chosen = shown.answer.findings.filter((each) => each.outcome === outcome);
   if (!chosen.length) return null;
   const name = dashed(outcome);
@@ -66,8 +64,4 @@ function groupOf(outcome, shown) {
   const list = el("ul", {}, rows.map((row) => line(row, shown, isMet)));
   const title = el("span", { class: "title" }, markOf(name), ` ${say(`answer.group_${outcome}`)}: ${chosen.length}`);
   return folding(name, !isMet, { class: `group ${name}` }, title, list);
-}
-
-export function showFindings(place, shown) {
-  place.replaceChildren(...OUTCOMES.map((each) => groupOf(each, shown)).filter(Boolean));
 }

@@ -9,8 +9,6 @@ const MEASURED = [
   "inboard_mm", "outboard_mm", "radial_mm", "centre_bore_mm", "tread_depth_mm", "overall_diameter_mm",
   "section_width_mm", "rolling_circumference_mm", "track_mm", "inner_wheel_offset_mm", "pressure_kpa",
 ];
-const KINDS = ["look", "measure", "optional"];
-
 function kindOf({ decides, remedy }) {
   if (!decides) return "optional";
   return MEASURED.includes(remedy?.quantity) ? "measure" : "look";
@@ -23,8 +21,8 @@ function merged(findings) {
   const asked = new Map();
   for (const each of findings) {
     const { remedy, code, message, axle } = each;
-    const key = `${kindOf(each)} ${remedy ? withoutAxle(remedy.pointer) : code + message}`;
-    const question = asked.get(key) ?? { kind: kindOf(each), parts: new Map(), messages: new Map() };
+    const key = remedy ? withoutAxle(remedy.pointer) : code + message;
+    const question = asked.get(key) ?? { parts: new Map(), messages: new Map() };
     const place = remedy?.pointer ?? "";
     const part = question.parts.get(place) ?? { axles: [], texts: new Set(), pointer: place };
     if (remedy) part.texts.add(remedy.text);
@@ -56,16 +54,13 @@ function line({ parts, messages }, column) {
   return el("li", {}, places[0].pointer ? toDo(places, column) : "", told);
 }
 
-function groupOf(kind, questions, column) {
-  const chosen = questions.filter((each) => each.kind === kind);
+// The open questions of a kind: look (up), measure, or optional.
+export function questionsOf(kind, { answer, column }) {
+  const open = answer.findings.filter((each) => each.outcome === "not_assessed" && kindOf(each) === kind);
+  const chosen = merged(open);
   if (!chosen.length) return null;
   const style = kind === "optional" ? "open" : "not-assessed";
   const title = el("span", { class: "title" }, markOf(style), ` ${say(`answer.${kind}`)}: ${chosen.length}`);
   const list = el("ul", {}, chosen.map((each) => line(each, column)));
   return folding(kind, kind !== "optional", { class: `group ${style}`, "data-kind": kind }, title, list);
-}
-
-export function showUnanswered(place, { answer, column }) {
-  const questions = merged(answer.findings.filter((each) => each.outcome === "not_assessed"));
-  place.replaceChildren(...KINDS.map((kind) => groupOf(kind, questions, column)).filter(Boolean));
 }
