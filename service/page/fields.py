@@ -32,30 +32,22 @@ NOT_GIVEN: Final = say("not given")
 
 # The codes of registration papers are those of Directive 1999/37/EC, Annex I, from memory.
 WHEEL: Final = (
-    Field(
-        "/tyre/size", say("Tyre"), example="205/55 R16 91V", where=say("on the side of the tyre; papers: 15.1, 15.2")
-    ),
-    Field(
-        "/rim/size", say("Rim, with offset"), example="6.5J x 16 ET50", where=say("back of the wheel, or on a spoke")
-    ),
+    Field("/tyre/size", say("Tyre"), example="205/55 R16 91V", where=say("side of the tyre")),
+    Field("/rim/size", say("Rim with offset"), example="6.5J x 16 ET50", where=say("back of the wheel, or a spoke")),
     Field("/pressure_kpa", say("Pressure, cold"), "kPa", where=say("door pillar or fuel flap")),
 )
+_DATA: Final = say("scales, or the maker's data")
 MORE_WHEEL: Final = (
     Field("/tyre/tread_depth_mm", say("Tread depth"), "mm", where=say("gauge, in the main grooves")),
-    Field("/rim/bolt_circle", say("Bolt circle"), example="5x112", where=say("back of the wheel: PCD or LK")),
+    Field("/rim/bolt_circle", say("Bolt circle"), example="5x112", where=say("back of the wheel")),
     Field("/rim/centre_bore_mm", say("Centre bore"), "mm", where=say("caliper, at the back of the wheel")),
     Field(
         "/rim/load_rating_kg", say("Load rating of the rim"), "kg", where=say("back of the wheel, or its certificate")
     ),
     Field("/spacer_mm", say("Spacer"), "mm", where=say("caliper; empty: none")),
-    Field(
-        "/tyre/reference_pressure_kpa",
-        say("Pressure marked on the tyre"),
-        "kPa",
-        where=say("vans: beside the load index"),
-    ),
-    Field("/tyre/mass_kg", say("Mass of the tyre"), "kg", where=say("scales, or the maker's data")),
-    Field("/rim/mass_kg", say("Mass of the rim"), "kg", where=say("scales, or the maker's data")),
+    Field("/tyre/reference_pressure_kpa", say("Pressure on the tyre"), "kPa", where=say("vans: beside the load index")),
+    Field("/tyre/mass_kg", say("Mass of the tyre"), "kg", where=_DATA),
+    Field("/rim/mass_kg", say("Mass of the rim"), "kg", where=_DATA),
 )
 
 DRIVEN: Final = (("", NOT_GIVEN), ("front", say("front")), ("rear", say("rear")), ("all", say("all")))
@@ -90,9 +82,7 @@ MORE_AXLE: Final = (
     Field("/clearance/inboard_mm", say("Room to strut"), "mm", where=say("ruler, at the scarcest place")),
     Field("/clearance/outboard_mm", say("Room to wing edge"), "mm", where=say("plumb line and ruler")),
     Field("/clearance/radial_mm", say("Room to arch"), "mm", where=say("at full bump")),
-    Field(
-        "/hub/bolt_circle", say("Bolt circle of the hub"), example="5x112", where=say("caliper, or the present wheel")
-    ),
+    Field("/hub/bolt_circle", say("Bolt circle of the hub"), example="5x112", where=say("caliper, or the wheel")),
     Field("/hub/centre_bore_mm", say("Spigot of the hub"), "mm", where=say("caliper")),
 )
 
