@@ -29,10 +29,17 @@ SCRIPTS: Final = (
     "ask.js",
     "keep.js",
     "answer.js",
+    "dom.js",
+    "kept.js",
+    "findings.js",
+    "remedies.js",
+    "unanswered.js",
     "columns.js",
+    "figures.js",
     "drawn.js",
     "wheels.js",
     "search.js",
+    "as_column.js",
 )
 STYLES: Final = ("page.css", "answer.css")
 FILES: Final = {
