@@ -3,11 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Coroutine
-from typing import Final
+from typing import Annotated, Final
 
-from fastapi import APIRouter, Response
+from fastapi import APIRouter, Query, Request, Response
 
+from service.api.schemas.vocabulary import LanguageCode
+from service.api.transport.language import SPEECH, speech_of
 from service.api.transport.routes import StrictRoute
+from service.locales.speech import speech
 from service.page import try_it
 from service.page.rendering import asset
 
@@ -17,10 +20,12 @@ _CACHED: Final = {"Cache-Control": "public, max-age=300"}
 
 
 @router.get("/", include_in_schema=False)
-async def index() -> Response:
-    """Give the page."""
+async def index(request: Request, language: Annotated[LanguageCode | None, Query()] = None) -> Response:
+    """Give the page in the language of the link, else in the browser's."""
+    if language is not None:
+        request.scope[SPEECH] = speech(language)
     headers = {**_CACHED, "Content-Security-Policy": try_it.policy()}
-    return Response(try_it.page(), media_type="text/html", headers=headers)
+    return Response(try_it.page(speech_of(request.scope).language), media_type="text/html", headers=headers)
 
 
 def _file(media_type: str, name: str) -> Callable[[], Coroutine[None, None, Response]]:
