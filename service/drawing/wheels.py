@@ -24,6 +24,8 @@ BEYOND_UNITS: Final = 16.0
 NAMES_SIZE: Final = 14.0
 # What a section leaves free beside whatever reaches furthest outboard, as the least.
 LEFT_UNITS: Final = 72.0
+# The same inboard, for the name of the strut.
+RIGHT_UNITS: Final = 40.0
 # Half of the arch that is drawn, as a share of the width of the tyre.
 ARCH_SHARE: Final = 0.42
 SOLID_UNITS: Final = 9.0
@@ -89,7 +91,7 @@ def surroundings(canvas: Canvas, scene: AxleScene) -> None:
         x, y1, y2 = scene.strut_mm, -STRUT_TO * radius, -STRUT_FROM * radius
         canvas.hatched(_box(x, x + solid, y1, y2))
         canvas.line((x, y1), (x, y2), NARROW, f"{scene.name}-strut")
-        canvas.text((x + solid, y1 - 6 * canvas.unit_mm), STRUT, NAMES_SIZE)
+        _name_strut(canvas, scene, (x + solid, y1 - 6 * canvas.unit_mm))
     if known(scene.wing_mm):
         x, y1, y2 = -scene.wing_mm, -WING_TO * radius, -WING_FROM * radius
         canvas.hatched(_box(x - solid, x, y1, y2))
@@ -99,15 +101,30 @@ def surroundings(canvas: Canvas, scene: AxleScene) -> None:
         y, (x1, x2) = -scene.arch_radius_mm, _arch_ends(scene)
         canvas.hatched(_box(x1, x2, y - solid, y))
         canvas.line((x1, y), (x2, y), NARROW, f"{scene.name}-arch")
-        # Above the names of strut and wing edge, wherever the arch stands.
-        y = min(y - solid - 5 * canvas.unit_mm, -STRUT_TO * radius - 23 * canvas.unit_mm)
         room = (scene.then.centre_mm + scene.reach_outboard_mm) / canvas.unit_mm + LEFT_UNITS
-        canvas.text((scene.then.centre_mm, y), ARCH, canvas.fitted(ARCH, NAMES_SIZE, room), "end")
+        at = scene.then.centre_mm, _arch_name_mm(canvas, scene)
+        canvas.text(at, ARCH, canvas.fitted(ARCH, NAMES_SIZE, room), "end")
 
 
 def _arch_ends(scene: AxleScene) -> tuple[float, float]:
     half = ARCH_SHARE * known_or(scene.then.section_width_mm, scene.then.rim_width_mm)
     return scene.then.centre_mm - half, scene.then.centre_mm + half
+
+
+def _arch_name_mm(canvas: Canvas, scene: AxleScene) -> float:
+    """Return where the name of the arch stands: above those of strut and wing edge, wherever the arch is."""
+    unit, radius = canvas.unit_mm, max(scene.now.radius_mm, scene.then.radius_mm)
+    return min(-scene.arch_radius_mm - (SOLID_UNITS + 5.0) * unit, -STRUT_TO * radius - 23 * unit)
+
+
+def _name_strut(canvas: Canvas, scene: AxleScene, at: tuple[float, float]) -> None:
+    """Write the name over the strut; a long one stands beside the name of the arch, off its hatching."""
+    unit, (x, y) = canvas.unit_mm, at
+    width = width_of(canvas.speech.say(STRUT), NAMES_SIZE) * unit
+    right = min(x + 0.5 * width, scene.reach_inboard_mm + RIGHT_UNITS * unit)
+    if known(scene.arch_radius_mm) and right - width < _arch_ends(scene)[1] + 6 * unit:
+        y = _arch_name_mm(canvas, scene)
+    canvas.text((right, y), STRUT, NAMES_SIZE, "end")
 
 
 def _name_wing_edge(canvas: Canvas, scene: AxleScene, at: tuple[float, float]) -> None:
