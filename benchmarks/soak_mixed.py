@@ -1,7 +1,8 @@
 """Many mixed requests in a row: memory, faults, and whether an answer depends on those before it.
 
 `python -m benchmarks.soak_mixed [--requests N] [--sampled N]`. Every route, five languages, hostile requests among
-them, on kept connections. Request number n is the same in every run; a sample, spread over the run, is put afterwards to a process that was never asked anything, in another order, and must get the same bytes.
+them, on connections that are kept. Request number n is the same in every run. A sample, spread over the run, is put
+afterwards to a process that was never asked anything, in another order, and must get the same bytes.
 """
 
 from __future__ import annotations

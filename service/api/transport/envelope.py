@@ -24,6 +24,7 @@ from service.api.transport.security import (
     PROTECTED_PREFIX,
     ApiKeys,
     TrustedHosts,
+    needs_key,
 )
 from service.core.saying import say
 
@@ -81,7 +82,7 @@ class Envelope:
         # An orchestrator's probes come by address; they learn nothing that needs a name.
         if not services.hosts.all and not scope["path"].startswith(PROBES_PREFIX):
             services.hosts.refuse_unknown(headers.get(b"host"))
-        if services.keys is not None and scope["path"].startswith(PROTECTED_PREFIX):
+        if services.keys is not None and needs_key(scope):
             exchange.told = await services.keys.admit(headers.get(KEY_HEADER))
 
     def _note_failure(self, scope: Scope, exchange: Exchange, error: Exception) -> None:

@@ -4,7 +4,7 @@ import { showColumns } from "./columns.js";
 import { byId, capital, dashed, el, folding } from "./dom.js";
 import { showDrawings, showPlots } from "./drawn.js";
 import { findingsOf } from "./findings.js";
-import { keep, keptAll, keptOf } from "./kept.js";
+import { keep, keptAll } from "./kept.js";
 import { labelOf, nameOf, onChange, question, reach, state } from "./state.js";
 import { showSearch } from "./search.js";
 import { questionsOf } from "./unanswered.js";
@@ -141,15 +141,26 @@ function showTold(kept) {
   showEffects(kept);
 }
 
+let shown = [];
+
+// Whether what stands there is this already; making it anew would take the focus from who is reading it.
+function stands(all) {
+  const now = [state.chosen, state.units, ...all.flatMap(({ answer, problem, missing, column }) => [answer, problem, String(missing), nameOf(column)])];
+  const same = now.length === shown.length && now.every((each, place) => each === shown[place]);
+  shown = now;
+  return same;
+}
+
 function render() {
-  const kept = keptOf(state.chosen);
+  const all = keptAll();
+  if (stands(all)) return;
+  const kept = all[state.chosen];
   // A workshop must not take the jobs of an earlier question for this one's.
   byId("answer").classList.toggle("stale", Boolean(kept.answer) && kept.stale);
   byId("todo").hidden = kept.stale;
   showTroubles(kept);
   showVerdict(kept);
   showTold(kept);
-  const all = keptAll();
   showColumns(all);
   showDrawings(kept);
   showPlots(all);

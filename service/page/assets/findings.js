@@ -62,6 +62,6 @@ export function findingsOf(outcome, shown) {
   // What the change brings stands before what the car has today already.
   const rows = merged(chosen, shown).sort((one, other) => one.finding.already - other.finding.already);
   const list = el("ul", {}, rows.map((row) => line(row, shown, isMet)));
-  const title = el("span", { class: "title" }, markOf(name), ` ${say(`answer.group_${outcome}`)}: ${chosen.length}`);
+  const title = el("span", {}, markOf(name), ` ${say(`answer.group_${outcome}`)}: ${chosen.length}`);
   return folding(name, !isMet, { class: `group ${name}` }, title, list);
 }

@@ -60,7 +60,7 @@ export function questionsOf(kind, { answer, column }) {
   const chosen = merged(open);
   if (!chosen.length) return null;
   const style = kind === "optional" ? "open" : "not-assessed";
-  const title = el("span", { class: "title" }, markOf(style), ` ${say(`answer.${kind}`)}: ${chosen.length}`);
+  const title = el("span", {}, markOf(style), ` ${say(`answer.${kind}`)}: ${chosen.length}`);
   const list = el("ul", {}, chosen.map((each) => line(each, column)));
   return folding(kind, kind !== "optional", { class: `group ${style}`, "data-kind": kind }, title, list);
 }
