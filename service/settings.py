@@ -87,8 +87,18 @@ class Settings(BaseSettings):
         16,
         ge=0,
         le=10_000,
-        description="Long jobs (compare, search, rims, plan, lists of checks) that may wait; "
+        description="Long jobs (compare, search, rims, plan, drawings, reports, lists of checks) that may wait; "
         "beyond it 503 with Retry-After.",
+    )
+    check_queue_length: int = Field(
+        1024, ge=0, le=10_000, description="Checks that may wait; beyond it 503 with Retry-After."
+    )
+    proxy_count: int = Field(
+        0,
+        ge=0,
+        le=16,
+        description="Proxies in front that each append to X-Forwarded-For. Callers without a key share the queues by "
+        "address: what the first of them saw; with 0 the connection's, and then all behind one proxy are one caller.",
     )
     body_space_mib: int = Field(
         64,

@@ -14,6 +14,7 @@ from starlette.types import ASGIApp, Message, Receive, Scope, Send
 from structlog.typing import FilteringBoundLogger
 
 from service.api.errors.problem import MEDIA_TYPE, HttpProblem, body, clean
+from service.api.transport.callers import CALLER, address_of
 from service.api.transport.language import SPEECH, language_headers, speech_for, speech_of
 from service.api.transport.observability import CLIENT_LEFT, TRACE_ID, UNMATCHED, Metrics, RequestIds, trace_of
 from service.api.transport.request_body import ClientGone
@@ -83,7 +84,9 @@ class Envelope:
         if not services.hosts.all and not scope["path"].startswith(PROBES_PREFIX):
             services.hosts.refuse_unknown(headers.get(b"host"))
         if services.keys is not None and needs_key(scope):
-            exchange.told = await services.keys.admit(headers.get(KEY_HEADER))
+            scope[CALLER], exchange.told = await services.keys.admit(headers.get(KEY_HEADER))
+        else:
+            scope[CALLER] = address_of(scope, services.proxy_count)
 
     def _note_failure(self, scope: Scope, exchange: Exchange, error: Exception) -> None:
         # `exception` would log the error's text, which may quote the request.
@@ -131,12 +134,14 @@ class Services:
         log: FilteringBoundLogger,
         *,
         access_log: bool,
+        proxy_count: int = 0,
     ) -> None:
         self.metrics = metrics
         self.hosts = hosts
         self.keys = keys
         self.log = log
         self.access_log = access_log
+        self.proxy_count = proxy_count
         self.ids = RequestIds()
         self.lifecycle = Lifecycle()
 
