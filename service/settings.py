@@ -106,6 +106,15 @@ class Settings(BaseSettings):
         le=65_536,
         description="Memory for large bodies on their way in, all together; beyond it 503 with Retry-After.",
     )
+    answer_space_mib: int = Field(
+        32,
+        ge=8,
+        le=65_536,
+        description="Memory for answers that clients are slow to take, all together; beyond it the longest wait ends.",
+    )
+    max_connections: int = Field(
+        1000, ge=1, le=1_000_000, description="Connections at the same time; one more is told 503 and closed."
+    )
     retry_after_s: int = Field(
         2, ge=1, le=600, description="Retry-After when the queue or the space for bodies is full."
     )

@@ -7,7 +7,7 @@ import gc
 import logging
 import socket
 import sys
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from time import monotonic
 from types import FrameType
 from typing import Final
@@ -18,10 +18,12 @@ import uvicorn
 from fastapi import FastAPI
 from typing_extensions import override
 
+from service.api.transport.door import Door
 from service.api.transport.envelope import Services
 from service.api.transport.listening import take_no_more
 from service.api.transport.patience import ConnectionLimits
-from service.api.transport.protocol import protocol_with
+from service.api.transport.protocol import GuardedProtocol, protocol_with
+from service.api.transport.sockets import bound_answers, most_connections
 from service.settings import Settings
 
 # Python's own 5 ms let a job on the worker thread hold up the event loop for that long, again and again.
@@ -38,8 +40,10 @@ SETTLE_S: Final = 0.3
 class DrainingServer(uvicorn.Server):
     """A server that drains first: readiness turns 503 and connections are let go while it still takes requests."""
 
-    def __init__(self, config: uvicorn.Config, services: Services, drain_s: float) -> None:
+    def __init__(self, config: uvicorn.Config, services: Services, drain_s: float, told: Mapping[str, object]) -> None:
         super().__init__(config)
+        # What else an operator should see at the start.
+        self._told = told
         self._services = services
         self._drain_s = drain_s
         self._stop_at: float | None = None
@@ -72,10 +76,18 @@ class DrainingServer(uvicorn.Server):
         await super().shutdown(sockets)
 
     @override
+    async def startup(self, sockets: list[socket.socket] | None = None) -> None:
+        """Start to listen, with a bound to what the system keeps of answers."""
+        await super().startup(sockets)
+        for server in self.servers:
+            for listener in server.sockets:
+                bound_answers(listener)
+
+    @override
     def _log_started_message(self, listeners: Sequence[socket.SocketType]) -> None:
         """Say where the service listens; the port may have been the system's choice."""
         host, port = listeners[0].getsockname()[:2]
-        self._services.log.info("serving", host=host, port=port)
+        self._services.log.info("serving", host=host, port=port, **self._told)
 
 
 def serve(app: FastAPI, settings: Settings) -> None:
@@ -87,11 +99,12 @@ def serve(app: FastAPI, settings: Settings) -> None:
     gc.collect()
     gc.freeze()
     gc.set_threshold(GC_THRESHOLD)
+    most = most_connections(settings.max_connections)
     config = uvicorn.Config(
         app,
         host=settings.host,
         port=settings.port,
-        http=protocol_with(ConnectionLimits(settings.head_timeout_s, services.metrics, services.ids)),
+        http=_protocol(settings, services, most),
         ws="none",
         log_config=None,
         access_log=False,
@@ -100,8 +113,15 @@ def serve(app: FastAPI, settings: Settings) -> None:
         timeout_keep_alive=settings.keep_alive_s,
         timeout_graceful_shutdown=settings.stop_timeout_s,
     )
-    DrainingServer(config, services, settings.drain_s).run()
+    told = {"most_connections": most, "keys": len(settings.api_keys)}
+    DrainingServer(config, services, settings.drain_s, told).run()
     services.log.info("stopped")
+
+
+def _protocol(settings: Settings, services: Services, most: int) -> type[GuardedProtocol]:
+    door = Door(most, settings.answer_space_mib * 1024 * 1024, services.metrics, services.log)
+    limits = ConnectionLimits(settings.head_timeout_s, services.metrics, services.ids, door, settings.retry_after_s)
+    return protocol_with(limits)
 
 
 def _log_as_json(level: str) -> None:
