@@ -21,6 +21,7 @@ from service.core.saying import say
 
 PROTECTED_PREFIX: Final = "/v1/"
 PROBES_PREFIX: Final = "/health/"
+METRICS_PATH: Final = "/metrics"
 KEY_HEADER: Final = b"x-api-key"
 # What the policy of the keys is called in the RateLimit headers.
 _POLICY: Final = "key"

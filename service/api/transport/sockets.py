@@ -21,7 +21,7 @@ WRITE_BUFFER_BYTES: Final = 16 * 1024
 # How long the system keeps an answer of which nothing is taken; it does so for closed connections too.
 UNTAKEN_S: Final = 30
 # Files beside connections: listeners, logs, the loop's own, and what a connection opens meanwhile.
-SPARE_FILES: Final = 64
+SPARE_FILES: Final = 128
 # Of <linux/tcp.h>: where `tcp_info` has `tcpi_bytes_acked`.
 _ACKED_AT: Final = 120
 _NO_LINGER: Final = struct.pack("ii", 1, 0)
