@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Coroutine
+from functools import cache
 from typing import Annotated, Final, cast
 from urllib.parse import parse_qsl
 
@@ -85,9 +86,15 @@ def _page(request: Request, content: str, headers: dict[str, str], status: int =
     return Response(content, status, {**headers, **told}, "text/html")
 
 
+@cache
+def _content(name: str) -> bytes:
+    """Return the bytes of a file: the same for every connection that takes its time."""
+    return asset(name).encode()
+
+
 def _file(media_type: str, name: str) -> Callable[[], Coroutine[None, None, Response]]:
     async def file() -> Response:
-        return Response(asset(name), media_type=media_type, headers=_CACHED)
+        return Response(_content(name), media_type=media_type, headers=_CACHED)
 
     return file
 
