@@ -64,13 +64,16 @@ def _vehicle(found: Assessment) -> Said:
     vehicle, case = found.case.vehicle, found.case
     words = [
         say("Category {category}", category=vehicle.category),
-        # Say: a part of a list: the vehicle's top speed
-        say("up to {speed}", speed=Amount(vehicle.max_speed_kmh, "km/h")),
     ]
+    if not vehicle.speed_assumed:
+        # Say: a part of a list: the vehicle's top speed
+        words.append(say("up to {speed}", speed=Amount(vehicle.max_speed_kmh, "km/h")))
     if vehicle.driven_axle is not None:
         words.append(DRIVES[vehicle.driven_axle])
-    words.append(say("front axle up to {mass}", mass=Amount(vehicle.front.max_axle_mass_kg, "kg")))
-    words.append(say("rear axle up to {mass}", mass=Amount(vehicle.rear.max_axle_mass_kg, "kg")))
+    if not vehicle.front.mass_assumed:
+        words.append(say("front axle up to {mass}", mass=Amount(vehicle.front.max_axle_mass_kg, "kg")))
+    if not vehicle.rear.mass_assumed:
+        words.append(say("rear axle up to {mass}", mass=Amount(vehicle.rear.max_axle_mass_kg, "kg")))
     if case.season is not None:
         words.append(SEASONS[case.season])
     if case.date is not None:
