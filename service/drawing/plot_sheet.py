@@ -105,7 +105,7 @@ class PlotSheet(NamedTuple):
             starts.append(starts[-1] + lines.height + figure.strip_height + ENTRY_GAP_UNITS)
         note_lines = sum(len(wrapped(speech.say(note), TEXT_UNITS, NOTES_SIZE)) for note in self.notes)
         height = starts[-1] + 16.0 + LEADING * NOTES_SIZE * note_lines
-        canvas = paper.new_sheet(self.view, (WIDTH_UNITS * unit, height * unit), scale, speech, styled=styled)
+        canvas = paper.new_sheet(self.view, (WIDTH_UNITS * unit, height * unit), (scale, unit), speech, styled=styled)
         paper.describe(canvas, self.title, [*map(_heard, self.entries), *self.notes])
         left = MARGIN_UNITS * unit
         heading.draw(canvas, left)
