@@ -15,7 +15,7 @@ from service.drawing.lettering import length
 from service.drawing.lines import CHAIN, PHANTOM, LineType
 from service.drawing.plot_sheet import LETTERS, TEXT_UNITS, Entry, Figure, PlotSheet, Plotted, entry
 from service.drawing.scene import PRESENT_NOTES, PROPOSED_NOTES, TWIN_NOTE, AxleScene, WheelShape, scenes
-from service.drawing.terms import AXLES, PRESENT, on_axle
+from service.drawing.terms import AXLES, HUB_FACE, PRESENT, on_axle
 from service.locales.speech import ENGLISH, Speech
 
 VIEW: Final = "outlines"
@@ -151,7 +151,7 @@ def _wheels(canvas: Canvas, panel: Panel) -> None:
     if hull.placed:
         top = -panel.foot_mm - HUB_LINE_MM
         canvas.line((0.0, -panel.foot_mm), (0.0, top), CHAIN, f"{VIEW}-{hull.name}-hub-face")
-        canvas.text((6 * unit, -panel.foot_mm - 2 * unit), wheels.HUB_FACE, wheels.NAMES_SIZE, "start")
+        canvas.text((6 * unit, -panel.foot_mm - 2 * unit), HUB_FACE, wheels.NAMES_SIZE, "start")
     _outline(canvas, panel.scene.now, PHANTOM, f"{VIEW}-{hull.name}-present")
     for each in panel.outlines:
         if each.like is None:
