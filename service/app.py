@@ -16,7 +16,7 @@ from service.api.transport.envelope import Envelope, Services
 from service.api.transport.observability import Metrics, make_logger
 from service.api.transport.request_body import BodySpace
 from service.api.transport.security import ALLOWED_HEADERS, ApiKeys, Cors, TrustedHosts
-from service.api.transport.work_pool import WorkPool
+from service.api.transport.work_pool import ShortWork, WorkPool
 from service.assessment.batch.sizes import GRID_MARKINGS, grid
 from service.core.version import VERSION
 from service.rules.reader import default_packs
@@ -45,11 +45,12 @@ def create_app(settings: Settings) -> FastAPI:
         TrustedHosts(settings.trusted_hosts),
         _keys(settings),
         make_logger(settings.log_level),
-        access_log=settings.access_log,
+        settings,
     )
     app.state.settings = settings
     app.state.metrics = metrics
     app.state.work_pool = pool
+    app.state.short_work = ShortWork(settings.check_queue_length, settings.retry_after_s)
     app.state.body_space = BodySpace(settings.body_space_mib * 1024 * 1024, settings.retry_after_s)
     app.state.lifecycle = services.lifecycle
     app.state.services = services

@@ -15,12 +15,16 @@ from limits.storage import storage_from_string
 from starlette.datastructures import Headers
 from starlette.middleware.cors import CORSMiddleware
 from starlette.responses import Response
+from starlette.types import Scope
 
 from service.api.errors.problem import MEDIA_TYPE, HttpProblem, body
 from service.core.saying import say
 
 PROTECTED_PREFIX: Final = "/v1/"
+# The form of the page asks what a check asks.
+_FORM: Final = ("POST", "/")
 PROBES_PREFIX: Final = "/health/"
+METRICS_PATH: Final = "/metrics"
 KEY_HEADER: Final = b"x-api-key"
 # What the policy of the keys is called in the RateLimit headers.
 _POLICY: Final = "key"
@@ -52,6 +56,12 @@ DEFAULT_HEADERS: Final[Mapping[bytes, bytes]] = {
 }
 
 
+def needs_key(scope: Scope) -> bool:
+    """Return whether a request must bring a key, where there are keys."""
+    path: str = scope["path"]
+    return path.startswith(PROTECTED_PREFIX) or (scope["method"], path) == _FORM
+
+
 class ApiKeys:
     """The keys that open the protected paths, by hash, and what each may still ask."""
 
@@ -65,10 +75,10 @@ class ApiKeys:
         self._storage = cast("Storage", storage_from_string(f"async+{storage_uri}", **options))
         self._policy = f'"{_POLICY}";q={self._rate.amount};w={self._rate.get_expiry()}'
 
-    async def admit(self, presented: bytes | None) -> Sequence[tuple[bytes, bytes]]:
+    async def admit(self, presented: bytes | None) -> tuple[str, Sequence[tuple[bytes, bytes]]]:
         """Let the request pass, or refuse it: 401 without a valid key, 429 when its rate is used up.
 
-        Return the headers that tell the caller what it may still ask.
+        Return whose key it is, and the headers that tell the caller what it may still ask.
 
         References
         ----------
@@ -84,12 +94,12 @@ class ApiKeys:
             ends = await self._storage.get_expiry(counted)
         except self._storage.base_exceptions:
             # A valid key whose count cannot be kept is let in: the store's failure is not the caller's.
-            return ()
+            return name, ()
         left, wait_s = max(0, self._rate.amount - count), max(1, round(ends - time.time() + 0.5))
         told = {"RateLimit-Policy": self._policy, "RateLimit": f'"{_POLICY}";r={left};t={wait_s}'}
         if count > self._rate.amount:
             raise HttpProblem(429, headers={"Retry-After": str(wait_s), **told})
-        return [(name.lower().encode("ascii"), value.encode("ascii")) for name, value in told.items()]
+        return name, [(header.lower().encode("ascii"), value.encode("ascii")) for header, value in told.items()]
 
     def _owner(self, presented: bytes) -> str | None:
         """Return whose key it is, comparing with every hash, so that the time tells nothing."""
