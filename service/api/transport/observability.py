@@ -71,6 +71,11 @@ class Metrics:
             ("reason",),
             registry=self.registry,
         )
+        self._store_failures = Counter(
+            "rate_storage_failures",
+            "Times that the store of rates did not answer; rates are counted by this process alone meanwhile.",
+            registry=self.registry,
+        )
         self.in_flight = 0
         Gauge(
             "http_requests_in_flight",
@@ -105,6 +110,10 @@ class Metrics:
     def observe_connection_end(self, reason: str) -> None:
         """Count a connection that the service ended."""
         self._ended.labels(reason).inc()
+
+    def observe_store_failure(self) -> None:
+        """Count a failure of the store of rates."""
+        self._store_failures.inc()
 
     def exposition(self) -> bytes:
         """Return all numbers in the Prometheus text format."""
