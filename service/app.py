@@ -15,6 +15,7 @@ from service.api.errors import problem
 from service.api.routers import ROUTERS
 from service.api.transport.api_keys import ApiKeys
 from service.api.transport.envelope import Envelope, Services
+from service.api.transport.log_lines import STDOUT, LogLines
 from service.api.transport.observability import Metrics, make_logger
 from service.api.transport.request_body import BodySpace
 from service.api.transport.security import ALLOWED_HEADERS, Cors, TrustedHosts
@@ -41,8 +42,9 @@ def create_app(settings: Settings) -> FastAPI:
     _make_ready()
     app = FastAPI(version=VERSION, openapi_url=None, redirect_slashes=False, telemetry=_NO_TELEMETRY)
     pool = WorkPool(settings.queue_length, settings.retry_after_s)
-    metrics = Metrics(lambda: pool.pending)
-    log = make_logger(settings.log_level)
+    lines = LogLines(STDOUT)
+    metrics = Metrics(lambda: pool.pending, lambda: lines.dropped)
+    log = make_logger(settings.log_level, lines)
     services = Services(
         metrics,
         TrustedHosts(settings.trusted_hosts),
@@ -57,6 +59,7 @@ def create_app(settings: Settings) -> FastAPI:
     app.state.body_space = BodySpace(settings.body_space_mib * 1024 * 1024, settings.retry_after_s)
     app.state.lifecycle = services.lifecycle
     app.state.services = services
+    app.state.log_lines = lines
     problem.install(app)
     app.add_middleware(Envelope, services=services)
     if settings.cors_origins:

@@ -121,7 +121,8 @@ class Settings(BaseSettings):
         64,
         ge=8,
         le=65_536,
-        description="Memory for large bodies on their way in, all together; beyond it 503 with Retry-After.",
+        description="Memory for large bodies, on their way in or in the queue, all together; beyond it 503 with "
+        "Retry-After.",
     )
     answer_space_mib: int = Field(
         32,

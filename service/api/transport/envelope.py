@@ -18,7 +18,7 @@ from service.api.transport.api_keys import ApiKeys
 from service.api.transport.callers import CALLER, address_of
 from service.api.transport.language import SPEECH, language_headers, speech_for, speech_of
 from service.api.transport.observability import CLIENT_LEFT, TRACE_ID, UNMATCHED, Metrics, RequestIds, trace_of
-from service.api.transport.request_body import ClientGone
+from service.api.transport.request_body import ClientGone, let_go_of_body
 from service.api.transport.security import (
     DEFAULT_HEADERS,
     KEY_HEADER,
@@ -77,6 +77,7 @@ class Envelope:
                 raise RuntimeError("The answer broke off.") from None
             await exchange.answer(HttpProblem(500))
         finally:
+            let_go_of_body(scope)
             self._note(scope, exchange, perf_counter() - started)
 
     async def _admit(self, scope: Scope, headers: dict[bytes, bytes], exchange: Exchange) -> None:

@@ -3,16 +3,18 @@
 import asyncio
 import hashlib
 import time
+from types import SimpleNamespace
 
 import pytest
 from fastapi import Request
 from pydantic import SecretStr
 from starlette.testclient import TestClient
+from starlette.types import Message, Scope
 
 from service.api.errors.problem import HttpProblem, clean
 from service.api.transport.api_keys import LONGEST_WAIT_S, ApiKeys
 from service.api.transport.observability import Metrics, RequestIds
-from service.api.transport.request_body import ClientGone
+from service.api.transport.request_body import BODY_ARRIVED, BodySpace, ClientGone, let_go_of_body, read_body
 from service.api.transport.security import TrustedHosts
 from service.api.transport.work_pool import WorkPool
 from service.app import create_app
@@ -134,6 +136,31 @@ def test_characters_that_could_do_harm_where_they_are_shown_are_replaced(charact
     assert clean(f"a{character}b") == "a\ufffdb"
 
 
+def test_a_large_body_holds_its_space_until_its_request_ends() -> None:
+    app = SimpleNamespace(state=SimpleNamespace(body_space=BodySpace(1_000_000, 7)))
+
+    def scope() -> Scope:
+        return {"app": app, "headers": [(b"content-type", b"application/json")], BODY_ARRIVED: True}
+
+    def read(scope: Scope) -> int:
+        halves = iter([{"body": b" " * 300_000, "more_body": True}, {"body": b" " * 300_000}])
+
+        async def receive() -> Message:
+            return {"type": "http.request", **next(halves)}
+
+        return len(asyncio.run(read_body(scope, receive, 1_000_000)))
+
+    first, second = scope(), scope()
+    assert read(first) == 600_000
+    with pytest.raises(HttpProblem) as refused:
+        read(second)
+    assert (refused.value.status, refused.value.headers) == (503, {"Retry-After": "7"})
+    # What the refused one took before it was too much goes back with it.
+    let_go_of_body(second)
+    let_go_of_body(first)
+    assert read(scope()) == 600_000
+
+
 def test_the_pool_gives_back_what_the_function_returns() -> None:
     async def ask() -> int:
         return await WorkPool(1, 1).run(request(left=False), max, 2, 3)
@@ -156,7 +183,7 @@ def test_a_place_in_the_queue_is_free_again_after_a_failure() -> None:
 
 
 def test_made_up_methods_share_one_series() -> None:
-    metrics = Metrics(lambda: 0.0)
+    metrics = Metrics(lambda: 0.0, lambda: 0.0)
     for method in ("BREW", "WHEN", "PROPFIND"):
         metrics.observe_request("unmatched", method, 404, 0.001)
     assert b'http_requests_total{method="other",outcome="refused",route="unmatched",status="404"} 3.0' in (
