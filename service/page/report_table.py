@@ -120,7 +120,8 @@ def _service(lines: Lines, view: AxleView, tyres: tuple[TyreDesignation, TyreDes
         say("Load capacity"),
         _both(view, lambda wheel: write.amount(wheel.load.axle_capacity_kg, "kg")),
         write.change(view.change.load_capacity_percent, "%"),
-        write.least(view.axle.max_axle_mass_kg, "kg"),
+        # A mass or a speed that was only taken for right is no limit of the vehicle's papers.
+        NOTHING if view.axle.mass_assumed else write.least(view.axle.max_axle_mass_kg, "kg"),
         "load.capacity load.below_present",
     )
     yield lines.line(
@@ -129,7 +130,7 @@ def _service(lines: Lines, view: AxleView, tyres: tuple[TyreDesignation, TyreDes
             _marked(tyres[0].speed_symbol, write.amount(now.speed_capability_kmh, "km/h")),
             _marked(tyres[1].speed_symbol, write.amount(then.speed_capability_kmh, "km/h")),
         ),
-        limit=write.least(view.vehicle.max_speed_kmh, "km/h"),
+        limit=NOTHING if view.vehicle.speed_assumed else write.least(view.vehicle.max_speed_kmh, "km/h"),
         codes="speed.capability",
     )
 
