@@ -1,4 +1,4 @@
-"""Gains and losses in words against their numbers: more or less by the sign, how much by the size, whose by the axle."""
+"""Gains and losses in words against their numbers: the way by the sign, how much by the size, whose by the axle."""
 
 from __future__ import annotations
 

@@ -1,7 +1,7 @@
 """Sentences on the road against the numbers they are made of: which way, how strongly, now and then, which axle.
 
-The numbers are put into the saloon's view, so that a sentence is asked on each side of each threshold: 0.1 and 0.3 deg/g for
-the balance (the project's own classes), 0.5 % for what is worth a word, 2 points of wet reserve (the project's own).
+The numbers are put into the saloon's view, so that a sentence is asked on each side of each threshold: 0.1 and 0.3
+deg/g for the balance, 0.5 % for what is worth a word, 2 points of wet reserve (all of them the project's own).
 """
 
 from __future__ import annotations
@@ -107,22 +107,22 @@ def led(then, now):
         (
             *(-7.0, -2.0, ADVISORY),
             (
-                "On standing water the rear floats first, from a speed about 7 % below the front's. Now it floats from a "
-                "speed about 2 % below the front's. Slow down sooner in heavy rain."
+                "On standing water the rear floats first, from a speed about 7 % below the front's. Now it floats from "
+                "a speed about 2 % below the front's. Slow down sooner in heavy rain."
             ),
         ),
         (
             *(-7.0, 4.0, ADVISORY),
             (
-                "On standing water the rear floats first, from a speed about 7 % below the front's. Now it floats from a "
-                "speed about 4 % above the front's. Slow down sooner in heavy rain."
+                "On standing water the rear floats first, from a speed about 7 % below the front's. Now it floats from "
+                "a speed about 4 % above the front's. Slow down sooner in heavy rain."
             ),
         ),
         (
             *(-4.0, 0.0, ADVISORY),
             (
-                "On standing water the rear floats first, from a speed about 4 % below the front's. Now it floats from the "
-                "same speed as the front. Slow down sooner in heavy rain."
+                "On standing water the rear floats first, from a speed about 4 % below the front's. Now it floats from "
+                "the same speed as the front. Slow down sooner in heavy rain."
             ),
         ),
         # No worse than now by more than 3 %.
@@ -164,15 +164,15 @@ def test_the_order_of_the_axles_on_water_is_told_now_and_then(then, now, outcome
         (
             (-6.0, -18.0, 3.0),
             (
-                "The tyre floats on standing water from a speed about 6 % lower (by pattern and wear anything from 18 % "
-                "lower to 3 % higher)."
+                "The tyre floats on standing water from a speed about 6 % lower (by pattern and wear anything from 18 "
+                "% lower to 3 % higher)."
             ),
         ),
         (
             (6.0, -3.0, 18.0),
             (
-                "The tyre floats on standing water from a speed about 6 % higher (by pattern and wear anything from 3 % "
-                "lower to 18 % higher)."
+                "The tyre floats on standing water from a speed about 6 % higher (by pattern and wear anything from 3 "
+                "% lower to 18 % higher)."
             ),
         ),
     ],
