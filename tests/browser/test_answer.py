@@ -95,3 +95,12 @@ def test_the_law_of_the_place_is_counted(saloon):
 
 def test_what_was_assumed_stands_beneath_the_verdict(saloon):
     assert saloon.page.locator("#grounds li", has_text=saloon.answer()["assumptions"][0]).count() == 1
+
+
+def test_a_link_within_the_page_leaves_the_question_in_the_address(saloon):
+    saloon.page.wait_for_url(lambda url: "#" in url)
+    before = saloon.page.url
+    for name in ("#bar", "nav.bar a[href='#columns']"):
+        saloon.page.click(name)
+        assert saloon.page.url == before
+    assert saloon.page.evaluate("document.activeElement.id") == "columns"

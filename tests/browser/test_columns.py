@@ -76,3 +76,13 @@ def test_a_press_on_a_head_shows_that_column_s_answer(reader):
     reader.page.locator("#table .pick").nth(1).click()
     assert reader.page.inner_text("#summary") in reader.answer("B")["summary"]
     assert reader.page.locator("#table .pick[aria-pressed=true]").evaluate("(each) => each === document.activeElement")
+
+
+def test_the_table_speaks_the_reader_s_units(reader):
+    # 1 psi is 6.894757 kPa (NIST SP 811, from memory): 250 kPa are 36.3 psi.
+    with reader.asking():
+        reader.page.select_option("#units", "imperial")
+    words = cell(reader, "pressure", "front", 0)
+    with reader.asking():
+        reader.page.select_option("#units", "metric")
+    assert words.splitlines()[0] == "36.3 psi"

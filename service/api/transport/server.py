@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import asyncio
-import gc
 import logging
 import socket
 import sys
@@ -22,6 +21,7 @@ from typing_extensions import override
 from service.api.transport.door import Door
 from service.api.transport.envelope import Services
 from service.api.transport.listening import take_no_more
+from service.api.transport.log_lines import LinesHandler, LogLines
 from service.api.transport.patience import ConnectionLimits
 from service.api.transport.protocol import GuardedProtocol, protocol_with
 from service.api.transport.sockets import bound_answers, most_connections
@@ -29,10 +29,6 @@ from service.settings import BadSettings, Settings
 
 # Python's own 5 ms let a job on the worker thread hold up the event loop for that long, again and again.
 SWITCH_INTERVAL_S: Final = 0.0005
-# Answers hold no circles, so they go as soon as they are sent. At Python's own 700 the collector would look for circles
-# several times a request and find none.
-GC_THRESHOLD: Final = 20_000
-
 
 # How long connections under way take to come out of the system's queue.
 SETTLE_S: Final = 0.3
@@ -103,12 +99,9 @@ class DrainingServer(uvicorn.Server):
 def serve(app: FastAPI, settings: Settings) -> None:
     """Run the application until the process is told to stop; bounded by the drain and the stop timeout."""
     services: Services = app.state.services
-    _log_as_json(settings.log_level)
+    lines: LogLines = app.state.log_lines
+    _log_as_json(settings.log_level, lines)
     sys.setswitchinterval(SWITCH_INTERVAL_S)
-    # What start-up made stays for good: the collector need not look through it again and again.
-    gc.collect()
-    gc.freeze()
-    gc.set_threshold(GC_THRESHOLD)
     most = most_connections(settings.max_connections)
     config = uvicorn.Config(
         app,
@@ -126,6 +119,7 @@ def serve(app: FastAPI, settings: Settings) -> None:
     services.told = {"most_connections": most, "keys": len(settings.api_keys)}
     DrainingServer(config, services, settings.drain_s, _watching(settings, services)).run()
     services.log.info("stopped")
+    lines.finish()
 
 
 def _watching(settings: Settings, services: Services) -> Listener | None:
@@ -146,9 +140,9 @@ def _protocol(settings: Settings, services: Services, most: int) -> type[Guarded
     return protocol_with(limits)
 
 
-def _log_as_json(level: str) -> None:
+def _log_as_json(level: str, lines: LogLines) -> None:
     """Make what libraries log look like what we log; of the server only errors, refusals are counted in the metrics."""
-    handler = logging.StreamHandler(sys.stdout)
+    handler = LinesHandler(lines)
     handler.setFormatter(
         structlog.stdlib.ProcessorFormatter(
             foreign_pre_chain=[
