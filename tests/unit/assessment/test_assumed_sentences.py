@@ -176,3 +176,12 @@ def test_missing_facts_are_counted_by_what_settles_them(facts, begins):
     found = check(changed(saloon(), {pointer: value for each in facts for pointer, value in each.items()}))
     assert found.verdict == "undetermined"
     assert found.summary.startswith(begins)
+
+
+@pytest.mark.parametrize("axle", ["front", "rear"])
+def test_of_a_van_s_tyre_without_an_index_its_sidewall_has_the_last_word_on_that_axle(axle):
+    changes = {f"/candidate/{axle}/tyre/size": "225/45 R17C", f"/candidate/{axle}/pressure_kpa": ABSENT}
+    (line,) = (each.text for each in check(changed(saloon(), changes)).actions if each.code == f"set_pressure_{axle}")
+    assert line == (
+        f"Set the {axle} tyres to their maker's pressure for the load, never above what the sidewall states."
+    )
