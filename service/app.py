@@ -45,8 +45,7 @@ def create_app(settings: Settings) -> FastAPI:
         TrustedHosts(settings.trusted_hosts),
         _keys(settings),
         make_logger(settings.log_level),
-        access_log=settings.access_log,
-        proxy_count=settings.proxy_count,
+        settings,
     )
     app.state.settings = settings
     app.state.metrics = metrics

@@ -38,6 +38,11 @@ def _split(value: object) -> object:
     return value
 
 
+def _given(value: object) -> object:
+    """Return nothing for an empty text; anything else as it is."""
+    return None if value == "" else value
+
+
 Words = Annotated[tuple[str, ...], NoDecode, BeforeValidator(_split)]
 
 
@@ -58,6 +63,12 @@ class Settings(BaseSettings):
     access_log: bool = Field(default=True, description="One JSON line per request, without payload and keys.")
     docs: bool = Field(default=True, description="Serve /docs and /openapi.json.")
     metrics: bool = Field(default=True, description="Serve /metrics.")
+    metrics_port: Annotated[int | None, BeforeValidator(_given)] = Field(
+        None,
+        ge=1,
+        le=65535,
+        description="A port of its own for /metrics, and for the probes beside the other; empty: the same.",
+    )
     telemetry: bool = Field(
         default=False,
         description="Send traces, by route template and without payload; needs the extra `telemetry`. Where to and how "
@@ -105,6 +116,15 @@ class Settings(BaseSettings):
         ge=8,
         le=65_536,
         description="Memory for large bodies on their way in, all together; beyond it 503 with Retry-After.",
+    )
+    answer_space_mib: int = Field(
+        32,
+        ge=8,
+        le=65_536,
+        description="Memory for answers that clients are slow to take, all together; beyond it the longest wait ends.",
+    )
+    max_connections: int = Field(
+        1000, ge=1, le=1_000_000, description="Connections at the same time; one more is told 503 and closed."
     )
     retry_after_s: int = Field(
         2, ge=1, le=600, description="Retry-After when the queue or the space for bodies is full."
@@ -174,6 +194,6 @@ def shown(settings: Settings) -> str:
         value = getattr(settings, name)
         if name == "api_keys":
             value = tuple(f"{entry.get_secret_value().partition(':')[0]}:***" for entry in value)
-        text = ",".join(value) if isinstance(value, tuple) else str(value)
+        text = ",".join(value) if isinstance(value, tuple) else "" if value is None else str(value)
         lines.append(f"{PREFIX}{name.upper()}={text}  # {field.description}")
     return "\n".join(lines)

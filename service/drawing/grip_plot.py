@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from math import hypot
 from typing import Final, NamedTuple
 
 from service.assessment.batch.comparison_measures import dry_grip_band_percent, wet_margin_band_points
@@ -38,6 +39,8 @@ TICK_UNITS: Final = 7.0
 TICK_SIZE, AXIS_SIZE, LETTER_SIZE = 15.0, 15.5, 17.0
 LEFT_UNITS, TOP_UNITS, SQUARE_UNITS, FOOT_UNITS = 44.0, 34.0, 350.0, 76.0
 RING_UNITS: Final = 6.0
+# A name that stands further away than so many times the nearest place is led to.
+NEAR_SHARE: Final = 1.9
 
 
 class GripPoint(NamedTuple):
@@ -164,7 +167,18 @@ def _name(canvas: Canvas, area: _Area, point: Point, words: str, reach_units: fl
     size = width_of(words, LETTER_SIZE, BOLD_WIDTH) * unit, 0.8 * LETTER_SIZE * unit
     x, y = free_place(point, size, (reach_units + 2.0) * unit, area.taken, area.box)
     area.taken.append((x - 0.5 * size[0], y - 0.5 * size[1], x + 0.5 * size[0], y + 0.5 * size[1]))
+    _lead(canvas, point, (x, y), reach_units * unit, max(size))
     canvas.text((x, y + 0.36 * LETTER_SIZE * unit), words, LETTER_SIZE, style=style)
+
+
+def _lead(canvas: Canvas, point: Point, name: Point, reach: float, size: float) -> None:
+    """Draw a line from a mark to a name that stands away from it, so that none is taken for another's."""
+    (x1, y1), (x2, y2) = point, name
+    away = hypot(x2 - x1, y2 - y1)
+    if away > NEAR_SHARE * (reach + 0.5 * size):
+        across, down = (x2 - x1) / away, (y2 - y1) / away
+        start, end = reach, away - 0.5 * size
+        canvas.line((x1 + start * across, y1 + start * down), (x1 + end * across, y1 + end * down), NARROW)
 
 
 def _sample(canvas: Canvas, at: Point, each: Entry) -> None:

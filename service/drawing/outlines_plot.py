@@ -11,11 +11,11 @@ from service.core.saying import Amount, Said, say, sentences
 from service.drawing import outline, paper, wheels
 from service.drawing.candidate_lines import CANDIDATE_LINES
 from service.drawing.canvas import Canvas, Point
-from service.drawing.lettering import length
+from service.drawing.lettering import length, width_of
 from service.drawing.lines import CHAIN, PHANTOM, LineType
-from service.drawing.plot_sheet import LETTERS, TEXT_UNITS, Entry, Figure, PlotSheet, Plotted, entry
+from service.drawing.plot_sheet import LETTERS, TEXT_UNITS, Entry, Figure, PlotSheet, Plotted, Scale, entry
 from service.drawing.scene import PRESENT_NOTES, PROPOSED_NOTES, TWIN_NOTE, AxleScene, WheelShape, scenes
-from service.drawing.terms import AXLES, HUB_FACE, PRESENT, on_axle
+from service.drawing.terms import ARCH, AXLES, HUB_FACE, PRESENT, STRUT, WING_EDGE, on_axle
 from service.locales.speech import ENGLISH, Speech
 
 VIEW: Final = "outlines"
@@ -27,10 +27,10 @@ SAMPLE_UNITS: Final = 124.0
 SAMPLE_LINE_UNITS: Final = 110.0
 TITLE_UNITS, ABOVE_UNITS, BELOW_UNITS = 30.0, 52.0, 22.0
 KEY_UNITS: Final = 34.0
-WORDS_SIZE: Final = 15.5
+WORDS_SIZE, NAMES_SIZE = 15.5, 15.0
+LIFT_UNITS, NAME_STEP_UNITS = 6.0, 19.0
 SIDE_UNITS: Final = 30.0
 HUB_LINE_MM: Final = 60.0
-TALLEST_UNITS: Final = 460.0
 
 
 class Outline(NamedTuple):
@@ -89,44 +89,42 @@ def draw_outlines(
     """Return the outlines as SVG; without their style for a page that brings `paper.STYLE` itself."""
     both = [(each.letter, scenes(each.found, "both")) for each in candidates]
     panels = [_panel([(letter, found[place]) for letter, found in both]) for place in range(2)] if both else []
-    scale = _scale(panels)
-    height = max((panel.height_mm for panel in panels), default=0.0) / paper.unit_mm(scale)
+    scale, unit = _scale(panels)
+    height = max((panel.height_mm for panel in panels), default=0.0) / unit
     step = TITLE_UNITS + ABOVE_UNITS + height + BELOW_UNITS
     figure = Figure(
         len(panels) * step + KEY_UNITS, partial(_draw, panels=panels, height=height, step=step), SAMPLE_UNITS, _sample
     )
     entries = [entry(each, *_told(each.letter, panels)) for each in candidates]
     said = [*notes, *_notes(panels), say("Both axles at a scale of 1:{scale}.", scale=Amount(scale)), *NOTES]
-    return PlotSheet(VIEW, TITLE, entries, said).drawn(figure, speech, styled=styled, scale=scale)
+    return PlotSheet(VIEW, TITLE, entries, said).drawn(figure, speech, styled=styled, scale=(scale, unit))
 
 
 def _panel(found: Sequence[tuple[str, AxleScene]]) -> Panel:
     scene = found[0][1]
-    seen = {_paths(scene.now): ""}
+    seen = {tuple(_paths(scene.now).values()): ""}
     outlines = []
     for letter, each in found:
-        first = seen.setdefault(_paths(each.then), letter)
+        first = seen.setdefault(tuple(_paths(each.then).values()), letter)
         outlines.append(Outline(letter, each.then, None if first == letter else first))
     return Panel(scene, outlines)
 
 
-def _paths(wheel: WheelShape) -> tuple[str, ...]:
-    """Return the lines of a wheel above the axis."""
-    tyre = (outline.tyre(wheel, wheel.radius_mm, -1, flat=False),) if wheel.has_tyre else ()
-    return (outline.rim(wheel, -1), *tyre)
+def _paths(wheel: WheelShape) -> dict[str, str]:
+    """Return the lines of a wheel, or of both of a twin, above the axis by what is added to its name."""
+    made = {}
+    for suffix, each in wheel.both:
+        made[f"rim{suffix}"] = outline.rim(each, -1)
+        if each.has_tyre:
+            made[f"tyre{suffix}"] = outline.tyre(each, each.radius_mm, -1, flat=False)
+    return made
 
 
-def _scale(panels: Sequence[Panel]) -> int:
-    """Return the reduction at which every wheel fits the sheet."""
-
-    def fits(scale: int) -> bool:
-        unit = paper.unit_mm(scale)
-        return all(
-            panel.height_mm <= TALLEST_UNITS * unit and panel.width_mm <= (TEXT_UNITS - 2 * SIDE_UNITS) * unit
-            for panel in panels
-        )
-
-    return next((each for each in paper.SCALES if fits(each)), paper.SCALES[-1])
+def _scale(panels: Sequence[Panel]) -> Scale:
+    """Return the reduction at which the tallest fits, with a unit so large that the widest fits the sheet."""
+    scale = paper.scale_for(2.0 * max((panel.hull.reach_up_mm for panel in panels), default=0.0))
+    widest = max((panel.width_mm for panel in panels), default=0.0)
+    return scale, max(paper.unit_mm(scale), widest / (TEXT_UNITS - 2 * SIDE_UNITS))
 
 
 def _draw(canvas: Canvas, at: Point, panels: Sequence[Panel], height: float, step: float) -> None:
@@ -139,6 +137,7 @@ def _draw(canvas: Canvas, at: Point, panels: Sequence[Panel], height: float, ste
             f"{VIEW}-{hull.name}", (hub_x, y + (TITLE_UNITS + ABOVE_UNITS + height) * unit + panel.foot_mm)
         )
         _wheels(group, panel)
+        _names(group, hull, (x - hub_x, x + TEXT_UNITS * unit - hub_x))
         y += step * unit
     if panels:
         canvas.line((x, y + 4 * unit), (x + SAMPLE_LINE_UNITS * unit, y + 4 * unit), PHANTOM)
@@ -151,18 +150,36 @@ def _wheels(canvas: Canvas, panel: Panel) -> None:
     if hull.placed:
         top = -panel.foot_mm - HUB_LINE_MM
         canvas.line((0.0, -panel.foot_mm), (0.0, top), CHAIN, f"{VIEW}-{hull.name}-hub-face")
-        canvas.text((6 * unit, -panel.foot_mm - 2 * unit), HUB_FACE, wheels.NAMES_SIZE, "start")
+        canvas.text((6 * unit, -panel.foot_mm - 2 * unit), HUB_FACE, NAMES_SIZE, "start")
     _outline(canvas, panel.scene.now, PHANTOM, f"{VIEW}-{hull.name}-present")
     for each in panel.outlines:
         if each.like is None:
             _outline(canvas, each.shape, _line(each.letter), f"{VIEW}-{hull.name}-{each.letter}")
 
 
+def _names(canvas: Canvas, hull: AxleScene, sides: tuple[float, float]) -> None:
+    """Name what the wheels may touch in two lines above it: the arch, and beneath it what stands on either side."""
+    unit, middle = canvas.unit_mm, 0.5 * (hull.then.centre_mm + hull.then.outer.centre_mm)
+    y = -wheels.top_mm(hull, unit) - LIFT_UNITS * unit
+    if known(hull.wing_mm):
+        right = min(middle - LIFT_UNITS * unit, 0.5 * _wide(canvas, WING_EDGE) - hull.wing_mm)
+        canvas.text((right, y), WING_EDGE, canvas.fitted(WING_EDGE, NAMES_SIZE, (right - sides[0]) / unit), "end")
+    if known(hull.strut_mm):
+        left = max(middle + LIFT_UNITS * unit, hull.strut_mm - 0.5 * _wide(canvas, STRUT))
+        # A long one is moved inwards as far as it takes to stay on the sheet.
+        left = max(middle + LIFT_UNITS * unit, min(left, sides[1] - _wide(canvas, STRUT)))
+        canvas.text((left, y), STRUT, canvas.fitted(STRUT, NAMES_SIZE, (sides[1] - left) / unit), "start")
+    if known(hull.arch_radius_mm):
+        canvas.text((middle, y - NAME_STEP_UNITS * unit), ARCH, canvas.fitted(ARCH, NAMES_SIZE, TEXT_UNITS))
+
+
+def _wide(canvas: Canvas, words: Said) -> float:
+    return width_of(canvas.speech.say(words), NAMES_SIZE) * canvas.unit_mm
+
+
 def _outline(canvas: Canvas, wheel: WheelShape, kind: LineType, name: str) -> None:
-    rim, *tyre = _paths(wheel)
-    canvas.path(rim, kind, f"{name}-rim")
-    for path in tyre:
-        canvas.path(path, kind, f"{name}-tyre")
+    for suffix, path in _paths(wheel).items():
+        canvas.path(path, kind, f"{name}-{suffix}")
 
 
 def _line(letter: str) -> LineType:
@@ -204,6 +221,6 @@ def _wheel_told(mine: Outline) -> Iterator[Said]:
 
 def _notes(panels: Sequence[Panel]) -> Iterator[Said]:
     """Yield what there is to say of the wheels on the car now."""
-    of_now = (*PRESENT_NOTES, TWIN_NOTE)
+    of_now = (PRESENT_NOTES.no_size, PRESENT_NOTES.no_offset, TWIN_NOTE)
     for panel in panels:
         yield from (on_axle(panel.scene.name, note) for note in panel.scene.notes if note in of_now)

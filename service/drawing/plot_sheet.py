@@ -33,6 +33,11 @@ INDENT_UNITS: Final = 28.0
 ENTRY_GAP_UNITS: Final = 16.0
 
 
+Scale = tuple[int, float]
+"""The reduction 1:n of what is drawn, and a drawing unit in its millimetres."""
+PAPER: Final[Scale] = (1, paper.PAPER_UNIT_MM)
+
+
 class Plotted(NamedTuple):
     """A candidate of a comparison: its letter by its place in the request, and the whole check of it."""
 
@@ -95,9 +100,9 @@ class PlotSheet(NamedTuple):
     entries: Sequence[Entry]
     notes: Sequence[Said]
 
-    def drawn(self, figure: Figure, speech: Speech, *, styled: bool, scale: int = 1) -> str:
-        """Return the plot as SVG; its millimetres are those of things drawn at 1:`scale`."""
-        unit = paper.unit_mm(scale)
+    def drawn(self, figure: Figure, speech: Speech, *, styled: bool, scale: Scale = PAPER) -> str:
+        """Return the plot as SVG; its millimetres are those of things drawn at this scale."""
+        _, unit = scale
         heading = paper.Heading.made(speech.say(self.title), "", TEXT_UNITS * unit, unit)
         lists = [_Lines.made(each, figure.sample_width, speech) for each in self.entries]
         starts = [heading.height / unit + figure.height]
@@ -105,7 +110,7 @@ class PlotSheet(NamedTuple):
             starts.append(starts[-1] + lines.height + figure.strip_height + ENTRY_GAP_UNITS)
         note_lines = sum(len(wrapped(speech.say(note), TEXT_UNITS, NOTES_SIZE)) for note in self.notes)
         height = starts[-1] + 16.0 + LEADING * NOTES_SIZE * note_lines
-        canvas = paper.new_sheet(self.view, (WIDTH_UNITS * unit, height * unit), (scale, unit), speech, styled=styled)
+        canvas = paper.new_sheet(self.view, (WIDTH_UNITS * unit, height * unit), scale, speech, styled=styled)
         paper.describe(canvas, self.title, [*map(_heard, self.entries), *self.notes])
         left = MARGIN_UNITS * unit
         heading.draw(canvas, left)

@@ -8,7 +8,6 @@ from typing import Final
 
 from service.assessment.answer.assess import Assessment
 from service.assessment.case import DrivenAxle, Season
-from service.core.numeric import known
 from service.core.saying import Amount, Said, joined, say, sentences
 
 DRIVES: Final[Mapping[DrivenAxle, Said]] = MappingProxyType(
@@ -29,15 +28,17 @@ def question(found: Assessment) -> Said:
 
 def _vehicle(found: Assessment) -> Said:
     vehicle, case = found.case.vehicle, found.case
-    words = [say("Category {category}", category=vehicle.category)]
-    if known(vehicle.max_speed_kmh):
+    words = [
+        say("Category {category}", category=vehicle.category),
+    ]
+    if not vehicle.speed_assumed:
         # Say: a part of a list: the vehicle's top speed
         words.append(say("up to {speed}", speed=Amount(vehicle.max_speed_kmh, "km/h")))
     if vehicle.driven_axle is not None:
         words.append(DRIVES[vehicle.driven_axle])
-    if known(vehicle.front.max_axle_mass_kg):
+    if not vehicle.front.mass_assumed:
         words.append(say("front axle up to {mass}", mass=Amount(vehicle.front.max_axle_mass_kg, "kg")))
-    if known(vehicle.rear.max_axle_mass_kg):
+    if not vehicle.rear.mass_assumed:
         words.append(say("rear axle up to {mass}", mass=Amount(vehicle.rear.max_axle_mass_kg, "kg")))
     if case.season is not None:
         words.append(SEASONS[case.season])

@@ -109,7 +109,7 @@ def _service(lines: Lines, view: AxleView, tyres: tuple[TyreDesignation, TyreDes
     write = lines.write
     now, then = view.now.facts, view.then.facts
     yield lines.line(
-        say("Load index"),
+        say("Load index (LI)"),
         (
             _marked(_indices(tyres[0]), write.amount(now.rated_kg, "kg")),
             _marked(_indices(tyres[1]), write.amount(then.rated_kg, "kg")),
@@ -161,7 +161,7 @@ def _pressure(lines: Lines, view: AxleView) -> Line:
 def _sizes(lines: Lines, view: AxleView) -> Iterator[Line]:
     write, change = lines.write, view.change
     yield lines.line(
-        say("Overall diameter"),
+        say("Overall diameter, new"),
         _both(view, lambda wheel: write.amount(wheel.geometry.overall_diameter_mm, "mm")),
         write.change(change.overall_diameter_percent, "%"),
         write.either_way(lines.limit("diameter.deviation"), "%"),

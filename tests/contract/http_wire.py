@@ -52,6 +52,7 @@ class Server:
         )
         first = json.loads(self.process.stdout.readline())
         assert first["event"] == "serving"
+        self.serving: dict[str, Any] = first
         self.port: int = first["port"]
         # Somebody has to read what the service logs: it would wait for a pipe that is full.
         self._logged: list[bytes] = []

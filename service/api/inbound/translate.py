@@ -5,6 +5,7 @@ from __future__ import annotations
 from service.api.schemas import request as wire
 from service.api.schemas.rims import RimsRequest
 from service.api.schemas.search import SearchRequest
+from service.assessment.answer.as_present import as_present
 from service.assessment.batch.rim_search import RimsAsked, TyrePair
 from service.assessment.batch.search_axle import AxleLimits
 from service.assessment.batch.size_search import Wanted
@@ -162,13 +163,15 @@ def question(asked: wire.FitmentRequest) -> Case:
 
 
 def _case(asked: wire.FitmentRequest, asked_of: Vehicle, proposed: Candidate) -> Case:
-    return Case(
-        asked_of,
-        proposed,
-        pack_named(asked.rule_pack),
-        asked.season,
-        asked.date or None,
-        asked.tyre_tolerance,
+    return as_present(
+        Case(
+            asked_of,
+            proposed,
+            pack_named(asked.rule_pack),
+            asked.season,
+            asked.date or None,
+            asked.tyre_tolerance,
+        )
     )
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Coroutine
+from functools import cache, partial
 from typing import Annotated, Final, cast
 from urllib.parse import parse_qsl
 
@@ -20,10 +21,11 @@ from service.api.transport.language import SPEECH, language_headers, speech_of
 from service.api.transport.observability import observe_verdict
 from service.api.transport.request_body import FORM_MEDIA_TYPE, read_body
 from service.api.transport.routes import StrictRoute
-from service.assessment.answer.assess import assess
+from service.api.transport.work_pool import run_bounded
+from service.assessment.answer.assess import Assessment, assess
 from service.core.errors import DomainError
 from service.core.saying import say
-from service.locales.speech import speech
+from service.locales.speech import Speech, speech
 from service.page import form, try_it
 from service.page.rendering import asset
 from service.page.report import policy, render_report
@@ -52,13 +54,17 @@ async def submit(request: Request, language: Chosen = None) -> Response:
     asked = form.body_of(_entries(raw), speech_of(request.scope).language)
     try:
         question = cast("CheckRequest", check_route().read(orjson.dumps(asked), request.scope))
-        found = assess(translate.case(question))
+        found, told = await run_bounded(request, partial(_report, question, speech_of(request.scope)))
     except (DomainError, RequestValidationError) as error:
         problem, _ = refusal(error, check_route())
         return _corrections(request, problem)
     observe_verdict(request, found.verdict)
-    said = speech_of(request.scope)
-    return _page(request, render_report(found, said), {"Content-Security-Policy": policy(said.language)})
+    return _page(request, told, {"Content-Security-Policy": policy(speech_of(request.scope).language)})
+
+
+def _report(question: CheckRequest, said: Speech) -> tuple[Assessment, str]:
+    found = assess(translate.case(question))
+    return found, render_report(found, said)
 
 
 def _corrections(request: Request, problem: HttpProblem) -> Response:
@@ -85,9 +91,15 @@ def _page(request: Request, content: str, headers: dict[str, str], status: int =
     return Response(content, status, {**headers, **told}, "text/html")
 
 
+@cache
+def _content(name: str) -> bytes:
+    """Return the bytes of a file: the same for every connection that takes its time."""
+    return asset(name).encode()
+
+
 def _file(media_type: str, name: str) -> Callable[[], Coroutine[None, None, Response]]:
     async def file() -> Response:
-        return Response(asset(name), media_type=media_type, headers=_CACHED)
+        return Response(_content(name), media_type=media_type, headers=_CACHED)
 
     return file
 

@@ -6,7 +6,7 @@ One layer and not six, because each would wrap `send` again and scan the headers
 from __future__ import annotations
 
 import asyncio
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from time import perf_counter
 from typing import Final
 
@@ -21,6 +21,7 @@ from service.api.transport.request_body import ClientGone
 from service.api.transport.security import (
     DEFAULT_HEADERS,
     KEY_HEADER,
+    METRICS_PATH,
     PROBES_PREFIX,
     PROTECTED_PREFIX,
     ApiKeys,
@@ -28,6 +29,7 @@ from service.api.transport.security import (
     needs_key,
 )
 from service.core.saying import say
+from service.settings import Settings
 
 _DEFAULTS: Final = tuple(DEFAULT_HEADERS.items())
 # The client may still be sending: closing would reset the connection before it reads the answer.
@@ -81,12 +83,22 @@ class Envelope:
     async def _admit(self, scope: Scope, headers: dict[bytes, bytes], exchange: Exchange) -> None:
         services = self._services
         # An orchestrator's probes come by address; they learn nothing that needs a name.
-        if not services.hosts.all and not scope["path"].startswith(PROBES_PREFIX):
+        is_watched = services.metrics_port is not None and self._keep_apart(scope, services.metrics_port)
+        if not services.hosts.all and not is_watched and not scope["path"].startswith(PROBES_PREFIX):
             services.hosts.refuse_unknown(headers.get(b"host"))
         if services.keys is not None and needs_key(scope):
             scope[CALLER], exchange.told = await services.keys.admit(headers.get(KEY_HEADER))
         else:
             scope[CALLER] = address_of(scope, services.proxy_count)
+
+    def _keep_apart(self, scope: Scope, metrics_port: int) -> bool:
+        """Return whether the request came by the port for metrics and probes; 404 for what its port does not have."""
+        is_watched: bool = scope["server"] is not None and scope["server"][1] == metrics_port
+        path = scope["path"]
+        has_place = path == METRICS_PATH if is_watched else path != METRICS_PATH
+        if not has_place and not path.startswith(PROBES_PREFIX):
+            raise HttpProblem(404)
+        return is_watched
 
     def _note_failure(self, scope: Scope, exchange: Exchange, error: Exception) -> None:
         # `exception` would log the error's text, which may quote the request.
@@ -132,16 +144,17 @@ class Services:
         hosts: TrustedHosts,
         keys: ApiKeys | None,
         log: FilteringBoundLogger,
-        *,
-        access_log: bool,
-        proxy_count: int = 0,
+        settings: Settings,
     ) -> None:
         self.metrics = metrics
         self.hosts = hosts
         self.keys = keys
         self.log = log
-        self.access_log = access_log
-        self.proxy_count = proxy_count
+        self.access_log = settings.access_log
+        self.proxy_count = settings.proxy_count
+        self.metrics_port = settings.metrics_port
+        # What the log says at the start beside the address.
+        self.told: Mapping[str, object] = {}
         self.ids = RequestIds()
         self.lifecycle = Lifecycle()
 

@@ -65,6 +65,12 @@ class Metrics:
             registry=self.registry,
         )
         self._verdicts = Counter("fitment_verdicts", "Verdicts given.", ("verdict",), registry=self.registry)
+        self._ended = Counter(
+            "http_connections_refused",
+            "Connections ended by the service: too_many were open, or an answer was left unread.",
+            ("reason",),
+            registry=self.registry,
+        )
         self.in_flight = 0
         Gauge(
             "http_requests_in_flight",
@@ -95,6 +101,10 @@ class Metrics:
     def observe_verdict(self, verdict: str, count: int = 1) -> None:
         """Count verdicts of one kind."""
         self._verdicts.labels(verdict).inc(count)
+
+    def observe_connection_end(self, reason: str) -> None:
+        """Count a connection that the service ended."""
+        self._ended.labels(reason).inc()
 
     def exposition(self) -> bytes:
         """Return all numbers in the Prometheus text format."""

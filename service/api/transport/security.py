@@ -24,6 +24,7 @@ PROTECTED_PREFIX: Final = "/v1/"
 # The form of the page asks what a check asks.
 _FORM: Final = ("POST", "/")
 PROBES_PREFIX: Final = "/health/"
+METRICS_PATH: Final = "/metrics"
 KEY_HEADER: Final = b"x-api-key"
 # What the policy of the keys is called in the RateLimit headers.
 _POLICY: Final = "key"

@@ -14,7 +14,7 @@ from service.drawing.grip_plot import draw_grip
 from service.drawing.outlines_plot import draw_outlines
 from service.drawing.plot_sheet import LETTERS
 from tests.support.cases import changed, saloon
-from tests.unit.drawing.plotting import PLACES, Axis, checked, middle, plotted, question, rows
+from tests.unit.drawing.plotting import PLACES, WIDER, Axis, checked, middle, plotted, question, rows
 from tests.unit.drawing.reading import box, element, ends
 
 LITTLE = 0.0022
@@ -158,6 +158,14 @@ def drawn_for(outlines, place, axle):
         if name in names and other == mine
     )
     return found
+
+
+def test_a_twin_is_two_outlines_turned_against_each_other():
+    twin = changed(saloon(WIDER, WIDER), {"/vehicle/rear/wheels_per_side": 2})
+    drawing = fromstring(draw_outlines(plotted(twin)))
+    inner, outer = (box(drawing, f"outlines-rear-A-tyre{suffix}") for suffix in ("", "-outer"))
+    assert inner[0] + inner[2] == pytest.approx(2 * 38, abs=LITTLE)
+    assert outer[0] + outer[2] == pytest.approx(-2 * 38, abs=LITTLE)
 
 
 def test_both_axles_are_drawn_at_one_scale(outlines):
