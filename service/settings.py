@@ -87,12 +87,18 @@ class Settings(BaseSettings):
         description="Entries NAME:SHA256 of the keys that open /v1, comma-separated; empty: open to all. "
         "Make one with `printf %s KEY | sha256sum`; a key should have 128 random bits.",
     )
+    keys_required: bool = Field(
+        default=False, description="Do not start without a key: an empty variable would leave the service open to all."
+    )
     api_key_rate: str = Field(
-        "50/second", pattern=r"^[0-9]{1,7}/(second|minute|hour|day)$", description="What each key may ask."
+        "50/second",
+        pattern=r"^[0-9]{1,7}/(second|minute|hour|day)$",
+        description="What each key may ask, in any such time.",
     )
     rate_storage: SecretStr = Field(
         SecretStr("memory://"),
-        description="Where rates are counted: memory://, or redis://... for all replicas together.",
+        description="Where rates are counted: memory://, or redis://... for all replicas together; while that does not "
+        "answer, each replica counts by itself.",
     )
     queue_length: int = Field(
         16,
@@ -115,7 +121,8 @@ class Settings(BaseSettings):
         64,
         ge=8,
         le=65_536,
-        description="Memory for large bodies on their way in, all together; beyond it 503 with Retry-After.",
+        description="Memory for large bodies, on their way in or in the queue, all together; beyond it 503 with "
+        "Retry-After.",
     )
     answer_space_mib: int = Field(
         32,

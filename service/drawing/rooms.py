@@ -28,6 +28,8 @@ BESIDE_UNITS: Final = 8.0
 EDGE_UNITS: Final = 16.0
 # Where across the tyre the room to the arch is drawn, as a share of its width from the centre.
 RADIAL_AT: Final = 0.08
+# The same at the inner wheel of a twin, beside which there is less space inboard.
+TWIN_RADIAL_AT: Final = -0.3
 
 
 class Room(NamedTuple):
@@ -73,7 +75,8 @@ def draw_rooms(canvas: Canvas, scene: AxleScene, sides: tuple[float, float]) -> 
     """Draw what the wheel leaves on all sides; words stand between two sides of the drawing [mm]."""
     inboard, outboard, radial = rooms(scene)
     foot = -top_mm(scene, canvas.unit_mm) - LINE_UP_UNITS * canvas.unit_mm
-    leader = scene.then.centre_mm + RADIAL_AT * known_width(scene)
+    share = TWIN_RADIAL_AT if scene.then.twin else RADIAL_AT
+    leader = scene.then.centre_mm + share * known_width(scene)
     for room, side in ((inboard, 1), (outboard, -1)):
         if known(room.solid_mm):
             _sideways(canvas, scene, room, side, foot)

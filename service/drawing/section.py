@@ -131,7 +131,7 @@ def _panel(canvas: Canvas, scene: AxleScene, hub: Point, sides: tuple[float, flo
     panel = canvas.group(scene.name, hub)
     wheels.surroundings(panel, scene)
     wheels.present(panel, scene)
-    wheels.hub(panel, scene)
+    wheels.hub(panel, scene, sides[1])
     wheels.proposed(panel, scene)
     section_dimensions.dimensions(panel, scene, sides)
     draw_rooms(panel, scene, sides)

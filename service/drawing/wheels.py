@@ -12,9 +12,11 @@ from service.drawing.scene import AxleScene, WheelShape
 from service.drawing.terms import HUB_FACE
 
 BEYOND_UNITS: Final = 16.0
+# How far a wheel's centre line reaches from the well towards the axis: to the dimension of the offset.
+CENTRE_UNITS: Final = 28.0
 NAMES_SIZE: Final = 15.0
-# From the axis down to the name of the hub face, and from whatever stands left of it.
-HUB_WORDS_UNITS: Final = 24.0
+# From the axis up to the name of the hub face, and from whatever stands left of it.
+HUB_WORDS_UNITS: Final = 14.0
 BESIDE_UNITS: Final = 10.0
 # Half of the arch that is drawn, as a share of the width of the tyre.
 ARCH_SHARE: Final = 0.42
@@ -39,7 +41,7 @@ def proposed(canvas: Canvas, scene: AxleScene) -> None:
     outboard, inboard = scene.reach_outboard_mm + reach, scene.reach_inboard_mm + reach
     canvas.line((-outboard, 0.0), (inboard, 0.0), CHAIN, f"{scene.name}-axis")
     # In two pieces: nothing is measured from it between them, and words stand there.
-    within = scene.lowest_rim_mm - outline.WELL_DEPTH_MM - reach
+    within = scene.lowest_rim_mm - outline.WELL_DEPTH_MM - CENTRE_UNITS * unit
     top, bottom = -max(scene.now.radius_mm, wheel.radius_mm) - reach, wheel.lowest_mm + reach
     for suffix, each in wheel.both:
         canvas.line((each.centre_mm, top), (each.centre_mm, -within), CHAIN, f"{scene.name}-centre{suffix}")
@@ -66,7 +68,7 @@ def _wheel(canvas: Canvas, wheel: WheelShape, kind: LineType, name: str) -> None
         canvas.path(outline.tyre(wheel, wheel.lowest_mm, 1, flat=grounded), kind, f"{name}-tyre-loaded")
 
 
-def hub(canvas: Canvas, scene: AxleScene) -> None:
+def hub(canvas: Canvas, scene: AxleScene, right_mm: float) -> None:
     """Draw the hub's face, the origin of every place across the car, and its flange where its bolts are stated."""
     if not scene.placed:
         return
@@ -83,10 +85,10 @@ def hub(canvas: Canvas, scene: AxleScene) -> None:
         for side in (-0.5, 0.5):
             y = side * scene.bolt_circle_mm
             canvas.line((-BOLT_MM, y), (BOLT_MM, y), CHAIN, f"{scene.name}-bolt-{'upper' if side < 0 else 'lower'}")
-    # The name stands beside the hub, at its height where the bolts' centre lines leave room.
-    x, y = beside_hub(scene, unit), HUB_WORDS_UNITS * unit
-    canvas.line((edge, y - 5 * unit), (x - 3 * unit, y - 5 * unit), NARROW)
-    canvas.text((x, y), HUB_FACE, NAMES_SIZE, "start")
+    # Above the axis: below it the loaded radius is measured.
+    x, y = beside_hub(scene, unit), -HUB_WORDS_UNITS * unit
+    canvas.line((edge, y - 5 * unit), (x - 3 * unit, y - 5 * unit), NARROW, f"{scene.name}-hub-leader")
+    canvas.text((x, y), HUB_FACE, canvas.fitted(HUB_FACE, NAMES_SIZE, (right_mm - x) / unit), "start")
 
 
 def beside_hub(scene: AxleScene, unit: float) -> float:

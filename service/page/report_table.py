@@ -44,7 +44,7 @@ class Lines:
 
     def __init__(self, found: Assessment, where: Where, write: Writer) -> None:
         self.write = write
-        self._told = {each.code: each for each in reversed(found.findings) if each.axle == where}
+        self._told = {each.code: each for each in found.findings if each.axle == where}
 
     def finding(self, code: str) -> Finding | None:
         """Return the finding of a question at this place."""

@@ -131,3 +131,15 @@ def test_metrics_on_a_port_of_their_own_are_to_be_had_there_alone_and_the_probes
         server.port = port
         # Collectors come by address.
         assert [server.get(path).status for path in asked] == [200, 200, 404, 404]
+
+
+def test_a_log_that_nobody_reads_holds_up_no_answer() -> None:
+    with Server(drain_s=0, read_log=False) as server:
+        with server.connect() as connection, connection.makefile("rb") as answers:
+            # Twice what the pipe holds and what may wait.
+            for _ in range(30):
+                connection.sendall(head("GET", "/health/live") * 100)
+                for _ in range(100):
+                    while b"HTTP/1.1 200 " not in answers.readline():
+                        pass
+        assert series(server)["log_lines_dropped{}"] > 1000

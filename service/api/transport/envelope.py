@@ -14,17 +14,17 @@ from starlette.types import ASGIApp, Message, Receive, Scope, Send
 from structlog.typing import FilteringBoundLogger
 
 from service.api.errors.problem import MEDIA_TYPE, HttpProblem, body, clean
+from service.api.transport.api_keys import ApiKeys
 from service.api.transport.callers import CALLER, address_of
 from service.api.transport.language import SPEECH, language_headers, speech_for, speech_of
 from service.api.transport.observability import CLIENT_LEFT, TRACE_ID, UNMATCHED, Metrics, RequestIds, trace_of
-from service.api.transport.request_body import ClientGone
+from service.api.transport.request_body import ClientGone, let_go_of_body
 from service.api.transport.security import (
     DEFAULT_HEADERS,
     KEY_HEADER,
     METRICS_PATH,
     PROBES_PREFIX,
     PROTECTED_PREFIX,
-    ApiKeys,
     TrustedHosts,
     needs_key,
 )
@@ -78,6 +78,7 @@ class Envelope:
                 raise RuntimeError("The answer broke off.") from None
             await exchange.answer(HttpProblem(500))
         finally:
+            let_go_of_body(scope)
             self._note(scope, exchange, perf_counter() - started)
 
     async def _admit(self, scope: Scope, headers: dict[bytes, bytes], exchange: Exchange) -> None:
@@ -87,6 +88,7 @@ class Envelope:
         if not services.hosts.all and not is_watched and not scope["path"].startswith(PROBES_PREFIX):
             services.hosts.refuse_unknown(headers.get(b"host"))
         if services.keys is not None and needs_key(scope):
+            exchange.is_private = True
             scope[CALLER], exchange.told = await services.keys.admit(headers.get(KEY_HEADER))
         else:
             scope[CALLER] = address_of(scope, services.proxy_count)
@@ -162,12 +164,14 @@ class Services:
 class Exchange:
     """One request's answer on its way out."""
 
-    __slots__ = ("_lifecycle", "_scope", "_send", "request_id", "status", "told")
+    __slots__ = ("_lifecycle", "_scope", "_send", "is_private", "request_id", "status", "told")
 
     def __init__(self, request_id: str, scope: Scope, send: Send, lifecycle: Lifecycle) -> None:
         self._scope = scope
         self.request_id = request_id
         self.status = 0
+        # Whether the answer is for holders of a key alone: no cache between may hand it to others.
+        self.is_private = False
         self.told: Sequence[tuple[bytes, bytes]] = ()
         self._send = send
         self._lifecycle = lifecycle
@@ -177,6 +181,8 @@ class Exchange:
         if message["type"] == "http.response.start":
             self.status = status = message["status"]
             headers = message["headers"] = list(message.get("headers", ()))
+            if self.is_private:
+                headers[:] = [(name, value.replace(b"public", b"private")) for name, value in headers]
             present = {name for name, _ in headers}
             headers += [item for item in _DEFAULTS if item[0] not in present]
             headers += self.told

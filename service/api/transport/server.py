@@ -22,6 +22,7 @@ from typing_extensions import override
 from service.api.transport.door import Door
 from service.api.transport.envelope import Services
 from service.api.transport.listening import take_no_more
+from service.api.transport.log_lines import LinesHandler, LogLines
 from service.api.transport.patience import ConnectionLimits
 from service.api.transport.protocol import GuardedProtocol, protocol_with
 from service.api.transport.sockets import bound_answers, most_connections
@@ -103,7 +104,8 @@ class DrainingServer(uvicorn.Server):
 def serve(app: FastAPI, settings: Settings) -> None:
     """Run the application until the process is told to stop; bounded by the drain and the stop timeout."""
     services: Services = app.state.services
-    _log_as_json(settings.log_level)
+    lines: LogLines = app.state.log_lines
+    _log_as_json(settings.log_level, lines)
     sys.setswitchinterval(SWITCH_INTERVAL_S)
     # What start-up made stays for good: the collector need not look through it again and again.
     gc.collect()
@@ -126,6 +128,7 @@ def serve(app: FastAPI, settings: Settings) -> None:
     services.told = {"most_connections": most, "keys": len(settings.api_keys)}
     DrainingServer(config, services, settings.drain_s, _watching(settings, services)).run()
     services.log.info("stopped")
+    lines.finish()
 
 
 def _watching(settings: Settings, services: Services) -> Listener | None:
@@ -146,9 +149,9 @@ def _protocol(settings: Settings, services: Services, most: int) -> type[Guarded
     return protocol_with(limits)
 
 
-def _log_as_json(level: str) -> None:
+def _log_as_json(level: str, lines: LogLines) -> None:
     """Make what libraries log look like what we log; of the server only errors, refusals are counted in the metrics."""
-    handler = logging.StreamHandler(sys.stdout)
+    handler = LinesHandler(lines)
     handler.setFormatter(
         structlog.stdlib.ProcessorFormatter(
             foreign_pre_chain=[

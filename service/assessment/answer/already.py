@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from service.assessment.answer.questions import graded
+from service.assessment.answer.every_question import graded
 from service.assessment.case import Candidate, Case
 from service.assessment.checks.grade import Grade
 from service.assessment.view.views import candidate_facts, now_fitted, weigh

@@ -13,9 +13,9 @@ from service.assessment.answer.actions import actions
 from service.assessment.answer.already import with_already
 from service.assessment.answer.assumptions import assumptions
 from service.assessment.answer.cautions import cautions
+from service.assessment.answer.every_question import graded
 from service.assessment.answer.keep_present import with_kept_axle
 from service.assessment.answer.on_assumption import on_assumption
-from service.assessment.answer.questions import graded
 from service.assessment.answer.summary import summary
 from service.assessment.answer.trade_offs import TradeOff, trade_offs
 from service.assessment.answer.verdict import Verdict, verdict_of, worst_first

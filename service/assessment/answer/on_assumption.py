@@ -72,7 +72,7 @@ def on_assumption(case: Case, car: CarView, finding: Finding, outcome: int) -> F
     finding : Finding
         As it would be were the assumption a fact.
     outcome : int
-        As `questions.graded` has it.
+        As `every_question.graded` has it.
     """
     rests, vehicle = outcome != finding.outcome, car.vehicle
     told = finding._replace(outcome=outcome)

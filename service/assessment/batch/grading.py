@@ -11,7 +11,7 @@ from typing import NamedTuple
 
 import numpy as np
 
-from service.assessment.answer.questions import graded
+from service.assessment.answer.every_question import graded
 from service.assessment.answer.verdict import verdict_codes
 from service.assessment.case import Axle, Candidate, Case, Fitment
 from service.assessment.checks.grade import Grade

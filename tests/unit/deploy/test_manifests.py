@@ -14,7 +14,7 @@ import pytest
 import yaml
 
 from service.app import create_app
-from service.settings import PREFIX, Settings, load_settings
+from service.settings import PREFIX, BadSettings, Settings, load_settings
 
 ROOT = Path(__file__).parents[3]
 DEPLOY = ROOT / "deploy"
@@ -121,6 +121,11 @@ def test_the_port_is_the_same_everywhere(container: dict[str, Any], settings: Se
 def test_no_secret_stands_in_a_manifest(container: dict[str, Any]) -> None:
     secret = {"FITMENT_API_KEYS", "FITMENT_RATE_STORAGE"}
     assert {item["name"] for item in container["env"] if "secretKeyRef" in item.get("valueFrom", {})} == secret
+
+
+def test_a_pod_without_keys_does_not_serve_everybody(settings: Settings) -> None:
+    with pytest.raises(BadSettings, match="FITMENT_API_KEYS"):
+        create_app(settings)
 
 
 def test_kubernetes_puts_no_variables_of_its_own_into_the_environment(pod: dict[str, Any]) -> None:

@@ -194,7 +194,15 @@ def test_two_reasons_are_still_read_at_a_glance():
     assert [each.code for each in both.findings if each.outcome > ADVISORY] == ["speed.capability"] * 2
     assert is_short(one)
     assert is_short(both)
-    assert not is_short(check(changed(saloon(), slower | {"/candidate/rear/tyre/tread_depth_mm": 2.5})))
+    three = check(changed(saloon(), slower | {"/candidate/rear/pressure_kpa": 190}))
+    assert len([each for each in three.findings if each.outcome >= ADVISORY]) == 3
+    assert not is_short(three)
+
+
+def test_present_stands_before_proposed_change_and_limit():
+    line = "Overall diameter, new 634 mm 596 mm −6 % ± 3 %"
+    assert "Present Proposed Change Limit" in _spaced(check(UNSUITABLE))
+    assert line in _spaced(check(UNSUITABLE))
 
 
 def test_both_drawings_are_in_it(page):

@@ -144,6 +144,20 @@ def test_imperial_units_stand_above_the_metric_ones(wider):
     assert of_vehicle(wider, IMPERIAL)["Speedometer at 62 mph"].present == Cell("64.1 mph", "103.1 km/h")
 
 
+def test_the_vehicle_s_lines_say_what_its_findings_and_sentences_say():
+    found = check(saloon(("205/40 R17 80H", "9J x 17 ET20"), ("245/40 R18 97Y XL", "8J x 18 H2 ET38")))
+    lines = of_vehicle(found)
+    (braking,) = (each.text for each in found.trade_offs if each.code == "braking")
+    assert braking == "The braking distance on a dry road grows by about 3.5 %."
+    assert lines["Braking distance, dry"].change.text == "+3.5 %"
+    # The front rolls 6 per cent less (596 beside 634 mm), the rear 3 per cent more (653 mm): 0.94 / 1.03.
+    assert cells(lines["Front to rear circumference"])[2:] == ["−8.7 %", "± 0.5 %"]
+    told = {each.code: each.measured for each in found.findings if each.axle == "vehicle"}
+    balance = lines["Balance in the dry (plus: understeer)"]
+    assert told["balance.change"] == pytest.approx(-0.27, abs=0.005)
+    assert cells(balance)[2:] == ["−0.27 deg/g", "± 0.1 deg/g"]
+
+
 def test_what_nobody_measured_is_said_so_and_its_change_is_told():
     request = changed(
         saloon(("245/40 R18 97Y XL", "8J x 18 H2 ET45")),
@@ -162,6 +176,8 @@ def test_without_a_service_description_load_and_speed_are_not_known():
     assert cells(lines["Load index (LI)"]) == ["94 (670 kg)", "not known", "–", "–"]
     assert cells(lines["Speed symbol"])[1] == "not known"
     assert (lines["Load capacity"].style, lines["Speed symbol"].style) == ("not-assessed", "not-assessed")
+    # What is open and decides nothing is no reason to look.
+    assert (lines["Pressure, cold"].style, cells(lines["Pressure, cold"])[3]) == ("", "–")
 
 
 def test_twin_wheels_have_both_indices_and_their_gap():
