@@ -27,7 +27,7 @@ ROOMS: Final[Mapping[str, Said]] = {
 RESERVE: Final = say("Wet reserve at {speed}", speed=SPEED)
 
 
-class Line(NamedTuple):
+class ReportLine(NamedTuple):
     """A line of the table; `style` names the worst of what is said of it, and is empty where it is in order."""
 
     name: str
@@ -57,7 +57,7 @@ class Lines:
 
     def line(
         self, name: Said, cells: tuple[Cell, Cell], change: Cell = NOTHING, limit: Cell = NOTHING, codes: str = ""
-    ) -> Line:
+    ) -> ReportLine:
         """Return a line; `codes` are its questions, with blanks between them."""
         outcomes = [each.outcome for each in map(self.finding, codes.split()) if each is not None]
         worst = max(outcomes, default=MET)
@@ -65,10 +65,10 @@ class Lines:
         quiet = worst in (MET, OPEN)
         said = self.write.said
         style, title = ("", "") if quiet else (words.name, said(words.title).text)
-        return Line(said(name).text, *cells, change, limit, style, title)
+        return ReportLine(said(name).text, *cells, change, limit, style, title)
 
 
-def axle_lines(found: Assessment, view: AxleView, write: Writer) -> Iterator[Line]:
+def axle_lines(found: Assessment, view: AxleView, write: Writer) -> Iterator[ReportLine]:
     """Yield the lines of one axle."""
     lines = Lines(found, view.name, write)
     candidate = found.case.candidate
@@ -105,7 +105,7 @@ def _both(view: AxleView, cell: Callable[[Wheel], Cell]) -> tuple[Cell, Cell]:
     return cell(view.now), cell(view.then)
 
 
-def _service(lines: Lines, view: AxleView, tyres: tuple[TyreDesignation, TyreDesignation]) -> Iterator[Line]:
+def _service(lines: Lines, view: AxleView, tyres: tuple[TyreDesignation, TyreDesignation]) -> Iterator[ReportLine]:
     write = lines.write
     now, then = view.now.facts, view.then.facts
     yield lines.line(
@@ -120,7 +120,8 @@ def _service(lines: Lines, view: AxleView, tyres: tuple[TyreDesignation, TyreDes
         say("Load capacity"),
         _both(view, lambda wheel: write.amount(wheel.load.axle_capacity_kg, "kg")),
         write.change(view.change.load_capacity_percent, "%"),
-        write.least(view.axle.max_axle_mass_kg, "kg"),
+        # A mass or a speed that was only taken for right is no limit of the vehicle's papers.
+        NOTHING if view.axle.mass_assumed else write.least(view.axle.max_axle_mass_kg, "kg"),
         "load.capacity load.below_present",
     )
     yield lines.line(
@@ -129,7 +130,7 @@ def _service(lines: Lines, view: AxleView, tyres: tuple[TyreDesignation, TyreDes
             _marked(tyres[0].speed_symbol, write.amount(now.speed_capability_kmh, "km/h")),
             _marked(tyres[1].speed_symbol, write.amount(then.speed_capability_kmh, "km/h")),
         ),
-        limit=write.least(view.vehicle.max_speed_kmh, "km/h"),
+        limit=NOTHING if view.vehicle.speed_assumed else write.least(view.vehicle.max_speed_kmh, "km/h"),
         codes="speed.capability",
     )
 
@@ -145,7 +146,7 @@ def _marked(mark: str | None, worth: Cell) -> Cell:
     return worth if mark is None else Cell(f"{mark} ({worth.text})", worth.also)
 
 
-def _pressure(lines: Lines, view: AxleView) -> Line:
+def _pressure(lines: Lines, view: AxleView) -> ReportLine:
     write, now = lines.write, view.now.facts.pressure_kpa
     # What is to be set counts, whatever was asked; where nothing can be ordered, what was asked.
     then = known_or(view.ordered_pressure_kpa, view.then.facts.pressure_kpa)
@@ -158,7 +159,7 @@ def _pressure(lines: Lines, view: AxleView) -> Line:
     )
 
 
-def _sizes(lines: Lines, view: AxleView) -> Iterator[Line]:
+def _sizes(lines: Lines, view: AxleView) -> Iterator[ReportLine]:
     write, change = lines.write, view.change
     yield lines.line(
         say("Overall diameter, new"),
@@ -179,7 +180,7 @@ def _sizes(lines: Lines, view: AxleView) -> Iterator[Line]:
     )
 
 
-def _room(lines: Lines, view: AxleView, side: Side) -> Line:
+def _room(lines: Lines, view: AxleView, side: Side) -> ReportLine:
     """Return the room on one side: as measured, and what the proposed wheel leaves of it at its largest."""
     write, code = lines.write, f"clearance.{side.name}"
     room, needed = side.room(view), side.needed(view)
@@ -193,7 +194,7 @@ def _room(lines: Lines, view: AxleView, side: Side) -> Line:
     )
 
 
-def _on_the_road(lines: Lines, found: Assessment, view: AxleView) -> Iterator[Line]:
+def _on_the_road(lines: Lines, found: Assessment, view: AxleView) -> Iterator[ReportLine]:
     """Yield what changes on the road at one axle; all of it is estimated."""
     write, car = lines.write, found.car
     driving: AxleDriving[float] = car.driving.front if view.name == "front" else car.driving.rear

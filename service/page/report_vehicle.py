@@ -11,14 +11,14 @@ from service.assessment.view.change import percent
 from service.core.numeric import known
 from service.core.saying import Amount, say
 from service.page.report_cells import NOTHING, Writer
-from service.page.report_table import Line, Lines
+from service.page.report_table import Lines, ReportLine
 
 NOT_READ: Final = say("not read")
 # Where a speedometer is told: a round speed that every such rule tries or lies between.
 TOLD_KMH: Final = 100.0
 
 
-def vehicle_lines(found: Assessment, write: Writer) -> Iterator[Line]:
+def vehicle_lines(found: Assessment, write: Writer) -> Iterator[ReportLine]:
     """Yield the lines of the vehicle; a trailer has none of these."""
     car = found.car
     if car.vehicle.is_trailer:
@@ -44,7 +44,7 @@ def vehicle_lines(found: Assessment, write: Writer) -> Iterator[Line]:
     )
 
 
-def _speedometer(found: Assessment, lines: Lines) -> Line:
+def _speedometer(found: Assessment, lines: Lines) -> ReportLine:
     """Return what the speedometer shows at a true speed, now and then, beside what UN R39 admits there."""
     write, car, rule = lines.write, found.car, r39()
     lead = present_lead(car.vehicle)

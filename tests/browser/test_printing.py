@@ -144,7 +144,7 @@ def test_no_table_of_numbers_is_torn(opened, paper):
     assert "Speedometer at" in words_of(page)
 
 
-@pytest.mark.parametrize("answer", ["unsuitable", "wider"])
+@pytest.mark.parametrize("answer", ["unsuitable", "wider", "van"])
 def test_the_words_of_a_drawing_can_be_read(opened, paper, answer):
     page = opened(ANSWERS[answer])
     page.set_viewport_size({"width": COLUMNS[paper], "height": 1000})

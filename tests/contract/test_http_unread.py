@@ -33,8 +33,12 @@ def deaf(server: Server, *requests: bytes) -> socket.socket:
 
 def ended(server: Server, reason: str) -> float:
     """Return how many connections the service says it has ended for a reason."""
+    return series_of(server, f'http_connections_refused_total{{reason="{reason}"}} ')
+
+
+def series_of(server: Server, name: str) -> float:
+    """Return a number of the service's, 0 where it has none of this name yet."""
     lines = server.get("/metrics").body.decode().splitlines()
-    name = f'http_connections_refused_total{{reason="{reason}"}} '
     return next((float(line.removeprefix(name)) for line in lines if line.startswith(name)), 0.0)
 
 
@@ -86,6 +90,17 @@ def test_who_takes_an_answer_slowly_but_steadily_gets_it(bounded: Server) -> Non
         while time.monotonic() < until:
             assert connection.recv(2000)
             time.sleep(0.05)
+
+
+def test_requests_behind_one_another_end_with_their_connection_and_are_no_failures() -> None:
+    with Server(head_timeout_s=60) as server:
+        with deaf(server, LARGE * 20), deaf(server, LARGE * 20):
+            while held_by_the_system(server) == 0:
+                pass
+        while series_of(server, "http_requests_in_flight ") > 1.0:
+            pass
+        _, logged = server.stop()
+    assert [line for line in logged if line["event"] not in ("serving", "request", "stopped")] == []
 
 
 def test_all_that_waits_together_is_bounded_and_the_longest_wait_ends(bounded: Server) -> None:

@@ -123,3 +123,11 @@ def test_what_is_taken_is_said():
     said = check(car("225/45 R17 94W XL", ALL)).assumptions
     assert "no faster than the 270 km/h that the present tyres allow" in said[0]
     assert "no more than the 1139 kg that the present wheels carry" in said[1]
+
+
+def test_a_present_tyre_for_less_than_any_vehicle_runs_is_answered():
+    # A1 is 5 km/h, B is 50 km/h (UN R54, annex 4); a question has no top speed below 10 km/h.
+    request = car("185 R14C 102/100B", ALL, "185 R14C 102/100A1") | {"rule_pack": "au-sa"}
+    assert answer(check(request))["verdict"]
+    slower = check(car("185 R14C 102/100A1", ALL, "185 R14C 102/100B"))
+    assert finding(slower, "speed.capability").remedy.at_most is None

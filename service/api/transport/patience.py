@@ -10,8 +10,9 @@ import asyncio
 from typing import Any, Final, NamedTuple
 
 from typing_extensions import override
+from uvicorn._types import ASGI3Application
 from uvicorn.config import Config
-from uvicorn.protocols.http.httptools_impl import HttpToolsProtocol
+from uvicorn.protocols.http.httptools_impl import HttpToolsProtocol, RequestResponseCycle
 from uvicorn.server import ServerState
 
 from service.api.transport.door import Door
@@ -55,6 +56,7 @@ class WatchedProtocol(HttpToolsProtocol):
         self._owing_since: float | None = None
         # When the watch last saw an answer waiting to be taken, and how much the client had taken by then.
         self._unsent: tuple[float, int] | None = None
+        self._answering: RequestResponseCycle | None = None
         self._watch: asyncio.TimerHandle | None = None
 
     @override
@@ -74,7 +76,17 @@ class WatchedProtocol(HttpToolsProtocol):
         if self._watch is not None:
             self._watch.cancel()
         self.limits.door.leave(self.transport)
+        if self._answering is not None and not self._answering.response_complete:
+            # The base class tells the youngest request alone, and those before it would write to nobody.
+            self._answering.disconnected = True
+            self._answering.message_event.set()
         super().connection_lost(exc)
+
+    @override
+    def _start_asgi_task(self, cycle: RequestResponseCycle, app: ASGI3Application) -> None:
+        """Begin to answer a request, and note which."""
+        self._answering = cycle
+        super()._start_asgi_task(cycle, app)
 
     @override
     def pause_writing(self) -> None:

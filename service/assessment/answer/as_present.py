@@ -35,11 +35,12 @@ def as_present(case: Case) -> Case:
     made = _with_masses(vehicle, masses, no_mass)
     fitted = case._replace(vehicle=made, candidate=Candidate(vehicle.front.fitted, vehicle.rear.fitted))
     if no_speed:
-        top = known_or(enough_speed_kmh(fitted, open_ended=False), SPEED_KMH[1])
+        # A tyre may be marked for less than any vehicle here runs.
+        top = max(known_or(enough_speed_kmh(fitted, open_ended=False), SPEED_KMH[1]), SPEED_KMH[0])
         fitted = fitted._replace(vehicle=made._replace(max_speed_kmh=top, speed_assumed=True))
     car = weigh(fitted, now_fitted(fitted.vehicle), *candidate_facts(fitted, fitted.candidate))
     masses = [
-        known_or(enough_mass_kg(view), AXLE_MASS_KG[1]) if none else view.axle.max_axle_mass_kg
+        _within(known_or(enough_mass_kg(view), AXLE_MASS_KG[1])) if none else view.axle.max_axle_mass_kg
         for none, view in zip(no_mass, (car.front, car.rear), strict=True)
     ]
     done = _with_masses(fitted.vehicle, masses, no_mass)
@@ -75,6 +76,10 @@ def enough_mass_kg(view: AxleView) -> float:
     rating = known_or(view.then.facts.rim_rating_kg, pick(same, view.now.facts.rim_rating_kg, UNKNOWN))
     bounds = (view.then.load.axle_capacity_kg, view.axle.tyres * rating, *masses_kept_kg(view))
     return min(filter(known, bounds), default=UNKNOWN)
+
+
+def _within(mass_kg: float) -> float:
+    return min(max(mass_kg, AXLE_MASS_KG[0]), AXLE_MASS_KG[1])
 
 
 def _reach_kmh(axle: Axle, fitment: Fitment, *, open_ended: bool) -> float:

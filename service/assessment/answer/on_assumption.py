@@ -12,7 +12,8 @@ from service.assessment.checks.missing import mass_remedy
 from service.assessment.checks.words import apart, plain
 from service.assessment.view.views import AxleView, CarView
 from service.core.findings import ADVISORY, MET, NOT_ASSESSED, Finding, Remedy
-from service.core.numeric import UNKNOWN, known, unknown
+from service.core.numeric import UNKNOWN, unknown
+from service.core.ranges import AXLE_MASS_KG, SPEED_KMH
 from service.core.saying import Amount, Said, say, sentences
 
 _OF_MASS = ("load.capacity", "load.pressure", "load.towing", "rim.load_rating")
@@ -101,7 +102,7 @@ def _on_an_axle(case: Case, view: AxleView, finding: Finding, told: Finding) -> 
 def speed_remedy(enough_kmh: float = UNKNOWN) -> Remedy:
     """Return that the top speed is to be stated, and up to which one is enough (NaN: not known)."""
     pointer, field = "/vehicle/max_speed_kmh", "max_speed_kmh"
-    if unknown(enough_kmh):
+    if unknown(enough_kmh) or enough_kmh < SPEED_KMH[0]:
         return Remedy(say("state the top speed"), pointer, field, unit="km/h")
     text = say("state the top speed: up to {speed} is enough", speed=plain(enough_kmh, 0, "km/h"))
     return Remedy(text, pointer, field, at_most=enough_kmh, unit="km/h")
@@ -109,7 +110,8 @@ def speed_remedy(enough_kmh: float = UNKNOWN) -> Remedy:
 
 def _up_to_mass(view: AxleView) -> Remedy:
     enough = enough_mass_kg(view)
-    return mass_remedy(view.name, float(floor(enough + LAST_BIT)) if known(enough) else UNKNOWN)
+    # Less than an axle may weigh here is no number to name.
+    return mass_remedy(view.name, float(floor(enough + LAST_BIT)) if enough >= AXLE_MASS_KG[0] else UNKNOWN)
 
 
 def _with_speed(vehicle: Vehicle, finding: Finding, remedy: Remedy) -> Finding:

@@ -180,6 +180,13 @@ def test_without_a_service_description_load_and_speed_are_not_known():
     assert (lines["Pressure, cold"].style, cells(lines["Pressure, cold"])[3]) == ("", "–")
 
 
+def test_a_mass_or_a_speed_that_nobody_stated_is_no_limit():
+    bare = changed(saloon(), {"/vehicle/max_speed_kmh": ABSENT, "/vehicle/front/max_axle_mass_kg": ABSENT})
+    found = check(bare)
+    assert cells(on(found, "front")["Load capacity"])[3] == cells(on(found, "front")["Speed symbol"])[3] == "–"
+    assert cells(on(found, "rear")["Load capacity"])[3] == "min. 1000 kg"
+
+
 def test_twin_wheels_have_both_indices_and_their_gap():
     lines = on(check(story("twin-wheel-van")), "rear")
     assert lines["Load index (LI)"].present.text.startswith("107/105 (")
