@@ -17,6 +17,7 @@ OF_OWN_FILES = {
     "service.api.routers.fitments.check_route",
     "service.api.routers.tables._document",
     "service.assessment.batch.sizes.grid",
+    "service.api.routers.page._content",
     "service.core.sources.basis",
     "service.core.unfolding._steps",
     "service.locales.speech.catalogue",
