@@ -99,6 +99,7 @@ def test_compare_says_what_check_says(seed):
     asked = {"vehicle": first["vehicle"], "rule_pack": PACKS[seed % len(PACKS)]}
     candidates = [each["candidate"] for each in questions]
     answer = post("/v1/fitments/compare", {**asked, "candidates": candidates})
+    assert len(answer["notes"]) == len(LEFT_OUT[left_out])
     for row in answer["rows"]:
         alone = check({**asked, "candidate": candidates[row["index"]]})
         assert row["verdict"] == alone["verdict"]
@@ -111,9 +112,12 @@ def test_compare_says_what_check_says(seed):
 def test_search_and_rims_answer_and_offer_what_check_says(seed):
     vehicle = without({"vehicle": workshop.vehicle(workshop.NAMES[2 * seed])}, "all")["vehicle"]
     rims = {axle: [at(vehicle, f"/{axle}/fitted/rim")] for axle in AXLES}
-    rows = post("/v1/fitments/search", {"vehicle": vehicle, "rims": rims, "max_results": 5})["rows"]
-    for row in rows:
+    searched = post("/v1/fitments/search", {"vehicle": vehicle, "rims": rims, "max_results": 5})
+    for row in searched["rows"]:
         assert check({"vehicle": vehicle, "candidate": row["candidate"]})["verdict"] == row["verdict"]
     tyres = {"front": [{"size": at(vehicle, "/front/fitted/tyre/size")}]}
     found = post("/v1/fitments/rims", {"vehicle": vehicle, "tyres": tyres})
     assert found["axles"]["front"]["tyres"][0]["widths"]
+    taken = check(question(vehicle))["assumptions"][: len(LEFT_OUT["all"])]
+    assert set(taken) < set(found["notes"])
+    assert set(taken) < set(searched["notes"])

@@ -1,0 +1,37 @@
+"""Every question that the contract admits is answered: each route, each place, odd days and numbers, parts left out.
+
+A seeded few on every run, thousands where somebody explores; what broke once has a test of its own.
+"""
+
+import json
+
+import pytest
+
+from service.ask import answer
+from service.core.errors import RefusedRequest
+from tests.support.effort import cases
+from tests.support.extremes import asked
+from tests.support.wire import client
+
+SEEDS = range(cases(72, 3000))
+
+
+def _status(route, question):
+    """Return 200 or 422, as the service answers; anything else is an error of its own."""
+    if route in ("drawing", "report"):
+        return client().post(f"/v1/fitments/{route}", json=question).status_code
+    try:
+        answer(route, json.dumps(question).encode())
+    except RefusedRequest:
+        return 422
+    return 200
+
+
+@pytest.mark.parametrize("seed", SEEDS)
+def test_a_question_of_any_kind_is_answered(seed):
+    assert _status(*asked(seed)) in (200, 422)
+
+
+def test_most_of_these_questions_are_good_ones():
+    told = [_status(*asked(seed)) for seed in range(36)]
+    assert told.count(200) > 0.7 * len(told)
