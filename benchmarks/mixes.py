@@ -38,12 +38,11 @@ def cold_checks(count: int, seed: int = 1) -> Iterator[Json]:
 def zipf_checks(count: int, seed: int = 2) -> Iterator[Json]:
     """Yield checks of a shop's 300 vehicles by 30 candidates: the one at rank n is asked about 1/n as often."""
     dice = random.Random(seed)
-    vehicles = [{**each, "vehicle": _vehicle(each, dice)} for each in itertools.islice(
-        itertools.cycle(demo_checks()), VEHICLES)]
+    vehicles = [
+        {**each, "vehicle": _vehicle(each, dice)} for each in itertools.islice(itertools.cycle(demo_checks()), VEHICLES)
+    ]
     asked = [
-        {**each, "candidate": _candidate(each, each["vehicle"], dice)}
-        for each in vehicles
-        for _ in range(CANDIDATES)
+        {**each, "candidate": _candidate(each, each["vehicle"], dice)} for each in vehicles for _ in range(CANDIDATES)
     ]
     dice.shuffle(asked)
     yield from dice.choices(asked, [1.0 / rank for rank in range(1, len(asked) + 1)], k=count)
@@ -64,8 +63,9 @@ def _vehicle(demo: Json, dice: random.Random) -> Json:
 
 def _candidate(demo: Json, vehicle: Json, dice: random.Random) -> Json:
     made: Json = copy.deepcopy(demo["candidate"])
-    for name, wheel in zip(_AXLES, [_wheel(dice)] * 2 if dice.random() < 0.5 else [_wheel(dice), _wheel(dice)],
-                           strict=True):
+    for name, wheel in zip(
+        _AXLES, [_wheel(dice)] * 2 if dice.random() < 0.5 else [_wheel(dice), _wheel(dice)], strict=True
+    ):
         if name not in made:
             continue
         _fit(made[name], vehicle[name]["fitted"] if dice.random() < 0.2 else wheel, dice)

@@ -30,7 +30,9 @@ def twin(app: FastAPI) -> FastAPI:
     # By its function: the same path also takes many lines.
     route = next(each for each in app.router.routes if isinstance(each, APIRoute) and each.endpoint is check)
     adapter = TypeAdapter(CheckRequest)
-    request = Request({"type": "http", "app": app, "headers": [], "method": "POST", "path": route.path, "query_string": b""})
+    request = Request(
+        {"type": "http", "app": app, "headers": [], "method": "POST", "path": route.path, "query_string": b""}
+    )
     endpoint = route.endpoint
 
     def answers(detail: str) -> list[object]:

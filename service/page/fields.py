@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from typing import Final, NamedTuple
 
 from service.core.saying import Said, say
@@ -41,9 +42,7 @@ MORE_WHEEL: Final = (
     Field("/tyre/tread_depth_mm", say("Tread depth"), "mm", where=say("gauge, in the main grooves")),
     Field("/rim/bolt_circle", say("Bolt circle"), example="5x112", where=say("back of the wheel")),
     Field("/rim/centre_bore_mm", say("Centre bore"), "mm", where=say("caliper, at the back of the wheel")),
-    Field(
-        "/rim/load_rating_kg", say("Load rating of the rim"), "kg", where=say("back of the wheel, or its certificate")
-    ),
+    Field("/rim/load_rating_kg", say("Load rating of the rim"), "kg", where=say("back of the wheel")),
     Field("/spacer_mm", say("Spacer"), "mm", where=say("caliper; empty: none")),
     Field("/tyre/reference_pressure_kpa", say("Pressure on the tyre"), "kPa", where=say("vans: beside the load index")),
     Field("/tyre/mass_kg", say("Mass of the tyre"), "kg", where=_DATA),
@@ -88,6 +87,19 @@ MORE_AXLE: Final = (
 
 
 def every_field() -> list[Field]:
-    """Return every field of the vehicle and of the options, with its full pointer."""
-    axles = [each.at(f"/vehicle/{axle}") for axle in AXLES for each in MORE_AXLE]
-    return [*CAR, *MORE_CAR, *axles]
+    """Return every field with its full pointer and a label that says of which axle and which wheels it is."""
+    front = [each.at("/vehicle/front")._replace(label=say("Front axle: {what}", what=each.label)) for each in MORE_AXLE]
+    rear = [each.at("/vehicle/rear")._replace(label=say("Rear axle: {what}", what=each.label)) for each in MORE_AXLE]
+    return [*CAR, *MORE_CAR, *front, *rear, *_wheel_fields()]
+
+
+def _wheel_fields() -> Iterator[Field]:
+    for each in (*WHEEL, *MORE_WHEEL):
+        what = each.label
+        for root, label in (
+            ("/vehicle/front/fitted", say("Front axle, present: {what}", what=what)),
+            ("/vehicle/rear/fitted", say("Rear axle, present: {what}", what=what)),
+            ("/candidate/front", say("Front axle, candidate: {what}", what=what)),
+            ("/candidate/rear", say("Rear axle, candidate: {what}", what=what)),
+        ):
+            yield each.at(root)._replace(label=label)

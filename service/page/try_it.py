@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from functools import cache
 from typing import Any, Final
 
@@ -74,11 +75,24 @@ def page(language: Language = "en") -> str:
     )
 
 
-def _labels(spoken: Speech) -> dict[str, dict[str, str]]:
-    """Return the labels of the fields by pointer, for the scripts; those of a wheel below `wheel`."""
-    wheel = {each.pointer: spoken.say(each.label) for each in (*fields.WHEEL, *fields.MORE_WHEEL)}
-    car = {each.pointer: spoken.say(each.label) for each in fields.every_field()}
-    return {"wheel": wheel, "car": car}
+def faults(told: Iterable[tuple[str, str]], spoken: Speech) -> str:
+    """Return the page that says what a form without its script has to correct: labels and what is wrong."""
+    said = spoken.say
+    return (
+        environment()
+        .get_template("faults.html.j2")
+        .render(
+            said=said,
+            say=lambda template, **parameters: said(say(template, **parameters)),
+            language=spoken.language,
+            faults=list(told),
+        )
+    )
+
+
+def _labels(spoken: Speech) -> dict[str, str]:
+    """Return the labels of the fields by pointer, for the scripts."""
+    return {each.pointer: spoken.say(each.label) for each in fields.every_field()}
 
 
 @cache

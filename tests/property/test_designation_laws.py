@@ -138,16 +138,6 @@ def test_the_order_behind_the_size_does_not_matter(words):
     assert parse_tyre("245/40 ZR18 " + " ".join(words)).canonical == "245/40 ZR18 97Y XL M+S 3PMSF POR"
 
 
-@given(st.lists(st.sampled_from(PRINTED["tyre"]), min_size=2, max_size=5))
-def test_an_answer_does_not_depend_on_what_was_asked_before(texts):
-    def answers():
-        return [parse_tyre(text) for text in texts if is_read(parse_tyre, text)]
-
-    warm = answers()
-    parse_tyre.cache_clear()
-    assert answers() == warm
-
-
 @pytest.mark.parametrize(("pattern", "read"), READERS)
 def test_any_text_is_read_or_refused_at_a_place_within_it(pattern, read):
     alphabets = st.one_of(

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import math
 
-from service.assessment.case import Case
 from service.assessment.checks.grade import Grade, finite
 from service.assessment.checks.missing import diameter_remedy
 from service.assessment.checks.speedometer_lead import (
@@ -13,7 +12,6 @@ from service.assessment.checks.speedometer_lead import (
     either,
     grade_reading,
     is_r39,
-    place_rule,
     present_lead,
     sure_lead_percent,
     unread_change,
@@ -29,13 +27,11 @@ from service.rules.sections import SpeedometerRule
 CODE = "law.speedometer"
 
 
-def rule_of(case: Case[Num]) -> tuple[SpeedometerRule, tuple[str, ...]] | None:
+def rule_of(car: CarView[Num]) -> tuple[SpeedometerRule, tuple[str, ...]] | None:
     """Return the place's own speedometer rule and the facts that would settle whether it applies; None: none asked."""
-    vehicle, pack = case.vehicle, case.pack
-    if vehicle.is_trailer:
-        return None
-    rule, missing = place_rule(pack, vehicle, case.date or pack.edition_date)
-    if rule is None:
+    vehicle, here = car.vehicle, car.front.conditions.rules
+    rule, missing = here.speedometer, here.speedometer_missing
+    if vehicle.is_trailer or rule is None:
         return None
     # R39 is asked of every car anyway.
     if not missing and rule.kind == "r39" and is_r39(rule):
@@ -43,9 +39,9 @@ def rule_of(case: Case[Num]) -> tuple[SpeedometerRule, tuple[str, ...]] | None:
     return rule, missing
 
 
-def grades(case: Case[Num], car: CarView[Num]) -> list[Grade[Num]]:
+def grades(car: CarView[Num]) -> list[Grade[Num]]:
     """Return the grade of the place's own speedometer rule, when it has one."""
-    found = rule_of(case)
+    found = rule_of(car)
     return [] if found is None else [_grade(car, *found)]
 
 
@@ -68,15 +64,15 @@ def _grade_unread(car: CarView[Num], asked: Asked) -> Grade[Num]:
     return Grade(outcome, change, limit)
 
 
-def findings(case: Case, car: CarView) -> list[Finding]:
+def findings(car: CarView) -> list[Finding]:
     """Return the finding on the place's own speedometer rule, when it has one."""
-    found = rule_of(case)
+    found = rule_of(car)
     if found is None:
         return []
     rule, missing = found
     if missing:
         return [_unsettled(rule, missing)]
-    if not rule.has_test_speed(case.vehicle.max_speed_kmh):
+    if not rule.has_test_speed(car.vehicle.max_speed_kmh):
         return [_never_tried(rule)]
     graded = _grade(car, rule, missing)
     remedy: Remedy | None = None

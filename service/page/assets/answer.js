@@ -1,11 +1,11 @@
 // The answer of the chosen candidate, and what all columns say beside one another.
 import { onAnswers, onBusy, post } from "./ask.js";
 import { showColumns } from "./columns.js";
-import { byId, capital, dashed, el, folding } from "./dom.js";
+import { byId, capital, dashed, el, fieldLink, folding } from "./dom.js";
 import { showDrawings, showPlots } from "./drawn.js";
 import { findingsOf } from "./findings.js";
-import { keep, keptAll, keptOf } from "./kept.js";
-import { labelOf, nameOf, onChange, question, reach, state } from "./state.js";
+import { keep, keptAll } from "./kept.js";
+import { nameOf, onChange, question, state } from "./state.js";
 import { showSearch } from "./search.js";
 import { questionsOf } from "./unanswered.js";
 import { showWheels } from "./wheels.js";
@@ -30,17 +30,13 @@ function withoutWords(summary, words) {
   return capital(summary.slice(words.length).replace(/^[:.] */, ""));
 }
 
-function link(pointer, column, words) {
-  return el("button", { type: "button", class: "link", onclick: () => reach(pointer, column) }, words);
-}
-
 function faultLine({ pointer, detail }, column) {
-  const field = pointer && pointer !== "/" ? [link(pointer, column, labelOf(pointer)), ": "] : [];
+  const field = pointer && pointer !== "/" ? [fieldLink(pointer, column), ": "] : [];
   return el("li", {}, field, detail);
 }
 
 function troubles({ problem, missing, column }) {
-  if (missing.length) return missing.map((each) => el("li", {}, link(each, column, labelOf(each))));
+  if (missing.length) return missing.map((each) => el("li", {}, fieldLink(each, column)));
   if (!problem) return [];
   if (problem.status === 0) return [el("li", {}, say("answer.unreachable"))];
   const errors = problem.errors ?? [];
@@ -68,8 +64,8 @@ function list(texts) {
   return texts.map((text) => el("li", {}, text));
 }
 
-function usedLine({ label, text, why, pointer }, column) {
-  return el("li", {}, link(pointer, column, label), ` ${text} (${why})`);
+function usedLine({ text, why, pointer }, column) {
+  return el("li", {}, fieldLink(pointer, column), ` ${text} (${why})`);
 }
 
 function lawWords(pack) {
@@ -132,7 +128,7 @@ function groupsOf(kept) {
 
 function showTold(kept) {
   const { answer } = kept;
-  byId("told").hidden = !answer;
+  for (const id of ["told", "work"]) byId(id).hidden = !answer;
   if (!answer) return;
   showGrounds(kept);
   byId("findings").replaceChildren(...groupsOf(kept).filter(Boolean));
@@ -141,15 +137,26 @@ function showTold(kept) {
   showEffects(kept);
 }
 
+let shown = [];
+
+// Whether what stands there is this already; making it anew would take the focus from who is reading it.
+function stands(all) {
+  const now = [state.chosen, state.units, ...all.flatMap(({ answer, problem, missing, column }) => [answer, problem, String(missing), nameOf(column)])];
+  const same = now.length === shown.length && now.every((each, place) => each === shown[place]);
+  shown = now;
+  return same;
+}
+
 function render() {
-  const kept = keptOf(state.chosen);
+  const all = keptAll();
+  if (stands(all)) return;
+  const kept = all[state.chosen];
   // A workshop must not take the jobs of an earlier question for this one's.
-  byId("answer").classList.toggle("stale", Boolean(kept.answer) && kept.stale);
+  for (const id of ["answer", "work"]) byId(id).classList.toggle("stale", Boolean(kept.answer) && kept.stale);
   byId("todo").hidden = kept.stale;
   showTroubles(kept);
   showVerdict(kept);
   showTold(kept);
-  const all = keptAll();
   showColumns(all);
   showDrawings(kept);
   showPlots(all);
@@ -171,6 +178,15 @@ async function openReport() {
   }
 }
 
+// The address keeps the question behind its `#`: a link within the page goes there without changing it.
+document.addEventListener("click", (event) => {
+  const link = event.target.closest('a[href^="#"]');
+  const target = link && document.querySelector(link.hash);
+  if (!target) return;
+  event.preventDefault();
+  target.focus({ preventScroll: true });
+  target.scrollIntoView();
+});
 onBusy((is) => {
   if (is) byId("answer").setAttribute("aria-busy", "true");
   else byId("answer").removeAttribute("aria-busy");

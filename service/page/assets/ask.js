@@ -1,6 +1,6 @@
 // Talk with the service: one check for each column that can be asked, the latest round only.
 
-import { MOST_COLUMNS, canAsk, onChange, question, state } from "./state.js";
+import { MOST_COLUMNS, canAsk, onChange, originOf, question, state } from "./state.js";
 
 const PAUSE_MS = 250;
 const listeners = [];
@@ -49,11 +49,19 @@ async function check(column, signal) {
   const { body } = question(column);
   const text = JSON.stringify(body);
   const before = held.get(text);
-  if (before) return { ...before, column };
+  if (before) return placed(before, column);
   const found = await answerTo(body, signal);
   if (held.size > 8 * MOST_COLUMNS) held.clear();
   if (found.problem?.status !== 0) held.set(text, found);
-  return { ...found, column };
+  return placed(found, column);
+}
+
+// A fault is told once, where the text stands that is at fault, and not at every cell that follows it.
+function placed(found, column) {
+  if (found.ok || !found.problem.errors) return { ...found, column };
+  const errors = found.problem.errors.map((each) => ({ ...each, pointer: originOf(column, each.pointer ?? "") }));
+  const once = errors.filter((each, place) => errors.findIndex((other) => other.pointer === each.pointer && other.code === each.code) === place);
+  return { ...found, column, problem: { ...found.problem, errors: once } };
 }
 
 async function answerTo(body, signal) {

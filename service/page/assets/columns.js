@@ -18,7 +18,7 @@ function headOf({ column, stale, answer }) {
     name,
   );
   const tag = stale && answer ? el("span", { class: "today" }, say("answer.earlier")) : "";
-  return el("th", { scope: "col", class: chosen ? "chosen" : "" }, button, tag);
+  return el("th", { scope: "col", class: chosen ? "is-chosen" : "" }, button, tag);
 }
 
 // The table is made anew: the focus stays on the head that was pressed.
@@ -72,7 +72,7 @@ function rowsOf(figure, kept) {
 }
 
 function headRow(name, kept, cell) {
-  return el("tr", { "data-row": name }, el("th", { scope: "row" }, say(`answer.row_${name}`)), el("td", { class: "now" }), kept.map(cell));
+  return el("tr", { "data-row": name, "data-axle": "" }, el("th", { scope: "row" }, say(`answer.row_${name}`)), el("td", { class: "now" }), kept.map(cell));
 }
 
 export function showColumns(kept) {
@@ -93,5 +93,5 @@ export function showColumns(kept) {
 
 // The chosen column is framed from head to foot.
 function frame(column) {
-  for (const row of byId("table").rows) row.cells[column + 2]?.classList.add("chosen");
+  for (const row of byId("table").rows) row.cells[column + 2]?.classList.add("is-chosen");
 }

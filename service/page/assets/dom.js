@@ -1,4 +1,5 @@
 // What every part of the answer is made with: elements, marks, numbers with a sign.
+import { fieldOf, labelOf, reach } from "./reach.js";
 import { language } from "./words.js";
 
 const SVG = "http://www.w3.org/2000/svg";
@@ -16,6 +17,13 @@ export function el(tag, given = {}, ...children) {
   }
   made.append(...children.flat().filter((each) => each !== null && each !== undefined && each !== ""));
   return made;
+}
+
+// The way to the field of an API pointer, by its name; the name alone where the page has no such field.
+export function fieldLink(pointer, column) {
+  const words = labelOf(pointer);
+  if (!fieldOf(pointer, column)) return words;
+  return el("button", { type: "button", class: "link", onclick: () => reach(pointer, column) }, words);
 }
 
 export function markOf(name) {

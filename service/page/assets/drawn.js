@@ -34,6 +34,7 @@ class Sheet {
     this.pathOf = pathOf;
     this.near = false;
     this.wanted = null;
+    this.question = "null";
     this.running = new AbortController();
     this.frames = names.map((name) => [name, frameOf(name)]);
     this.place.querySelector(".drawings").replaceChildren(...this.frames.map(([, frame]) => frame));
@@ -46,6 +47,9 @@ class Sheet {
   }
 
   show(body) {
+    const question = JSON.stringify(body);
+    if (question === this.question) return;
+    this.question = question;
     this.place.hidden = !body;
     this.running.abort();
     this.wanted = body;

@@ -7,7 +7,7 @@ import { type } from "./question.js";
 import { say } from "./words.js";
 
 const byId = (id) => document.getElementById(id);
-// Field -> { pointer, detail, suggestion }.
+// Field -> { pointer, detail, did_you_mean }, as the service tells it.
 let faults = new Map();
 let typing;
 
@@ -27,9 +27,9 @@ function take(answers) {
   showAll();
 }
 
-function place({ pointer, detail, suggestion }, column) {
+function place({ pointer, detail, did_you_mean: meant }, column) {
   const field = fieldOf(pointer, column);
-  if (field) faults.set(field, { pointer, detail, suggestion });
+  if (field) faults.set(field, { pointer, detail, did_you_mean: meant });
 }
 
 function clear() {
@@ -46,18 +46,18 @@ function showAll() {
   hear(seen);
 }
 
-function show(field, { detail, suggestion }) {
+function show(field, { detail, did_you_mean: meant }) {
   field.setAttribute("aria-invalid", "true");
   const place = byId(`${field.id}-fault`);
   place.append(detail);
-  if (!suggestion) return;
+  if (!meant) return;
   const button = document.createElement("button");
   button.type = "button";
   button.className = "use";
-  button.textContent = say("question.use", { value: suggestion });
+  button.textContent = say("question.use", { value: meant });
   button.addEventListener("click", () => {
     faults.delete(field);
-    type(field, suggestion);
+    type(field, meant);
     field.focus();
     showAll();
   });

@@ -1,5 +1,5 @@
 // The findings by outcome, worst first; alike ones of both axles share a line.
-import { byId, capital, dashed, el, folding, markOf } from "./dom.js";
+import { byId, capital, dashed, el, fieldLink, folding, markOf } from "./dom.js";
 import { applyAll, offerOf } from "./remedies.js";
 import { say } from "./words.js";
 
@@ -7,13 +7,15 @@ export function placeOf(axles) {
   return say(axles.length > 1 ? "answer.both" : `answer.${axles[0]}`);
 }
 
-// Findings of one question with one remedy, as {finding, messages, offers}: each message with the axles it is said of.
+// Findings of one question with one remedy: each message with the axles it is said of.
 function merged(findings, asked) {
   const rows = new Map();
   for (const each of findings) {
     const key = JSON.stringify([each.code, each.remedy?.text, each.already]);
-    const row = rows.get(key) ?? { finding: each, messages: new Map(), offers: new Map() };
+    const row = rows.get(key) ?? { finding: each, messages: new Map(), offers: new Map(), fields: new Set() };
     row.messages.set(each.message, [...(row.messages.get(each.message) ?? []), each.axle]);
+    // What is to be measured or looked up on the car has a field of its own.
+    if (each.remedy?.pointer.startsWith("/vehicle/")) row.fields.add(each.remedy.pointer);
     const offer = offerOf(each.remedy, asked);
     if (offer) row.offers.set(offer.label, [...(row.offers.get(offer.label) ?? []), offer]);
     rows.set(key, row);
@@ -35,12 +37,13 @@ function groundOf({ basis, code }, sources) {
   return [source?.reference, basis?.place, code].filter(Boolean).join(" · ");
 }
 
-function remedyLine({ finding: { remedy }, offers }, column) {
+function remedyLine({ finding: { remedy }, offers, fields }, column) {
   const text = capital(remedy.text);
   const buttons = [...offers].map(([label, all]) => offerButton(label, all, column));
   // A button whose words are the remedy says it once.
   const told = buttons.some((each) => each.textContent === text) ? "" : `${text}. `;
-  return el("p", { class: "remedy" }, told, buttons);
+  const links = [...fields].map((pointer) => fieldLink(pointer, column));
+  return el("p", { class: "remedy" }, told, buttons, links);
 }
 
 function line(row, { answer, column }, isMet) {
@@ -62,6 +65,6 @@ export function findingsOf(outcome, shown) {
   // What the change brings stands before what the car has today already.
   const rows = merged(chosen, shown).sort((one, other) => one.finding.already - other.finding.already);
   const list = el("ul", {}, rows.map((row) => line(row, shown, isMet)));
-  const title = el("span", { class: "title" }, markOf(name), ` ${say(`answer.group_${outcome}`)}: ${chosen.length}`);
+  const title = el("span", {}, markOf(name), ` ${say(`answer.group_${outcome}`)}: ${chosen.length}`);
   return folding(name, !isMet, { class: `group ${name}` }, title, list);
 }

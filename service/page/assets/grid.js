@@ -78,7 +78,7 @@ function unfold() {
 function added() {
   const { cells } = state.columns[state.chosen];
   addColumn(cells);
-  grid.querySelector(`[data-column="${state.chosen}"]`)?.focus();
+  grid.querySelector(`[data-column="${state.chosen}"]`)?.select();
 }
 
 export function start() {

@@ -11,7 +11,9 @@ export function keep(answers) {
     const held = state.columns[column];
     asked.add(held);
     if (ok) {
-      good.set(held, { answer, body: question(column).body, used: question(column).used });
+      // The same answer keeps its question, so that nothing is drawn anew for it.
+      const { body, used } = question(column);
+      good.set(held, { answer, body: good.get(held)?.answer === answer ? good.get(held).body : body, used });
       faults.delete(held);
     } else {
       faults.set(held, problem);
@@ -23,7 +25,7 @@ export function keep(answers) {
 
 // `{column, answer, body, used, problem, missing, stale}`: the answer is absent until there was one; stale says that it
 // is one to an earlier question.
-export function keptOf(column) {
+function keptOf(column) {
   const held = state.columns[column];
   const problem = faults.get(held);
   const lacking = missing(column);

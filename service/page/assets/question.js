@@ -94,6 +94,9 @@ export function start() {
   form.addEventListener("keydown", pressed);
   form.addEventListener("submit", (event) => event.preventDefault());
   units.addEventListener("change", () => setUnits(units.value));
+  // Set here and not in the page: without a script the browser itself brings back what was typed.
+  for (const field of form.querySelectorAll("input")) field.autocomplete = "off";
+  fill();
   onChange(({ kind }) => {
     if (kind !== "typed") fill();
     if (kind === "units" || kind === "loaded") showUnits();

@@ -1,7 +1,6 @@
 // From a pointer of the API to the field that states it, and to the words that name it.
 
 import { choose, state } from "./state.js";
-import { say } from "./words.js";
 
 const labels = JSON.parse(document.getElementById("labels").textContent);
 
@@ -39,12 +38,8 @@ export function reach(pointer, column = state.chosen) {
   return true;
 }
 
-/** Return the words for an API pointer: "Front axle, present: Tyre". */
+/** Return the words for an API pointer: "Front axle, present: Tyre"; for a part of a field those of the field. */
 export function labelOf(pointer) {
-  const [, where, axle, rest] = pointer.match(/^\/(vehicle|candidate)\/(front|rear)(\/.*)?$/) ?? [];
-  if (!axle) return labels.car[pointer] ?? pointer;
-  const inner = (rest ?? "").replace(/^\/fitted(?=\/|$)/, "");
-  const key = `question.${axle}_${where === "candidate" ? "candidate" : inner === rest ? "axle" : "present"}`;
-  const words = labels.wheel[inner] ?? labels.car[pointer] ?? labels.wheel[`${inner}/size`] ?? "";
-  return say(key, { what: words });
+  const inside = pointer.replace(/\/[^/]*$/, "");
+  return labels[pointer] ?? labels[`${pointer}/size`] ?? labels[`${inside}/size`] ?? labels[inside] ?? pointer;
 }

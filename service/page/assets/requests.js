@@ -90,6 +90,18 @@ export function followed(column, pointer) {
   return found ? { text: wheels[axle][rest], from: found.from } : undefined;
 }
 
+/** Return where the text stands that counts at an API pointer: the cell itself, or the one that it follows. */
+export function originOf(column, pointer) {
+  const [, root, axle, rest] = pointer.match(/^\/(vehicle|candidate)\/(front|rear)(?:\/fitted)?(\/.*)$/) ?? [];
+  const lead = rest && PARTS.find(([, , belongs]) => belongs(rest))?.[1];
+  const candidate = root === "candidate";
+  const given = candidate ? meant(column).followed : present().followed.map((each) => ({ ...each, axle: "rear" }));
+  const found = lead && given.find((each) => each.axle === axle && each.pointer === lead);
+  if (!found) return pointer;
+  const front = candidate ? "/candidate/front" : "/vehicle/front/fitted";
+  return originOf(column, `${found.from === "front" ? front : `/vehicle/${axle}/fitted`}${rest}`);
+}
+
 function put(target, pointer, value) {
   const steps = pointer.split("/").slice(1);
   const last = steps.pop();

@@ -4,7 +4,7 @@ import { parse, typed } from "./units.js";
 import { language, say } from "./words.js";
 
 export { labelOf, reach } from "./reach.js";
-export { canAsk, compareQuestion, followed, look, missing, question } from "./requests.js";
+export { canAsk, compareQuestion, followed, look, missing, originOf, question } from "./requests.js";
 
 export const MOST_COLUMNS = 4;
 export const UNITS = ["metric", "bar", "imperial"];

@@ -1,7 +1,6 @@
 // The questions that an answer leaves open: merged by axle, sorted by what is to be done, each a link to its field.
-import { capital, el, folding, markOf } from "./dom.js";
+import { capital, el, fieldLink, folding, markOf } from "./dom.js";
 import { placeOf } from "./findings.js";
-import { labelOf, reach } from "./reach.js";
 import { say } from "./words.js";
 
 // What needs a rule, a caliper or a gauge; the rest stands on the wheel, on the tyre or in papers.
@@ -34,14 +33,10 @@ function merged(findings) {
   return [...asked.values()];
 }
 
-function fieldLink(pointer, column, words) {
-  return el("button", { type: "button", class: "link", onclick: () => reach(pointer, column) }, words);
-}
-
 // Said once where both axles ask the same; else each axle its own words.
 function toDo(parts, column) {
   const texts = parts.map(({ texts: each }) => capital([...each].join(", ")));
-  const links = (all) => all.map(({ pointer }) => fieldLink(pointer, column, labelOf(pointer)));
+  const links = (all) => all.map(({ pointer }) => fieldLink(pointer, column));
   if (new Set(texts).size === 1) return [el("p", { class: "remedy" }, `${texts[0]}. `, links(parts))];
   return parts.map((part, place) => el("p", { class: "remedy" }, `${texts[place]}. `, links([part])));
 }
@@ -60,7 +55,7 @@ export function questionsOf(kind, { answer, column }) {
   const chosen = merged(open);
   if (!chosen.length) return null;
   const style = kind === "optional" ? "open" : "not-assessed";
-  const title = el("span", { class: "title" }, markOf(style), ` ${say(`answer.${kind}`)}: ${chosen.length}`);
+  const title = el("span", {}, markOf(style), ` ${say(`answer.${kind}`)}: ${chosen.length}`);
   const list = el("ul", {}, chosen.map((each) => line(each, column)));
   return folding(kind, kind !== "optional", { class: `group ${style}`, "data-kind": kind }, title, list);
 }
