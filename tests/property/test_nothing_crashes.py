@@ -35,3 +35,20 @@ def test_a_question_of_any_kind_is_answered(seed):
 def test_most_of_these_questions_are_good_ones():
     told = [_status(*asked(seed)) for seed in range(36)]
     assert told.count(200) > 0.7 * len(told)
+
+
+# The places of `compare` among the routes.
+@pytest.mark.parametrize("seed", [*range(14, 20), *range(52, 58)])
+def test_a_row_of_many_says_what_the_check_of_its_candidate_says(seed):
+    route, question = asked(seed)
+    assert route == "compare"
+    try:
+        rows = answer(route, json.dumps(question).encode())["rows"]
+    except RefusedRequest:
+        rows = []
+    for row in rows:
+        alone = {name: part for name, part in question.items() if name not in ("candidates", "explain_first")}
+        alone["candidate"] = question["candidates"][row["index"]]
+        checked = answer("check", json.dumps(alone).encode())
+        assert row["verdict"] == checked["verdict"]
+        assert row.get("reason") in (None, checked["findings"][0]["message"])
