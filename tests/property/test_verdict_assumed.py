@@ -8,9 +8,10 @@ import pytest
 
 from service.api.inbound.translate import case
 from service.api.schemas.request import CheckRequest
-from tests.support import workshop
+from tests.support import obeying, workshop
 from tests.support.cases import ABSENT, at, changed
 from tests.support.effort import cases
+from tests.support.remedies import NotApplicable
 from tests.support.shop_cases import shop_question
 from tests.support.wire import AXLES, PACKS, check, post, question, rank
 
@@ -89,6 +90,19 @@ def test_the_number_that_is_enough_is_enough(seed):
             key = (each["code"], each["axle"])
             assert rank(stated) <= rank(answer)
             assert outcomes(stated).get(key) != "not_met", each
+
+
+@pytest.mark.parametrize("seed", SEEDS)
+def test_who_does_what_the_answer_says_gets_no_worse_verdict(seed):
+    asked, left_out = asked_for(seed)
+    supposed = without(asked, left_out)
+    answer = check(supposed)
+    assert obeying.contradictions(answer) == []
+    try:
+        done = obeying.obey(supposed, answer)
+    except NotApplicable:
+        return
+    assert rank(check(done)) <= rank(answer)
 
 
 @pytest.mark.parametrize("seed", range(0, 120, cases(12, 3)))
