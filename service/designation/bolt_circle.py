@@ -7,7 +7,6 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
-from functools import lru_cache
 from typing import NoReturn
 
 from service.core.errors import UnreadableDesignation
@@ -18,7 +17,6 @@ from service.designation.text import MAX_LENGTH, Scanner, plain_number
 
 __all__ = ["BOLT_CIRCLE_PATTERN", "MAX_LENGTH", "BoltCircle", "parse_bolt_circle"]
 
-CACHED_DESIGNATIONS = 1024
 BOLTS = (3, 10)
 DIAMETER_MM = (80.0, 340.0)
 MM_PER_INCH = 25.4
@@ -64,7 +62,6 @@ class BoltCircle:
         return hash(self.canonical)
 
 
-@lru_cache(maxsize=CACHED_DESIGNATIONS)
 def parse_bolt_circle(text: str) -> BoltCircle:
     """Return the number of bolts and the diameter.
 

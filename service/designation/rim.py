@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
-from functools import lru_cache
 from typing import Literal, cast
 
 from service.core.errors import UnreadableDesignation
@@ -19,7 +18,6 @@ __all__ = ["MAX_LENGTH", "RIM_PATTERN", "RimDesignation", "parse_rim"]
 Flange = Literal["J", "JJ", "JK", "K", "B", "P", "D", "E", "F", "G", "S", "T", "V"]
 Hump = Literal["H", "H2", "FH", "FH2", "CH", "EH", "EH2", "EH2+"]
 
-CACHED_DESIGNATIONS = 8192
 
 NO_FLANGE = say("No flange letter is stated: the shape of the flange is not known.")
 NO_HUMP = say("No hump is stated: the shape of the bead seat is not known.")
@@ -86,7 +84,6 @@ class _Number:
     flange_at: int
 
 
-@lru_cache(maxsize=CACHED_DESIGNATIONS)
 def parse_rim(text: str) -> RimDesignation:
     """Return what the designation says.
 

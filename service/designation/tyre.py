@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from functools import lru_cache
 
 from service.core.errors import UnreadableDesignation
 from service.core.saying import Amount, Said, say
@@ -20,7 +19,6 @@ from service.designation.tyre_words import LoadVersion, Tail, Tube
 
 __all__ = ["MAX_LENGTH", "TYRE_PATTERN", "ServiceDescription", "TyreDesignation", "parse_tyre"]
 
-CACHED_DESIGNATIONS = 8192
 
 NO_SERVICE = say("No service description: load index and speed symbol are not known.")
 NO_INDEX = say("No load index: the letter inside the size tells the speed alone.")
@@ -83,7 +81,6 @@ class TyreDesignation:
         return not STRUCTURE_ASSUMED.isdisjoint(self.assumed)
 
 
-@lru_cache(maxsize=CACHED_DESIGNATIONS)
 def parse_tyre(text: str) -> TyreDesignation:
     """Return what the designation says.
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from functools import lru_cache
 from typing import NamedTuple
 
 from service.core.saying import Said
@@ -21,7 +20,7 @@ class Asked(NamedTuple):
     unsettled: tuple[tuple[Rule, tuple[str, ...]], ...]
 
 
-# A pack is itself and no other (eq=False): a cheap key for which of its rules apply, without a look through them all.
+# A pack is itself and no other (eq=False): a case is compared by its pack without a look through all rules.
 @dataclass(frozen=True, slots=True, eq=False)
 class RulePack:
     """The law of one place; rules of the packs it builds on are included, its own come in their stead by code."""
@@ -45,13 +44,8 @@ class RulePack:
         return len(self.rules) + len(self.speedometers)
 
     def r39_holds_for(self, facts: VehicleFacts, day: str) -> bool:
-        """Return whether UN R39 itself is the law of the speedometer for a vehicle on an ISO day.
-
-        Where it is not, a speedometer that R39 would refuse is no more than worth a word, and the place's own rule
-        (`law.speedometer`), if it has one, decides.
-        """
-        rule, missing = speedometer_asked(self, facts, day)
-        return rule is not None and not missing and rule.is_un_r39
+        """Return whether UN R39 itself is the law of the speedometer for a vehicle on an ISO day; see `r39_is_law`."""
+        return r39_is_law(*speedometer_asked(self, facts, day))
 
     def allowances_for(
         self,
@@ -89,7 +83,6 @@ class RulePack:
         return self.speedometers[0]
 
 
-@lru_cache(maxsize=4096)
 def asked(pack: RulePack, facts: VehicleFacts, axle: str, day: str) -> Asked:
     """Return the rules of a pack that apply, or may apply, to an axle or the `vehicle` on an ISO day."""
     candidates = [
@@ -101,7 +94,6 @@ def asked(pack: RulePack, facts: VehicleFacts, axle: str, day: str) -> Asked:
     )
 
 
-@lru_cache(maxsize=4096)
 def speedometer_asked(pack: RulePack, facts: VehicleFacts, day: str) -> tuple[SpeedometerRule | None, tuple[str, ...]]:
     """Return the first speedometer rule that surely applies, and the facts that may settle on one before it.
 
@@ -117,3 +109,12 @@ def speedometer_asked(pack: RulePack, facts: VehicleFacts, day: str) -> tuple[Sp
             possible = rule
             lacking |= dict.fromkeys(missing)
     return possible, tuple(lacking)
+
+
+def r39_is_law(rule: SpeedometerRule | None, missing: tuple[str, ...]) -> bool:
+    """Return whether what `speedometer_asked` found is UN R39 itself.
+
+    Where it is not, a speedometer that R39 would refuse is no more than worth a word, and the place's own rule
+    (`law.speedometer`), if it has one, decides.
+    """
+    return rule is not None and not missing and rule.is_un_r39

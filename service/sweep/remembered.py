@@ -1,6 +1,6 @@
 """Designations of a catalogue, read once: a sweep meets the same thousands of texts in every batch.
 
-The readers' own caches are made for the requests of a service and are smaller than a catalogue.
+The readers themselves remember nothing, since a service is asked about other vehicles each time.
 """
 
 from __future__ import annotations

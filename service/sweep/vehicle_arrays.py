@@ -14,7 +14,7 @@ import numpy as np
 
 from service.assessment.case import Axle, Case, Season, Vehicle
 from service.assessment.view.axle_view import Hub
-from service.assessment.view.conditions import conditions_of
+from service.assessment.view.conditions import law_speed_kmh
 from service.core.numeric import FloatArray, Number
 from service.rules.alike import steps
 from service.rules.pack import RulePack
@@ -106,7 +106,7 @@ def law_speeds_kmh(read: ReadTable, found: Sequence[Group]) -> FloatArray:
     """Return the speed at which the law reads the load of each row, NaN where that is the vehicle's own."""
     made = np.full(read.rows, np.nan)
     for group in found:
-        made[group.rows] = conditions_of(group.case).law_speed_kmh
+        made[group.rows] = law_speed_kmh(group.case)
     return made
 
 

@@ -44,8 +44,10 @@ class Read(NamedTuple):
 
 def read_candidates(items: Sequence[dict[str, Any]], vehicle: Vehicle) -> Read:
     """Return the candidates of a request, the bad ones apart; pointers of faults lead into the request."""
+    # Of many candidates most have a designation in common with others.
+    seen: dict[object, object] = {}
     try:
-        return _translated(range(len(items)), _MANY.validate_python(items), vehicle)
+        return _translated(range(len(items)), _MANY.validate_python(items, context=seen), vehicle)
     except ValidationError as error:
         found = error.errors(include_url=False)
     by_place: dict[int, list[Any]] = defaultdict(list)
@@ -66,7 +68,9 @@ def read_candidates(items: Sequence[dict[str, Any]], vehicle: Vehicle) -> Read:
         for index, errors in by_place.items()
     ]
     rest_of_them = [index for index in range(len(items)) if index not in by_place]
-    read = _translated(rest_of_them, _MANY.validate_python([items[index] for index in rest_of_them]), vehicle)
+    read = _translated(
+        rest_of_them, _MANY.validate_python([items[index] for index in rest_of_them], context=seen), vehicle
+    )
     return read._replace(refused=sorted([*refused, *read.refused]))
 
 

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from service.api.schemas import request as wire
+from service.api.schemas.base import read_as
 from service.api.schemas.rims import RimsRequest
 from service.api.schemas.search import SearchRequest
+from service.assessment.answer.as_present import as_present
 from service.assessment.batch.rim_search import RimsAsked, TyrePair
 from service.assessment.batch.search_axle import AxleLimits
 from service.assessment.batch.size_search import Wanted
@@ -54,7 +56,7 @@ def tyre(asked: wire.Tyre) -> Tyre:
 
 def rim(asked: wire.Rim) -> Rim:
     """Return the rim of a request."""
-    circle = parse_bolt_circle(asked.bolt_circle) if asked.bolt_circle else None
+    circle = read_as(asked.bolt_circle, parse_bolt_circle) if asked.bolt_circle else None
     return Rim(
         asked.designation(),
         bolt_circle=circle,
@@ -80,7 +82,7 @@ def axle(name: AxleName, asked: wire.Axle) -> Axle:
         kerb_axle_mass_kg=asked.kerb_axle_mass_kg,
         track_mm=asked.track_mm,
         wheels_per_side=asked.wheels_per_side,
-        hub_bolt_circle=parse_bolt_circle(hub.bolt_circle) if hub.bolt_circle else None,
+        hub_bolt_circle=read_as(hub.bolt_circle, parse_bolt_circle) if hub.bolt_circle else None,
         hub_centre_bore_mm=hub.centre_bore_mm,
         clearance_inboard_mm=room.inboard_mm,
         clearance_outboard_mm=room.outboard_mm,
@@ -162,13 +164,15 @@ def question(asked: wire.FitmentRequest) -> Case:
 
 
 def _case(asked: wire.FitmentRequest, asked_of: Vehicle, proposed: Candidate) -> Case:
-    return Case(
-        asked_of,
-        proposed,
-        pack_named(asked.rule_pack),
-        asked.season,
-        asked.date or None,
-        asked.tyre_tolerance,
+    return as_present(
+        Case(
+            asked_of,
+            proposed,
+            pack_named(asked.rule_pack),
+            asked.season,
+            asked.date or None,
+            asked.tyre_tolerance,
+        )
     )
 
 

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from typing import Any
+from typing import Any, TypeVar, cast
 
-from pydantic import AfterValidator, BaseModel, ConfigDict, Field
+from pydantic import AfterValidator, BaseModel, ConfigDict, Field, ValidationInfo
 from pydantic_core import PydanticCustomError, PydanticUndefined
 
 from service.core.errors import DomainError, UnreadableDesignation
@@ -20,6 +20,7 @@ MAX_ID = 100
 REQUIRED = PydanticUndefined
 
 Extra = dict[str, Any]
+What = TypeVar("What")
 
 
 class Wire(BaseModel):
@@ -109,21 +110,42 @@ def as_fault(error: DomainError, *, member: bool = False) -> PydanticCustomError
     if member:
         context["member"] = error.pointer.removeprefix("/") or "size"
     if isinstance(error, UnreadableDesignation):
-        context |= {"position": error.position, "expected": error.expected}
+        context |= {"position": error.position, "expected": error.expected, "did_you_mean": error.did_you_mean}
     return PydanticCustomError(error.code, "{fault_detail}", context)
 
 
-def readable(read: Callable[[str], object]) -> AfterValidator:
-    """Return a validator for a text that this reader of the domain takes, and is kept as it was sent."""
+class ReadText(str):
+    """A text as it was sent that remembers what it says, so that nobody reads it twice."""
 
-    def check(value: str) -> str:
-        try:
-            read(value)
-        except DomainError as error:
-            raise as_fault(error) from None
-        return value
+    __slots__ = ("says",)
+
+    says: object
+
+
+def readable(read: Callable[[str], object]) -> AfterValidator:
+    """Return a validator for a text that this reader of the domain takes, and is kept as it was sent.
+
+    The context of a validation, if it has one, is a dict that remembers the texts of this one request.
+    """
+
+    def check(value: str, info: ValidationInfo) -> str:
+        seen: dict[object, ReadText] = {} if info.context is None else info.context
+        made = seen.get((read, value))
+        if made is None:
+            made = ReadText(value)
+            try:
+                made.says = read(value)
+            except DomainError as error:
+                raise as_fault(error) from None
+            seen[read, value] = made
+        return made
 
     return AfterValidator(check)
+
+
+def read_as(text: str, read: Callable[[str], What]) -> What:
+    """Return what this reader makes of a text, without reading one again that a validator has read."""
+    return cast("What", text.says) if isinstance(text, ReadText) else read(text)
 
 
 def _with_unit(description: str, unit: str) -> str:

@@ -6,7 +6,7 @@ from typing import Literal, Self
 
 from pydantic import model_validator
 
-from service.api.schemas.base import Wire, as_fault, number, part, text, whole
+from service.api.schemas.base import Wire, as_fault, number, part, read_as, text, whole
 from service.core import ranges
 from service.core.errors import DomainError
 from service.core.numeric import UNKNOWN, known
@@ -100,7 +100,7 @@ class TyreInStock(TyreFields):
 def _tyre(size: str, numbers: TyreNumbers) -> TyreDesignation:
     stated = any(value is not None for value in numbers.values())
     if size:
-        return tyre_from_both(size, **numbers) if stated else parse_tyre(size)
+        return tyre_from_both(size, **numbers) if stated else read_as(size, parse_tyre)
     if not stated:
         raise NoDesignation(
             say("The size of the tyre is missing: state the designation, such as 205/55 R16 91V, or its numbers.")
@@ -140,7 +140,7 @@ class RimByNumbers(Wire):
         }
         stated = any(value is not None for value in numbers.values())
         if self.size:
-            return rim_from_both(self.size, **numbers) if stated else parse_rim(self.size)
+            return rim_from_both(self.size, **numbers) if stated else read_as(self.size, parse_rim)
         if not stated:
             raise NoDesignation(
                 say(

@@ -26,6 +26,7 @@ from service.api.transport.security import (
     PROBES_PREFIX,
     PROTECTED_PREFIX,
     TrustedHosts,
+    needs_key,
 )
 from service.core.saying import say
 from service.settings import Settings
@@ -86,7 +87,7 @@ class Envelope:
         is_watched = services.metrics_port is not None and self._keep_apart(scope, services.metrics_port)
         if not services.hosts.all and not is_watched and not scope["path"].startswith(PROBES_PREFIX):
             services.hosts.refuse_unknown(headers.get(b"host"))
-        if services.keys is not None and scope["path"].startswith(PROTECTED_PREFIX):
+        if services.keys is not None and needs_key(scope):
             exchange.is_private = True
             scope[CALLER], exchange.told = await services.keys.admit(headers.get(KEY_HEADER))
         else:

@@ -16,6 +16,7 @@ BODY_ARRIVED: Final = "fitment.body_arrived"
 
 JSON_MEDIA_TYPE: Final = "application/json"
 NDJSON_MEDIA_TYPE: Final = "application/x-ndjson"
+FORM_MEDIA_TYPE: Final = "application/x-www-form-urlencoded"
 # Spellings that need no closer look.
 _PLAIN_TYPES: Final = frozenset(
     {b"application/json", b"application/json; charset=utf-8", b"application/json;charset=utf-8"}

@@ -161,7 +161,7 @@ class StrictRoute(APIRoute):
         value = parse(raw)
         heed_body(scope, value)
         try:
-            return self._validate(value)
+            return self._validate(value, context={})
         except ValidationError as error:
             return self._second_look(value, error)
 
@@ -171,7 +171,7 @@ class StrictRoute(APIRoute):
         if _blames_whole_float(errors):
             value = strict_json.whole_numbers_as_integers(value)
             try:
-                return self._validate(value)
+                return self._validate(value, context={})
             except ValidationError as second:
                 errors = second.errors(include_url=False)
         raise RequestValidationError([{**item, "loc": ("body", *item["loc"])} for item in errors], body=value)

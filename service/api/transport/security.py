@@ -9,11 +9,14 @@ from typing import Final
 from starlette.datastructures import Headers
 from starlette.middleware.cors import CORSMiddleware
 from starlette.responses import Response
+from starlette.types import Scope
 
 from service.api.errors.problem import MEDIA_TYPE, HttpProblem, body
 from service.core.saying import say
 
 PROTECTED_PREFIX: Final = "/v1/"
+# The form of the page asks what a check asks.
+_FORM: Final = ("POST", "/")
 PROBES_PREFIX: Final = "/health/"
 METRICS_PATH: Final = "/metrics"
 KEY_HEADER: Final = b"x-api-key"
@@ -36,6 +39,12 @@ DEFAULT_HEADERS: Final[Mapping[bytes, bytes]] = {
     b"referrer-policy": b"no-referrer",
     b"cache-control": b"no-store",
 }
+
+
+def needs_key(scope: Scope) -> bool:
+    """Return whether a request must bring a key, where there are keys."""
+    path: str = scope["path"]
+    return path.startswith(PROTECTED_PREFIX) or (scope["method"], path) == _FORM
 
 
 class TrustedHosts:

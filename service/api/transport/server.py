@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import asyncio
-import gc
 import logging
 import socket
 import sys
@@ -30,10 +29,6 @@ from service.settings import BadSettings, Settings
 
 # Python's own 5 ms let a job on the worker thread hold up the event loop for that long, again and again.
 SWITCH_INTERVAL_S: Final = 0.0005
-# Answers hold no circles, so they go as soon as they are sent. At Python's own 700 the collector would look for circles
-# several times a request and find none.
-GC_THRESHOLD: Final = 20_000
-
 
 # How long connections under way take to come out of the system's queue.
 SETTLE_S: Final = 0.3
@@ -107,10 +102,6 @@ def serve(app: FastAPI, settings: Settings) -> None:
     lines: LogLines = app.state.log_lines
     _log_as_json(settings.log_level, lines)
     sys.setswitchinterval(SWITCH_INTERVAL_S)
-    # What start-up made stays for good: the collector need not look through it again and again.
-    gc.collect()
-    gc.freeze()
-    gc.set_threshold(GC_THRESHOLD)
     most = most_connections(settings.max_connections)
     config = uvicorn.Config(
         app,

@@ -4,10 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
+from service.assessment.answer.every_question import graded
 from service.assessment.case import Candidate, Case
-from service.assessment.checks import AXLE_CHECKS, CAR_CHECKS
 from service.assessment.checks.grade import Grade
-from service.assessment.law import law_findings as law
 from service.assessment.view.views import candidate_facts, now_fitted, weigh
 from service.core.findings import ADVISORY, Finding, Holds, Where
 from service.core.numeric import UNKNOWN, Num, known, magnitude, pick
@@ -38,12 +37,7 @@ def present_grades(case: Case) -> dict[tuple[str, Where], Grade]:
 def grades_of(case: Case) -> Iterator[tuple[str, Where, Grade]]:
     """Return how the questions come out for the candidate of a case, each with its code and place."""
     car = weigh(case, now_fitted(case.vehicle), *candidate_facts(case, case.candidate))
-    for check in AXLE_CHECKS:
-        for view in (car.front, car.rear):
-            yield check.code, view.name, check.grade(view)
-    for car_check in CAR_CHECKS:
-        yield car_check.code, car_check.where, car_check.grade(car)
-    yield from law.grades(case, car)
+    yield from graded(case, car)
 
 
 def is_already(found: Grade[Num], present: Grade[Num]) -> Holds:

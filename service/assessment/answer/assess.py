@@ -13,7 +13,9 @@ from service.assessment.answer.actions import actions
 from service.assessment.answer.already import with_already
 from service.assessment.answer.assumptions import assumptions
 from service.assessment.answer.cautions import cautions
+from service.assessment.answer.every_question import graded
 from service.assessment.answer.keep_present import with_kept_axle
+from service.assessment.answer.on_assumption import on_assumption
 from service.assessment.answer.summary import summary
 from service.assessment.answer.trade_offs import TradeOff, trade_offs
 from service.assessment.answer.verdict import Verdict, verdict_of, worst_first
@@ -70,4 +72,8 @@ def _findings(case: Case, car: CarView) -> list[Finding]:
     found += [check.explain(car, check.grade(car)) for check in CAR_CHECKS]
     for view in views:
         found += law.findings_on_axle(view)
-    return found + law.findings_on_vehicle(case, car)
+    found += law.findings_on_vehicle(case, car)
+    if not case.vehicle.assumes:
+        return found
+    outcomes = {(code, where): grade.outcome for code, where, grade in graded(case, car)}
+    return [on_assumption(case, car, each, outcomes[each.code, each.axle]) for each in found]

@@ -7,7 +7,6 @@ stays as it is, and the questions that mind this size say from where to where it
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from functools import lru_cache
 from typing import NamedTuple
 
 import numpy as np
@@ -17,23 +16,20 @@ from service.assessment.batch.grading import Graded, Question, grade_all
 from service.assessment.batch.needs import UNKNOWN_NEEDS, Needs, best_of, trials
 from service.assessment.batch.rim_grid import wanted_rim
 from service.assessment.batch.rim_windows import run_around
+from service.assessment.batch.sizes import GRID_WIDTHS_MM, of_widths
 from service.assessment.batch.wheel_table import Places
 from service.assessment.case import Axle, Candidate, Case, Rim
 from service.assessment.law.speedometer_rule import CODE as LAW_SPEEDOMETER
 from service.assessment.view.conditions import Conditions, conditions_of
-from service.assessment.view.facts import tyre_facts
 from service.assessment.view.views import candidate_facts
-from service.assessment.view.wheel_facts import ROW, TyreFacts, WheelFacts, columns, group_table, rows_of, table_of
+from service.assessment.view.wheel_facts import ROW, TyreFacts, WheelFacts, columns, rows_of, table_of
 from service.core.findings import ADVISORY, OPEN, AxleName, Outcomes
 from service.core.numeric import UNKNOWN, FloatArray, known, unknown
-from service.designation.tyre import parse_tyre
 from service.rules.pack import RulePack
 from service.standards.speed_symbol import least_symbol_for_kmh
 
 # How far the diameter is varied, by whole millimetres: no place and no arch allows as much.
 DIAMETER_REACH_MM = 100
-# The nominal widths that are made, all of an axle's aspect ratio.
-NOMINAL_WIDTHS_MM = range(125, 356, 10)
 ASPECT_STEP_PERCENT = 5.0
 OF_THE_DIAMETER = (
     "diameter.deviation",
@@ -156,21 +152,12 @@ def _widths(axle: Axle, now: WheelFacts, pack: RulePack) -> _Strip | None:
     if unknown(now.aspect_percent) or unknown(now.nominal_width_mm):
         return None
     aspect = ASPECT_STEP_PERCENT * round(now.aspect_percent / ASPECT_STEP_PERCENT)
-    sizes = np.array(NOMINAL_WIDTHS_MM, np.float64)
+    sizes = np.array(GRID_WIDTHS_MM, np.float64)
     table = np.repeat(table_of([now]), len(sizes), axis=1)
-    table[_TYRE_ROWS] = _of_widths(aspect, now.tyre_rim_code)
+    table[_TYRE_ROWS] = of_widths(aspect, now.tyre_rim_code)
     table[ROW["measured_width_mm"]] = np.nan
     table[ROW["winter_mark"]] = now.winter_mark
     return _Strip(axle.name, sizes, now.nominal_width_mm, table, _asker(pack, axle.name, OF_THE_WIDTH, MINDS_WIDTH))
-
-
-@lru_cache(maxsize=64)
-def _of_widths(aspect: float, rim_code: float) -> FloatArray:
-    """Return what the designations of one aspect ratio say: shape (facts of `TyreFacts`, widths)."""
-    made = [parse_tyre(f"{width}/{aspect:g} R{rim_code:g}") for width in NOMINAL_WIDTHS_MM]
-    table = group_table(TyreFacts, [tyre_facts(each) for each in made])
-    table.flags.writeable = False
-    return table
 
 
 def _asker(pack: RulePack, axle: AxleName, codes: Sequence[str], minds: tuple[str, ...]) -> Callable[[Question], bool]:

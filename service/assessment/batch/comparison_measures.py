@@ -14,11 +14,13 @@ from numpy.typing import NDArray
 
 from service.assessment.answer.trade_offs import WORTH_A_WORD_MM, WORTH_A_WORD_PERCENT
 from service.assessment.batch.grading import Graded, as_column
+from service.assessment.batch.plan_effects import EFFECTS
 from service.assessment.case import Axle
 from service.assessment.checks.balance import degree_code
 from service.assessment.view.change import Wheel, percent
 from service.assessment.view.driving import AxleDriving, Driving
 from service.assessment.view.views import AxleView, CarView
+from service.core.findings import Estimate
 from service.core.numeric import UNKNOWN, FloatArray, Num, Number, known, larger, magnitude, pick, smaller
 
 Flags = NDArray[np.bool_]
@@ -65,9 +67,7 @@ def measures(graded: Graded) -> Measures:
     car, size = graded.car, graded.verdicts.shape
     front, rear = car.front, car.rear
     return Measures(
-        dry_grip_percent=as_column(
-            _least(car.driving.front.peak_grip_percent.value, car.driving.rear.peak_grip_percent.value), size
-        ),
+        dry_grip_percent=as_column(dry_grip_band_percent(car).value, size),
         braking_distance_percent=as_column(
             UNKNOWN if car.vehicle.is_trailer else car.driving.braking_distance_percent.value, size
         ),
@@ -81,6 +81,19 @@ def measures(graded: Graded) -> Measures:
             size,
         ),
     )
+
+
+def dry_grip_band_percent(car: CarView[Num]) -> Estimate[Num]:
+    """Return the measure of dry grip with its band: at each end of it the lesser of both axles [%]."""
+    front, rear = car.driving.front.peak_grip_percent, car.driving.rear.peak_grip_percent
+    return Estimate(*(_least(one, other) for one, other in zip(front, rear, strict=True)))
+
+
+def wet_margin_band_points(car: CarView[Num]) -> Estimate[Num]:
+    """Return the measure of wet margin with its band, that of the same change in a plan [percentage points]."""
+    front, rear = EFFECTS["front_wet_reserve_points"].of(car), EFFECTS["rear_wet_reserve_points"].of(car)
+    stays = reserve_gain_percent(car.driving.rear) == 0.0
+    return Estimate(*(pick(stays, one, other) for one, other in zip(front, rear, strict=True)))
 
 
 def load_margin_percent(view: AxleView[Num]) -> Num:

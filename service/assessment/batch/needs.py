@@ -12,7 +12,7 @@ from service.assessment.batch.grading import Graded, as_column
 from service.assessment.batch.sizes import Sizes, marking_for, service_table, stock
 from service.assessment.case import Axle, Case, Fitment, Tyre, Vehicle
 from service.assessment.checks.load_below_present import BELOW_PRESENT
-from service.assessment.view.conditions import conditions_of
+from service.assessment.view.conditions import law_speed_kmh
 from service.assessment.view.facts import wheel_facts
 from service.assessment.view.figures import NEW_TREAD_DEPTH_MM
 from service.assessment.view.views import AxleView
@@ -90,7 +90,7 @@ def trials(case: Case) -> tuple[Trial, Trial] | None:
 def _trial_on(case: Case, axle: Axle, tried: list[Needs]) -> Trial:
     """Return the descriptions with their wheels; those that differ by their index alone are looked up once."""
     rim = axle.fitted.rim._replace(designation=parse_rim(_TRIAL_RIM))
-    law_speed, plain = conditions_of(case).law_speed_kmh, _trial(case)
+    law_speed, plain = law_speed_kmh(case), _trial(case)
     parts = []
     for _, group in groupby(tried, lambda each: (each.speed_symbol, (each.load_index or 0) >= FROM_LOAD_INDEX)):
         alike = list(group)
@@ -148,7 +148,7 @@ def best_of(trial: Trial, graded: Graded, view: AxleView[Number], least_margin_p
 def grid_services(case: Case, axle: Axle, needs: Needs) -> FloatArray:
     """Return what every size of the grid carries when it is marked with what the axle needs, as one column."""
     designation = _with(_trial(case), needs)
-    law_speed = conditions_of(case).law_speed_kmh
+    law_speed = law_speed_kmh(case)
     return service_table(stock([designation]), axle, case.vehicle.max_speed_kmh, law_speed)
 
 

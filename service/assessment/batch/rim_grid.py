@@ -19,7 +19,7 @@ from service.assessment.checks.grade import Grade
 from service.assessment.checks.hub_bolts import BOLT_CIRCLE
 from service.assessment.checks.hub_bore import CENTRE_BORE
 from service.assessment.view.axle_view import fitted, present_wheel
-from service.assessment.view.conditions import conditions_of
+from service.assessment.view.conditions import law_speed_kmh
 from service.assessment.view.facts import wheel_facts
 from service.assessment.view.figures import geometry
 from service.assessment.view.views import AxleView, CarView, candidate_facts, now_fitted, weigh
@@ -119,7 +119,7 @@ def widths_in(facts: WheelFacts) -> list[float]:
 def grid_of(case: Case, axle: Axle, tyres: Sequence[Tyre]) -> Grid:
     """Return what every width and offset is for these tyres on an axle, the tyres at the pressure to set."""
     vehicle = case.vehicle
-    law_speed = conditions_of(case).law_speed_kmh
+    law_speed = law_speed_kmh(case)
     rows: list[Row] = []
     wheels: list[WheelFacts[float]] = []
     for at, tyre in enumerate(tyres):

@@ -36,7 +36,7 @@ from service.assessment.batch.wheel_table import PRESSURE, Places, Wheels, wheel
 from service.assessment.case import Axle, Candidate, Case, Fitment, Rim, Tyre
 from service.assessment.checks.bead_diameter import DIAMETER
 from service.assessment.checks.grade import LAST_BIT
-from service.assessment.view.conditions import conditions_of
+from service.assessment.view.conditions import law_speed_kmh
 from service.assessment.view.figures import NEW_TREAD_DEPTH_MM
 from service.assessment.view.wheel_facts import columns
 from service.core.findings import NOT_MET
@@ -168,7 +168,7 @@ def _wheels(case: Case, sizes: Sizes, axle: Axle, needs: Needs, rims: Sequence[R
     if sizes.is_grid:
         services = grid_services(case, axle, needs)
     else:
-        services = service_table(sizes, axle, case.vehicle.max_speed_kmh, conditions_of(case).law_speed_kmh)
+        services = service_table(sizes, axle, case.vehicle.max_speed_kmh, law_speed_kmh(case))
     return wheels_of(sizes, services, rims)
 
 

@@ -35,12 +35,20 @@ class Sizes(NamedTuple):
 @cache
 def grid(marking: str) -> Sizes:
     """Return every size of the grid with this marking, without a service description."""
-    # Past the reader's own cache: four thousand sizes would drive out what callers really ask for.
     designations = tuple(
-        parse_tyre.__wrapped__(f"{width}/{aspect} R{code} {marking}".strip())
+        parse_tyre(f"{width}/{aspect} R{code} {marking}".strip())
         for code, width, aspect in product(GRID_RIM_CODES, GRID_WIDTHS_MM, GRID_ASPECTS_PERCENT)
     )
     return Sizes(designations, _facts(designations), is_grid=True)
+
+
+def of_widths(aspect_percent: float, rim_code: float) -> FloatArray:
+    """Return what the designations of one aspect ratio say: shape (facts of `TyreFacts`, `GRID_WIDTHS_MM`)."""
+    if aspect_percent in GRID_ASPECTS_PERCENT and rim_code in GRID_RIM_CODES:
+        step, widths = len(GRID_ASPECTS_PERCENT), len(GRID_WIDTHS_MM)
+        first = GRID_RIM_CODES.index(int(rim_code)) * widths * step + GRID_ASPECTS_PERCENT.index(int(aspect_percent))
+        return grid("").facts[:, first : first + widths * step : step]
+    return _facts([parse_tyre(f"{width}/{aspect_percent:g} R{rim_code:g}") for width in GRID_WIDTHS_MM])
 
 
 def marking_for(case: Case) -> str:

@@ -6,8 +6,7 @@ from math import inf
 
 from service.assessment.view.views import AxleView
 from service.core.numeric import known
-from service.rules.pack import asked
-from service.rules.rule import Bound, VehicleFacts
+from service.rules.rule import Bound
 
 
 def lawful_track_mm(view: AxleView) -> tuple[float, float]:
@@ -15,11 +14,9 @@ def lawful_track_mm(view: AxleView) -> tuple[float, float]:
 
     Rules that may not apply are left out, and those on a share of a track that is not known.
     """
-    vehicle = view.vehicle
-    driven = None if vehicle.driven_axle is None else vehicle.driven_axle in (view.name, "all")
-    facts = VehicleFacts(vehicle.category, driven, vehicle.max_mass_kg, vehicle.built)
+    here = view.conditions.rules
     least, most = -inf, inf
-    for rule in asked(view.pack, facts, view.name, view.conditions.day).rules:
+    for rule in (here.front if view.name == "front" else here.rear).rules:
         # Of several bounds one is enough, so none of them binds by itself.
         ends = _allowed_mm(view, rule.bounds[0]) if len(rule.bounds) == 1 else (-inf, inf)
         least, most = max(least, ends[0]), min(most, ends[1])

@@ -7,7 +7,7 @@ at every speed and moves with the rolling circumference of the driven axle (of b
 from __future__ import annotations
 
 import math
-from functools import lru_cache, partial
+from functools import partial
 from typing import NamedTuple
 
 from service.assessment.case import Vehicle
@@ -22,7 +22,6 @@ from service.core.numeric import UNKNOWN, Num, known, looked_up, pick, unknown
 from service.core.saying import Said, say, sentences
 from service.core.sources import basis
 from service.physics.speedometer import indicated_speed_kmh
-from service.rules.pack import RulePack, VehicleFacts, speedometer_asked
 from service.rules.reader import default_packs
 from service.rules.sections import SpeedometerRule
 
@@ -61,11 +60,6 @@ def r39() -> SpeedometerRule:
     return default_packs()["unece"].speedometer
 
 
-def place_rule(pack: RulePack, vehicle: Vehicle[Num], day: str) -> tuple[SpeedometerRule | None, tuple[str, ...]]:
-    """Return the place's own rule for a vehicle on an ISO day, and the facts that would settle whether it applies."""
-    return speedometer_asked(pack, VehicleFacts(vehicle.category, None, vehicle.max_mass_kg, vehicle.built), day)
-
-
 def is_r39(rule: SpeedometerRule) -> bool:
     """Return whether a place's rule asks no more than this check: R39's band, at its test speeds, shown or true."""
     return _asks(rule) == _asks(r39())
@@ -78,8 +72,9 @@ def _asks(rule: SpeedometerRule) -> tuple[object, ...]:
 
 def _asked(car: CarView[Num]) -> Asked:
     """Return UN R39 as the place has it; where it has not, R39 only advises and the place's own rule decides."""
-    rule, missing = place_rule(car.pack, car.vehicle, car.front.conditions.day)
-    if missing:
+    here = car.front.conditions.rules
+    rule = here.speedometer
+    if here.speedometer_missing:
         return Asked(r39(), forbids=False, caveat=OPEN_LAW)
     if rule is None or rule.kind != "r39":
         return Asked(r39(), forbids=False, caveat=NO_LAW)
@@ -119,7 +114,6 @@ def lawful_lead_percent(rule: SpeedometerRule, max_speed_kmh: Num, ratio: Num) -
     return 100.0 * (least * ratio - 1.0), 100.0 * (most * ratio - 1.0)
 
 
-@lru_cache(maxsize=1024)
 def _lawful_leads(rule: SpeedometerRule, max_speed_kmh: float) -> tuple[float, float]:
     """Return the least and the greatest lawful displayed over true speed at all test speeds of a vehicle."""
     speeds = rule.test_speeds_for(max_speed_kmh)

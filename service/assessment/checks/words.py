@@ -6,23 +6,18 @@ What comes back is a text that remembers its numbers, so that it can be said in 
 from __future__ import annotations
 
 import math
-from functools import lru_cache
 
 from service.core.saying import Amount, Said, say
 
-# Limits and sizes recur from one message to the next. Few texts, since a search among many costs what it saves.
-CACHED_TEXTS = 256
 # More decimals than that tell nobody anything.
 MOST_DIGITS = 2
 
 
-@lru_cache(maxsize=CACHED_TEXTS)
 def plain(value: float, digits: int = 0, unit: str = "") -> Amount:
     """Return the number with at most this many decimals, without idle zeros, and its unit."""
     return Amount(value, unit, digits)
 
 
-@lru_cache(maxsize=CACHED_TEXTS)
 def signed(value: float, digits: int = 1, unit: str = "") -> Amount:
     """Return the number with its sign; nothing that rounds to zero has one."""
     return Amount(value, unit, digits, signed=True)

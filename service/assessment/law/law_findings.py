@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import replace
 from operator import attrgetter
+from types import MappingProxyType
 from typing import NamedTuple
 
 from service.assessment.case import Case
@@ -19,8 +20,8 @@ from service.core.findings import MET, NOT_ASSESSED, OPEN, Finding, Holds, Remed
 from service.core.numeric import Num, known, pick, unknown
 from service.core.ranges import TRACK_MM
 from service.core.saying import listed, say, sentences
-from service.rules.pack import Asked, asked
-from service.rules.rule import Bound, Rule, VehicleFacts
+from service.rules.pack import Asked, r39_is_law
+from service.rules.rule import Bound, Rule
 
 # What of a wheel the questions on size, load and speed depend on.
 _TYRE_AND_RIM = attrgetter(
@@ -33,6 +34,19 @@ _TYRE_AND_RIM = attrgetter(
     "rim_code",
 )
 
+# From what is found and its limit to the greatest mass of the axle that keeps the limit.
+_MASS_KEPT_KG: Mapping[str, Callable[[AxleView, float, float], float]] = MappingProxyType(
+    {
+        "load_capacity_margin_percent": lambda view, found, limit: (
+            view.axle.max_axle_mass_kg * (100.0 + found) / (100.0 + limit)
+        ),
+        "load_rating_sum_margin_kg": lambda view, found, limit: view.axle.max_axle_mass_kg + found - limit,
+        "tyre_load_rating_margin_kg": lambda view, found, limit: (
+            view.axle.max_axle_mass_kg + view.axle.tyres * (found - limit)
+        ),
+    }
+)
+
 
 class LawTally(NamedTuple):
     """How many rules of the place are held, apply to this vehicle today, and are met."""
@@ -43,11 +57,8 @@ class LawTally(NamedTuple):
 
 
 def _asked(where: Where, view: AxleView[Num] | CarView[Num]) -> Asked:
-    vehicle = view.vehicle
-    driven = None if vehicle.driven_axle is None else vehicle.driven_axle in (where, "all")
-    facts = VehicleFacts(vehicle.category, driven, vehicle.max_mass_kg, vehicle.built)
-    day = view.conditions.day if isinstance(view, AxleView) else view.front.conditions.day
-    return asked(view.pack, facts, where, day)
+    here = view.conditions.rules if isinstance(view, AxleView) else view.front.conditions.rules
+    return here.front if where == "front" else here.rear if where == "rear" else here.vehicle
 
 
 def measured(rule: Rule, view: AxleView[Num] | CarView[Num]) -> tuple[Num, ...]:
@@ -122,7 +133,7 @@ def grades(case: Case[Num], car: CarView[Num]) -> Iterator[tuple[str, Where, Gra
     for special in (winter_tyres, towing):
         for axle, grade in special.grades(case, car):
             yield special.CODE, axle.name, grade
-    for grade in speedometer_rule.grades(case, car):
+    for grade in speedometer_rule.grades(car):
         yield speedometer_rule.CODE, "vehicle", grade
 
 
@@ -137,11 +148,20 @@ def tally(case: Case, car: CarView, findings: list[Finding]) -> LawTally:
     if speedometer_rule.CODE in found:
         codes.add(speedometer_rule.CODE)
     elif not case.vehicle.is_trailer and case.pack.speedometers:
-        facts = VehicleFacts(case.vehicle.category, None, case.vehicle.max_mass_kg, case.vehicle.built)
-        if case.pack.r39_holds_for(facts, case.date or case.pack.edition_date):
+        here = car.front.conditions.rules
+        if r39_is_law(here.speedometer, here.speedometer_missing):
             codes.add(SPEEDOMETER.code)
     missed = {each.code for each in findings if each.outcome != MET}
     return LawTally(case.pack.rule_count, len(codes), len(codes - missed))
+
+
+def masses_kept_kg(view: AxleView) -> Iterator[float]:
+    """Yield for each rule on the load of an axle the greatest axle mass that keeps it [kg]."""
+    rules, unsettled = _asked(view.name, view)
+    for rule in (*rules, *(each for each, _ in unsettled)):
+        bound = rule.bounds[0]
+        if len(rule.bounds) == 1 and bound.quantity in _MASS_KEPT_KG:
+            yield _MASS_KEPT_KG[bound.quantity](view, measured(rule, view)[0], bound.value)
 
 
 def findings_on_axle(view: AxleView) -> list[Finding]:
@@ -152,9 +172,9 @@ def findings_on_axle(view: AxleView) -> list[Finding]:
 def findings_on_vehicle(case: Case, car: CarView) -> list[Finding]:
     """Return the same for the rules on the vehicle, and what winter, towing and the speedometer add."""
     found = _findings("vehicle", car)
-    for special in (winter_tyres, towing, speedometer_rule):
+    for special in (winter_tyres, towing):
         found += special.findings(case, car)
-    return found
+    return found + speedometer_rule.findings(car)
 
 
 def _findings(where: Where, view: AxleView | CarView) -> list[Finding]:

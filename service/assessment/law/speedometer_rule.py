@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import math
 
-from service.assessment.case import Case
 from service.assessment.checks.grade import Grade, finite
 from service.assessment.checks.missing import diameter_remedy
 from service.assessment.checks.speedometer_lead import (
@@ -13,12 +12,11 @@ from service.assessment.checks.speedometer_lead import (
     either,
     grade_reading,
     is_r39,
-    place_rule,
     present_lead,
     sure_lead_percent,
     unread_change,
 )
-from service.assessment.checks.words import beside_true_speed, lawful_lead
+from service.assessment.checks.words import beside_true_speed, lawful_lead, plain
 from service.assessment.law.law_words import FACTS
 from service.assessment.view.views import CarView
 from service.core.findings import MET, OPEN, Finding, Remedy, worst
@@ -29,24 +27,21 @@ from service.rules.sections import SpeedometerRule
 CODE = "law.speedometer"
 
 
-def rule_of(case: Case[Num]) -> tuple[SpeedometerRule, tuple[str, ...]] | None:
+def rule_of(car: CarView[Num]) -> tuple[SpeedometerRule, tuple[str, ...]] | None:
     """Return the place's own speedometer rule and the facts that would settle whether it applies; None: none asked."""
-    vehicle, pack = case.vehicle, case.pack
-    if vehicle.is_trailer:
+    vehicle, here = car.vehicle, car.front.conditions.rules
+    rule, missing = here.speedometer, here.speedometer_missing
+    if vehicle.is_trailer or rule is None:
         return None
-    rule, missing = place_rule(pack, vehicle, case.date or pack.edition_date)
-    if rule is None:
-        return None
-    # R39 is asked of every car anyway; a rule about speeds that the vehicle does not reach asks nothing of it.
-    asks_more = all_hold(rule.has_test_speed(vehicle.max_speed_kmh)) and not (rule.kind == "r39" and is_r39(rule))
-    if not missing and not asks_more:
+    # R39 is asked of every car anyway.
+    if not missing and rule.kind == "r39" and is_r39(rule):
         return None
     return rule, missing
 
 
-def grades(case: Case[Num], car: CarView[Num]) -> list[Grade[Num]]:
+def grades(car: CarView[Num]) -> list[Grade[Num]]:
     """Return the grade of the place's own speedometer rule, when it has one."""
-    found = rule_of(case)
+    found = rule_of(car)
     return [] if found is None else [_grade(car, *found)]
 
 
@@ -54,6 +49,8 @@ def _grade(car: CarView[Num], rule: SpeedometerRule, missing: tuple[str, ...]) -
     """Return whether the displayed speed stays within the rule's band; floats or arrays alike."""
     if missing:
         return Grade(OPEN, UNKNOWN, UNKNOWN)
+    if not all_hold(rule.has_test_speed(car.vehicle.max_speed_kmh)):
+        return Grade(MET, UNKNOWN, UNKNOWN)
     asked = Asked(rule, rule.can_forbid)
     return either(car, grade_reading(car, asked), _grade_unread(car, asked))
 
@@ -67,14 +64,16 @@ def _grade_unread(car: CarView[Num], asked: Asked) -> Grade[Num]:
     return Grade(outcome, change, limit)
 
 
-def findings(case: Case, car: CarView) -> list[Finding]:
+def findings(car: CarView) -> list[Finding]:
     """Return the finding on the place's own speedometer rule, when it has one."""
-    found = rule_of(case)
+    found = rule_of(car)
     if found is None:
         return []
     rule, missing = found
     if missing:
         return [_unsettled(rule, missing)]
+    if not rule.has_test_speed(car.vehicle.max_speed_kmh):
+        return [_never_tried(rule)]
     graded = _grade(car, rule, missing)
     remedy: Remedy | None = None
     least, most = sure_lead_percent(rule, car)
@@ -118,3 +117,12 @@ def _unsettled(rule: SpeedometerRule, missing: tuple[str, ...]) -> Finding:
     message = say("Which speedometer rule applies here is not known without {facts}.", facts=facts)
     remedy = Remedy(say("give {facts}", facts=facts), f"/vehicle/{missing[0]}", missing[0])
     return Finding(CODE, "vehicle", OPEN, message, None, None, "%", rule.basis, remedy)
+
+
+def _never_tried(rule: SpeedometerRule) -> Finding:
+    """Return the finding where the vehicle reaches none of the speeds at which the rule is tried."""
+    speed = plain(rule.test_speeds[-1].above_kmh, 0, "km/h")
+    message = say(
+        "{rule}: It is about speeds above {speed}, which this vehicle does not reach.", rule=rule.title, speed=speed
+    )
+    return Finding(CODE, "vehicle", MET, message, None, None, "%", rule.basis)

@@ -4,11 +4,23 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from service.assessment.case import Case
+from service.assessment.case import Case, Vehicle
 from service.assessment.view.wheel_facts import ALPINE, MUD_AND_SNOW
 from service.core.numeric import UNKNOWN, Num, known, pick
-from service.rules.pack import RulePack
+from service.rules.pack import Asked, RulePack, asked, speedometer_asked
 from service.rules.rule import VehicleFacts
+from service.rules.sections import SpeedometerRule
+
+
+class RulesHere(NamedTuple):
+    """Which rules of the place are asked of this vehicle on this day."""
+
+    front: Asked
+    rear: Asked
+    vehicle: Asked
+    speedometer: SpeedometerRule | None
+    speedometer_missing: tuple[str, ...]
+    """The facts that would settle whether that of the speedometer applies."""
 
 
 class Conditions(NamedTuple):
@@ -21,6 +33,7 @@ class Conditions(NamedTuple):
     law_speed_kmh: float
     axle_mass_share: float
     day: str
+    rules: RulesHere
     tyres_vary: bool = False
     """Whether a speedometer is judged for tyres that roll as differently as the standard lets them."""
 
@@ -39,7 +52,23 @@ def conditions_of(case: Case[Num]) -> Conditions:
     pack = case.pack
     day = case.date or pack.edition_date
     vary = case.tyre_tolerance == "standard"
-    return Conditions(case.season == "winter", *_winter_marks(pack, day), *_reliefs(case), day, vary)
+    rules = _rules(pack, case.vehicle, day)
+    return Conditions(case.season == "winter", *_winter_marks(pack, day), *_reliefs(case), day, rules, vary)
+
+
+def _rules(pack: RulePack, vehicle: Vehicle[Num], day: str) -> RulesHere:
+    facts = VehicleFacts(vehicle.category, None, vehicle.max_mass_kg, vehicle.built)
+    driven = vehicle.driven_axle
+    on_front, on_rear, on_vehicle = (
+        asked(pack, facts if driven is None else facts._replace(driven=driven in (where, "all")), where, day)
+        for where in ("front", "rear", "vehicle")
+    )
+    return RulesHere(on_front, on_rear, on_vehicle, *speedometer_asked(pack, facts, day))
+
+
+def law_speed_kmh(case: Case[Num]) -> float:
+    """Return the speed at which the law reads the load, NaN where it is the vehicle's own."""
+    return _reliefs(case)[0]
 
 
 def _winter_marks(pack: RulePack, day: str) -> tuple[float, float, float]:

@@ -10,7 +10,7 @@ from typing import Generic, NamedTuple
 
 from service.assessment.case import Candidate, Case, Vehicle
 from service.assessment.view.axle_view import AxleView, Fitted, axle_view, fitted
-from service.assessment.view.conditions import conditions_of
+from service.assessment.view.conditions import conditions_of, law_speed_kmh
 from service.assessment.view.driving import Driving, driving
 from service.assessment.view.facts import wheel_facts
 from service.assessment.view.vehicle_change import CarChange, car_change
@@ -72,7 +72,7 @@ def car_view(vehicle: Vehicle[Num], on_front: AxleView[Num], on_rear: AxleView[N
 def candidate_facts(case: Case, candidate: Candidate) -> tuple[WheelFacts, WheelFacts]:
     """Return the rows of a candidate's front and rear wheel on the vehicle of a case."""
     vehicle = case.vehicle
-    top, law = vehicle.max_speed_kmh, conditions_of(case).law_speed_kmh
+    top, law = vehicle.max_speed_kmh, law_speed_kmh(case)
     return (
         wheel_facts(candidate.front, vehicle.front, top, law),
         wheel_facts(candidate.rear, vehicle.rear, top, law),

@@ -164,7 +164,3 @@ def test_a_truck_rim_with_15_degree_seats_is_asked_for_no_hump_and_no_flange(cod
 
 def test_both_orders_make_the_same_rim():
     assert (parse_rim("18 x 8J"), hash(parse_rim("18 x 8J"))) == (parse_rim("8Jx18"), hash(parse_rim("8Jx18")))
-
-
-def test_a_text_is_parsed_once():
-    assert parse_rim("7J x 17 ET48") is parse_rim("7J x 17 ET48")

@@ -288,7 +288,3 @@ def test_designations_that_differ_in_assumptions_alone_are_not_equal():
     plain, marked = parse_tyre("195/70R15 97S XL"), parse_tyre("195/70R15 97S RF")
     assert plain.canonical == marked.canonical
     assert plain != marked
-
-
-def test_a_text_is_parsed_once():
-    assert parse_tyre("215/60R17 96H") is parse_tyre("215/60R17 96H")
