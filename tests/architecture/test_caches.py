@@ -21,7 +21,6 @@ OF_OWN_FILES = {
     "service.core.sources.basis",
     "service.core.unfolding._steps",
     "service.locales.speech.catalogue",
-    "service.api.routers.page._content",
     "service.page.rendering.asset",
     "service.page.rendering.environment",
     "service.page.report.policy",
