@@ -1,4 +1,4 @@
-"""Nothing is remembered from one request to the next: what is cached are tables, packs, pages and the words of the code."""
+"""Nothing is remembered from one request to the next: cached are tables, packs, pages and the words of the code."""
 
 import functools
 import importlib
