@@ -85,8 +85,8 @@ def compare() -> Iterator[Row]:
         for detail in ("short", "standard", "full"):
             for size in (CANDIDATES, FEW_CANDIDATES):
                 bodies = _in_detail(compare_bodies(8, size), detail)
-                bodies.ask(service, COMPARE, WARM_UP_S, clients=2)
-                each_us = bodies.ask(service, COMPARE, ROUND_S, clients=2).processor_us / size
+                bodies.ask(service, COMPARE, 3 * WARM_UP_S, clients=2)
+                each_us = bodies.ask(service, COMPARE, 2 * ROUND_S, clients=2).processor_us / size
                 goal = "0.30" if size == CANDIDATES else ""
                 found = f"{each_us:.1f} us of processor a candidate; {each_us / unit:.3f} of a twin's request"
                 yield Row(f"compare, {size} candidates, {detail}", found, goal)

@@ -26,7 +26,7 @@ def with_already(case: Case, today: CarView, findings: Sequence[Finding]) -> lis
     """Return the findings, those marked and worded `already` that the present fitment gets too, and no less."""
     said = {(each.code, each.axle) for each in findings if each.outcome >= ADVISORY}
     present = {(code, where): grade for code, where, grade in grades_of(case, today, said)}
-    return [marked(each, present.get((each.code, each.axle))) for each in findings]
+    return [each if each.outcome < ADVISORY else marked(each, present.get((each.code, each.axle))) for each in findings]
 
 
 def as_today(case: Case, car: CarView) -> CarView:

@@ -8,6 +8,7 @@ the single check calls `explain`. A grade takes a view of either, so it asks onl
 from __future__ import annotations
 
 from collections.abc import Callable, Container
+from math import isnan
 from typing import Generic, NamedTuple, Protocol
 
 from service.assessment.view.views import AxleView, CarView
@@ -91,7 +92,8 @@ _UNSAID = Basis("project_estimate", "", "", "own", "")
 
 def unsaid(code: str, where: Where, grade: Grade) -> Finding:
     """Return a finding without its words: most questions are met, and a short answer tells of none of them."""
-    return Finding(code, where, grade.outcome, "", finite(grade.measured), finite(grade.limit), None, _UNSAID)
+    measured, limit = (None if isnan(each) else each for each in (grade.measured, grade.limit))
+    return Finding(code, where, grade.outcome, "", measured, limit, None, _UNSAID)
 
 
 def finite(value: float) -> float | None:
