@@ -5,6 +5,8 @@ PORT ?= 8000
 FUZZ_SECONDS ?= 60
 # `make lock UPGRADE=--upgrade` moves every pin; without it only what pyproject.toml asks for changes.
 UPGRADE ?=
+# `make mutants MUTANTS="--room checks --sample 40 --seed 2"` breaks other places than the usual ones.
+MUTANTS ?=
 
 PY := .venv/bin/python
 PIP := $(PY) -m pip install --quiet --disable-pip-version-check --require-hashes
@@ -14,7 +16,7 @@ COMPILE := $(PY) -m uv pip compile --quiet --no-config --universal --python-vers
 
 .DEFAULT_GOAL := help
 .DELETE_ON_ERROR:
-.PHONY: help demo serve dev test explore lint openapi dist bench lock audit sbom fuzz clean
+.PHONY: help demo serve dev test explore mutants lint openapi dist bench lock audit sbom fuzz clean
 
 help: ## show this list
 	@grep -hE '^[a-z]+:.*## ' $(MAKEFILE_LIST) | awk -F ':.*## ' '{printf "  make %-9s %s\n", $$1, $$2}'
@@ -29,10 +31,13 @@ dev: .venv/dev.stamp ## install everything that contributors and the sweep need
 
 test: lint build/clients/.stamp need-chromium need-curl need-haproxy need-javac ## everything that must hold before a change goes in
 	$(PY) -m service openapi --check
-	$(PY) -m pytest -n 2 --maxschedchunk 16
+	$(PY) -m pytest -n 2 --dist loadfile --no-loadscope-reorder
 
 explore: .venv/dev.stamp ## try the laws on many more and ever new cases; takes an hour or so
 	$(PY) -m pytest -n 2 --hypothesis-profile=explore tests/property tests/unit/sweep tests/unit/assessment
+
+mutants: .venv/dev.stamp ## break a sample of lines and values, list what no test notices; takes hours
+	$(PY) -m tests.mutants $(MUTANTS)
 
 lint: .venv/dev.stamp ## style, types and import direction
 	$(PY) -m ruff check .

@@ -32,7 +32,7 @@ IMPATIENT = {"head_timeout_s": 0.5, "body_timeout_s": 0.5, "keep_alive_s": 1}
 class Service(Server):
     """The service itself, in a process of its own."""
 
-    command: ClassVar[tuple[str, ...]] = ("-m", "service", "serve")
+    program: ClassVar[tuple[object, ...]] = (sys.executable, "-m", "service", "serve")
 
 
 @dataclass

@@ -7,16 +7,19 @@ from typing import Any, Final
 from fastapi import FastAPI
 from fastapi.telemetry import TelemetryConfig
 from limits.errors import ConfigurationError
+from structlog.typing import FilteringBoundLogger
 
 from service.api.contract import docs_page
 from service.api.contract.openapi_document import document
 from service.api.errors import problem
 from service.api.routers import ROUTERS
+from service.api.transport.api_keys import ApiKeys
 from service.api.transport.envelope import Envelope, Services
+from service.api.transport.log_lines import STDOUT, LogLines
 from service.api.transport.observability import Metrics, make_logger
 from service.api.transport.request_body import BodySpace
-from service.api.transport.security import ALLOWED_HEADERS, ApiKeys, Cors, TrustedHosts
-from service.api.transport.work_pool import WorkPool
+from service.api.transport.security import ALLOWED_HEADERS, Cors, TrustedHosts
+from service.api.transport.work_pool import ShortWork, WorkPool
 from service.assessment.batch.sizes import GRID_MARKINGS, grid
 from service.core.version import VERSION
 from service.rules.reader import default_packs
@@ -39,20 +42,24 @@ def create_app(settings: Settings) -> FastAPI:
     _make_ready()
     app = FastAPI(version=VERSION, openapi_url=None, redirect_slashes=False, telemetry=_NO_TELEMETRY)
     pool = WorkPool(settings.queue_length, settings.retry_after_s)
-    metrics = Metrics(lambda: pool.pending)
+    lines = LogLines(STDOUT)
+    metrics = Metrics(lambda: pool.pending, lambda: lines.dropped)
+    log = make_logger(settings.log_level, lines)
     services = Services(
         metrics,
         TrustedHosts(settings.trusted_hosts),
-        _keys(settings),
-        make_logger(settings.log_level),
-        access_log=settings.access_log,
+        _keys(settings, metrics, log),
+        log,
+        settings,
     )
     app.state.settings = settings
     app.state.metrics = metrics
     app.state.work_pool = pool
+    app.state.short_work = ShortWork(settings.check_queue_length, settings.retry_after_s)
     app.state.body_space = BodySpace(settings.body_space_mib * 1024 * 1024, settings.retry_after_s)
     app.state.lifecycle = services.lifecycle
     app.state.services = services
+    app.state.log_lines = lines
     problem.install(app)
     app.add_middleware(Envelope, services=services)
     if settings.cors_origins:
@@ -84,12 +91,19 @@ def _make_ready() -> None:
         grid(marking)
 
 
-def _keys(settings: Settings) -> ApiKeys | None:
+def _keys(settings: Settings, metrics: Metrics, log: FilteringBoundLogger) -> ApiKeys | None:
     if not settings.api_keys:
+        if settings.keys_required:
+            raise BadSettings("FITMENT_API_KEYS: none is given, and FITMENT_KEYS_REQUIRED asks for one at least")
         return None
     entries = [entry.get_secret_value() for entry in settings.api_keys]
+
+    def note_failure() -> None:
+        metrics.observe_store_failure()
+        log.warning("rate storage failed", meanwhile="rates are counted by this process alone")
+
     try:
-        return ApiKeys(entries, settings.api_key_rate, settings.rate_storage.get_secret_value())
+        return ApiKeys(entries, settings.api_key_rate, settings.rate_storage.get_secret_value(), note_failure)
     except ConfigurationError:
         # Its text holds the address, and with it perhaps a password.
         raise BadSettings("FITMENT_RATE_STORAGE: no such kind of store, or its extra is not installed") from None

@@ -38,6 +38,11 @@ def _split(value: object) -> object:
     return value
 
 
+def _given(value: object) -> object:
+    """Return nothing for an empty text; anything else as it is."""
+    return None if value == "" else value
+
+
 Words = Annotated[tuple[str, ...], NoDecode, BeforeValidator(_split)]
 
 
@@ -58,6 +63,12 @@ class Settings(BaseSettings):
     access_log: bool = Field(default=True, description="One JSON line per request, without payload and keys.")
     docs: bool = Field(default=True, description="Serve /docs and /openapi.json.")
     metrics: bool = Field(default=True, description="Serve /metrics.")
+    metrics_port: Annotated[int | None, BeforeValidator(_given)] = Field(
+        None,
+        ge=1,
+        le=65535,
+        description="A port of its own for /metrics, and for the probes beside the other; empty: the same.",
+    )
     telemetry: bool = Field(
         default=False,
         description="Send traces, by route template and without payload; needs the extra `telemetry`. Where to and how "
@@ -76,25 +87,51 @@ class Settings(BaseSettings):
         description="Entries NAME:SHA256 of the keys that open /v1, comma-separated; empty: open to all. "
         "Make one with `printf %s KEY | sha256sum`; a key should have 128 random bits.",
     )
+    keys_required: bool = Field(
+        default=False, description="Do not start without a key: an empty variable would leave the service open to all."
+    )
     api_key_rate: str = Field(
-        "50/second", pattern=r"^[0-9]{1,7}/(second|minute|hour|day)$", description="What each key may ask."
+        "50/second",
+        pattern=r"^[0-9]{1,7}/(second|minute|hour|day)$",
+        description="What each key may ask, in any such time.",
     )
     rate_storage: SecretStr = Field(
         SecretStr("memory://"),
-        description="Where rates are counted: memory://, or redis://... for all replicas together.",
+        description="Where rates are counted: memory://, or redis://... for all replicas together; while that does not "
+        "answer, each replica counts by itself.",
     )
     queue_length: int = Field(
         16,
         ge=0,
         le=10_000,
-        description="Long jobs (compare, search, rims, plan, lists of checks) that may wait; "
+        description="Long jobs (compare, search, rims, plan, drawings, reports, lists of checks) that may wait; "
         "beyond it 503 with Retry-After.",
+    )
+    check_queue_length: int = Field(
+        1024, ge=0, le=10_000, description="Checks that may wait; beyond it 503 with Retry-After."
+    )
+    proxy_count: int = Field(
+        0,
+        ge=0,
+        le=16,
+        description="Proxies in front that each append to X-Forwarded-For. Callers without a key share the queues by "
+        "address: what the first of them saw; with 0 the connection's, and then all behind one proxy are one caller.",
     )
     body_space_mib: int = Field(
         64,
         ge=8,
         le=65_536,
-        description="Memory for large bodies on their way in, all together; beyond it 503 with Retry-After.",
+        description="Memory for large bodies, on their way in or in the queue, all together; beyond it 503 with "
+        "Retry-After.",
+    )
+    answer_space_mib: int = Field(
+        32,
+        ge=8,
+        le=65_536,
+        description="Memory for answers that clients are slow to take, all together; beyond it the longest wait ends.",
+    )
+    max_connections: int = Field(
+        1000, ge=1, le=1_000_000, description="Connections at the same time; one more is told 503 and closed."
     )
     retry_after_s: int = Field(
         2, ge=1, le=600, description="Retry-After when the queue or the space for bodies is full."
@@ -164,6 +201,6 @@ def shown(settings: Settings) -> str:
         value = getattr(settings, name)
         if name == "api_keys":
             value = tuple(f"{entry.get_secret_value().partition(':')[0]}:***" for entry in value)
-        text = ",".join(value) if isinstance(value, tuple) else str(value)
+        text = ",".join(value) if isinstance(value, tuple) else "" if value is None else str(value)
         lines.append(f"{PREFIX}{name.upper()}={text}  # {field.description}")
     return "\n".join(lines)

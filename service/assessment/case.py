@@ -10,6 +10,7 @@ from typing import Generic, Literal, NamedTuple
 
 from service.core.findings import AxleName
 from service.core.numeric import UNKNOWN, Num, Num_co, known_or, larger
+from service.core.ranges import AXLE_MASS_KG, SPEED_KMH
 from service.core.saying import Amount, say
 from service.designation.bolt_circle import BoltCircle
 from service.designation.rim import RimDesignation
@@ -103,6 +104,15 @@ class Axle(NamedTuple, Generic[Num_co]):
     clearance_tolerance_mm: Num_co = 0.0
     """To within how much each room was measured; a tolerance of 0 stands for a number that is taken as exact."""
     track_tolerance_mm: Num_co = 0.0
+    mass_assumed: bool = False
+    """Whether nobody gave the maximum mass: then it is the most for which the present fitment is right."""
+    todays_mass_kg: Num_co = UNKNOWN
+    """What the present tyres carry at today's pressure; only where mass or top speed is assumed."""
+
+    @property
+    def mass_unbounded(self) -> bool:
+        """Return whether neither the caller nor the present wheels tell of the maximum mass."""
+        return self.mass_assumed and bool(self.max_axle_mass_kg == AXLE_MASS_KG[1])
 
     @property
     def sure_inboard_mm(self) -> Num_co:
@@ -132,6 +142,8 @@ class Axle(NamedTuple, Generic[Num_co]):
     @property
     def estimate_mass_kg(self) -> Num_co:
         """Return the axle mass for estimates of behaviour: kerb mass where given, else the maximum."""
+        if self.mass_unbounded:
+            return self.kerb_axle_mass_kg
         return known_or(self.kerb_axle_mass_kg, self.max_axle_mass_kg)
 
 
@@ -157,6 +169,18 @@ class Vehicle(NamedTuple, Generic[Num_co]):
     towing: bool | None = None
     speedometer_tolerance_percent: Num_co = 0.0
     """To within how many per cent of the true speed the speedometer was read."""
+    speed_assumed: bool = False
+    """Whether nobody gave the top speed: then it is the most for which the present fitment is right."""
+
+    @property
+    def assumes(self) -> bool:
+        """Return whether the top speed or a maximum axle mass is assumed."""
+        return self.speed_assumed or self.front.mass_assumed or self.rear.mass_assumed
+
+    @property
+    def speed_unbounded(self) -> bool:
+        """Return whether neither the caller nor the present tyres tell of the top speed."""
+        return self.speed_assumed and bool(self.max_speed_kmh == SPEED_KMH[1])
 
     @property
     def is_trailer(self) -> bool:

@@ -39,6 +39,8 @@ class UnreadableDesignation(DomainError):
     """A designation that cannot be read: the position in the text and what was expected there."""
 
     code = "unreadable_designation"
+    did_you_mean: str | None = None
+    """The canonical spelling of what may have been meant, if any is near."""
 
     def __init__(self, kind: DesignationKind, position: int, expected: Said) -> None:
         super().__init__(_unreadable(kind, Amount(position), expected))

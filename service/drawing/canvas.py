@@ -6,7 +6,7 @@ from typing import Final, Literal
 from xml.etree.ElementTree import Element, SubElement
 
 from service.drawing.lettering import fitting
-from service.drawing.lines import LineType, stroke
+from service.drawing.lines import NARROW, LineType, stroke
 from service.locales.speech import Speech
 
 Point = tuple[float, float]
@@ -62,6 +62,11 @@ class Canvas:
     def hatched(self, data: str, name: str = "") -> None:
         """Hatch the inside of a path, by the sheet's pattern."""
         self._add("path", "hatched", name, {"d": data, "fill": f"url(#{self.hatch})", "fill-rule": "evenodd"})
+
+    def crossed(self, data: str, name: str) -> None:
+        """Hatch the inside of a path closely and the other way: where two things would be in one place."""
+        attributes = {"d": data, "fill": f"url(#{self.hatch}-overlap)"} | stroke(NARROW, self.unit_mm)
+        self._add("path", "overlap", name, attributes)
 
     def rectangle(self, centre: Point, size: Point, corner: Point, kind: LineType, name: str = "") -> None:
         """Draw a rectangle with round corners about its centre."""

@@ -5,7 +5,6 @@ from __future__ import annotations
 from typing import Final
 
 from service.drawing.canvas import ARROW_LENGTH_UNITS, Canvas
-from service.drawing.lettering import width_of
 from service.drawing.lines import NARROW
 
 # Below this length [drawing units] the arrows stand outside.
@@ -13,31 +12,26 @@ ROOM_UNITS: Final = 3.0 * ARROW_LENGTH_UNITS
 TAIL_UNITS: Final = 26.0
 LIFT_UNITS: Final = 5.0
 OVERSHOOT_UNITS: Final = 6.0
-WORDS_UNITS: Final = 82.0
 WORDS_SIZE: Final = 16.0
-# How far words may reach beyond each end of a horizontal line: nothing else stands there.
-BEYOND_UNITS: Final = 40.0
 
 
-def across(
-    canvas: Canvas, span: tuple[float, float], y: float, words: str, name: str, size: float = WORDS_SIZE
-) -> None:
-    """Draw a horizontal dimension between two abscissas, its words above the line or, where short, beside it."""
+def across(canvas: Canvas, span: tuple[float, float], y: float, name: str) -> float:
+    """Draw a horizontal dimension between two abscissas without words; return where it ends on the right."""
     unit = canvas.unit_mm
     left, right = min(span), max(span)
+    if right - left < ROOM_UNITS * unit:
+        gap_across(canvas, span, y, name)
+        return right + TAIL_UNITS * unit
     canvas.line((span[0], y), (span[1], y), NARROW, name)
-    if right - left >= ROOM_UNITS * unit:
-        canvas.arrow((left, y), (-1.0, 0.0))
-        canvas.arrow((right, y), (1.0, 0.0))
-        size = canvas.fitted(words, size, (right - left) / unit + 2 * BEYOND_UNITS)
-        canvas.text(((left + right) / 2, y - LIFT_UNITS * unit), words, size)
-        return
-    tail = TAIL_UNITS * unit
-    canvas.line((left - tail, y), (left, y), NARROW)
-    canvas.line((right, y), (right + tail, y), NARROW)
-    canvas.arrow((left, y), (1.0, 0.0))
-    canvas.arrow((right, y), (-1.0, 0.0))
-    canvas.text((right + tail + LIFT_UNITS * unit, y + LIFT_UNITS * unit), words, size, "start")
+    canvas.arrow((left, y), (-1.0, 0.0))
+    canvas.arrow((right, y), (1.0, 0.0))
+    return right
+
+
+def beneath(canvas: Canvas, at: tuple[float, float], words: str, room: float, size: float = WORDS_SIZE) -> None:
+    """Write words beneath a horizontal dimension, about an abscissa: no extension line leads on below it."""
+    size = canvas.fitted(words, size, room)
+    canvas.text((at[0], at[1] + (OVERSHOOT_UNITS + LIFT_UNITS + 0.7 * size) * canvas.unit_mm), words, size)
 
 
 def along(canvas: Canvas, x: float, span: tuple[float, float], words: str, name: str) -> None:
@@ -59,33 +53,24 @@ def along(canvas: Canvas, x: float, span: tuple[float, float], words: str, name:
     canvas.text((x + LIFT_UNITS * unit, top - LIFT_UNITS * unit), words, anchor="start")
 
 
-def gap_across(canvas: Canvas, ends: tuple[float, float], y: float, words: str, name: str) -> None:
-    """Draw a horizontal gap from the wheel's edge to a solid, arrows from outside, its words inside the wheel."""
-    unit, (edge, solid) = canvas.unit_mm, ends
-    canvas.line((edge, y), (solid, y), NARROW, name)
-    outward = 1.0 if edge > 0.0 else -1.0
-    inner, outer = sorted((edge, solid), key=lambda x: outward * x)
-    room = max(WORDS_UNITS, width_of(canvas.speech.say(words), WORDS_SIZE) + LIFT_UNITS)
-    start = inner - outward * room * unit
-    canvas.line((start, y), (inner, y), NARROW)
-    canvas.line((outer, y), (outer + outward * TAIL_UNITS * unit, y), NARROW)
-    canvas.arrow((inner, y), (outward, 0.0))
-    canvas.arrow((outer, y), (-outward, 0.0))
-    # One side above its line and one below: in a narrow tyre the words would meet.
-    lift = -LIFT_UNITS if outward < 0.0 else LIFT_UNITS + 11.0
-    canvas.text((start, y + lift * unit), words, anchor="start" if outward > 0.0 else "end")
+def gap_across(canvas: Canvas, ends: tuple[float, float], y: float, name: str) -> None:
+    """Draw a horizontal gap from a wheel's edge to a solid, arrows from outside; its words stand elsewhere."""
+    (inner, outer), tail = (min(ends), max(ends)), TAIL_UNITS * canvas.unit_mm
+    canvas.line((ends[0], y), (ends[1], y), NARROW, name)
+    canvas.line((inner - tail, y), (inner, y), NARROW)
+    canvas.line((outer, y), (outer + tail, y), NARROW)
+    canvas.arrow((inner, y), (1.0, 0.0))
+    canvas.arrow((outer, y), (-1.0, 0.0))
 
 
-def gap_along(canvas: Canvas, x: float, ends: tuple[float, float], words: str, name: str) -> None:
-    """Draw the gap from the crown of a tyre up to the arch, arrows from outside, its words inside the tyre."""
-    unit, (crown, solid) = canvas.unit_mm, ends
-    canvas.line((x, crown), (x, solid), NARROW, name)
-    top, bottom, tail = min(ends), max(ends), TAIL_UNITS * unit
+def gap_along(canvas: Canvas, x: float, ends: tuple[float, float], name: str) -> None:
+    """Draw a vertical gap from the crown of a tyre to the arch, arrows from outside; its words stand elsewhere."""
+    (top, bottom), tail = (min(ends), max(ends)), TAIL_UNITS * canvas.unit_mm
+    canvas.line((x, ends[0]), (x, ends[1]), NARROW, name)
     canvas.line((x, top - tail), (x, top), NARROW)
     canvas.line((x, bottom), (x, bottom + tail), NARROW)
     canvas.arrow((x, top), (0.0, 1.0))
     canvas.arrow((x, bottom), (0.0, -1.0))
-    canvas.text((x + LIFT_UNITS * unit, bottom + tail), words, anchor="start")
 
 
 def extension(canvas: Canvas, start: tuple[float, float], end: tuple[float, float]) -> None:

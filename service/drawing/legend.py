@@ -12,7 +12,7 @@ from service.drawing.lines import NARROW, PHANTOM, WIDE, LineType
 from service.drawing.terms import PRESENT, PROPOSED
 from service.locales.speech import Speech
 
-WORDS_SIZE: Final = 14.0
+WORDS_SIZE: Final = 15.0
 SAMPLE_UNITS: Final = 56.0
 WORDS_UNITS: Final = 7.0
 BETWEEN_UNITS: Final = 24.0

@@ -15,8 +15,8 @@ CHARACTER_WIDTH: Final = 0.56
 """Mean width of a character as a share of the size of the script; common practice, no source."""
 BOLD_WIDTH: Final = 0.63
 """The same of a bold one."""
-LEAST_SHARE: Final = 0.62
-"""No words are set smaller than this share of their usual size: beyond that nobody reads them."""
+LEAST_UNITS: Final = 12.0
+"""No words are set smaller [drawing units]: two axles across the text of A4 then still have 7 points."""
 
 
 def clean(text: str, most: int) -> str:
@@ -36,9 +36,9 @@ def width_of(text: str, size: float, character: float = CHARACTER_WIDTH) -> floa
 
 
 def fitting(text: str, room: float, size: float, character: float = CHARACTER_WIDTH) -> float:
-    """Return the size in which the text takes no more than this room, `size` at most, `LEAST_SHARE` of it at least."""
+    """Return the size in which the text takes no more than this room, `size` at most, `LEAST_UNITS` at least."""
     usual = width_of(text, size, character)
-    return size if usual <= room else size * max(LEAST_SHARE, room / usual)
+    return size if usual <= room else max(LEAST_UNITS, size * room / usual)
 
 
 def length(value_mm: float, digits: int = 0, *, bare: bool = True) -> Amount:

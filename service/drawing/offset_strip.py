@@ -14,13 +14,14 @@ from service.drawing.canvas import Canvas, points
 from service.drawing.lettering import against, labelled
 from service.drawing.lines import CHAIN, NARROW
 from service.drawing.scene import AxleScene
+from service.drawing.section_dimensions import width_down_units
 from service.drawing.terms import on_axle
 
 Windows = dict[AxleName, RimWindows | None]
 
 # The strip stands beneath the dimension of the section width; a drawing with it is taller by so much.
 TALLER_UNITS: Final = 56.0
-DOWN_UNITS: Final = 72.0
+DOWN_UNITS: Final = 46.0
 HEIGHT_UNITS: Final = 10.0
 WORDS_DOWN_UNITS: Final = 20.0
 WORDS_SIZE: Final = 16.0
@@ -43,7 +44,7 @@ def draw_strip(canvas: Canvas, scene: AxleScene, found: RimWindows | None) -> No
     if found is None or found.with_conditions is None or not scene.placed:
         return
     unit = canvas.unit_mm
-    y = max(scene.reach_down_mm, scene.then.radius_mm) + DOWN_UNITS * unit
+    y = scene.reach_down_mm + (width_down_units(scene) + DOWN_UNITS) * unit
     foot = y + HEIGHT_UNITS * unit
     for low, high in _runs(found.suitable):
         canvas.hatched(_box(low, high, y, foot), f"{scene.name}-offsets-suitable")

@@ -27,8 +27,16 @@ def widest_radius_mm(wheel: WheelShape, outer_mm: float) -> float:
     return bead + WIDEST_AT * (outer_mm - bead)
 
 
+Steps = tuple[str | float, ...]
+
+
 def tyre(wheel: WheelShape, outer_mm: float, side: int, *, flat: bool) -> str:
     """Return the tyre's outline above (side -1) or below (side 1) the axis; `flat` where it stands on the ground."""
+    return points(*tyre_steps(wheel, outer_mm, side, flat=flat))
+
+
+def tyre_steps(wheel: WheelShape, outer_mm: float, side: int, *, flat: bool) -> Steps:
+    """Return the same as letters and coordinates."""
     centre, bead = wheel.centre_mm, 0.5 * wheel.bead_diameter_mm
     height = outer_mm - bead
     seat, section = 0.5 * min(wheel.rim_width_mm, wheel.section_width_mm), 0.5 * wheel.section_width_mm
@@ -36,13 +44,13 @@ def tyre(wheel: WheelShape, outer_mm: float, side: int, *, flat: bool) -> str:
     widest = widest_radius_mm(wheel, outer_mm)
     shoulder = outer_mm if flat else outer_mm - SHOULDER_DROP * height
     turn = section - 0.45 * (section - tread)
-    crown: tuple[str | float, ...] = ("L",) if flat else ("Q", centre, side * outer_mm)
-    crown_end: tuple[str | float, ...] = (centre + 0.9 * tread, side * shoulder)
+    crown: Steps = ("L",) if flat else ("Q", centre, side * outer_mm)
+    crown_end: Steps = (centre + 0.9 * tread, side * shoulder)
     if not flat:
         # Two halves, so that the crown itself is a point of the outline.
         rise = side * outer_mm
         crown = ("Q", centre - 0.45 * tread, rise, centre, rise, "Q", centre + 0.45 * tread, rise)
-    steps: tuple[str | float, ...] = (
+    return (
         *("M", centre - seat, side * bead),
         *("C", centre - seat, side * (bead + 0.2 * height)),
         *(centre - section, side * (widest - 0.28 * height), centre - section, side * widest),
@@ -55,7 +63,6 @@ def tyre(wheel: WheelShape, outer_mm: float, side: int, *, flat: bool) -> str:
         *("C", centre + section, side * (widest - 0.28 * height)),
         *(centre + seat, side * (bead + 0.2 * height), centre + seat, side * bead),
     )
-    return points(*steps)
 
 
 def rim(wheel: WheelShape, side: int) -> str:
@@ -66,7 +73,7 @@ def rim(wheel: WheelShape, side: int) -> str:
     depth = radius - WELL_DEPTH_MM
 
     def at(x: float, r: float) -> tuple[float, float]:
-        return centre + x, side * r
+        return centre + wheel.facing * x, side * r
 
     return points(
         *("M", *at(-half - FLANGE_MM, lip)),
@@ -82,14 +89,16 @@ def rim(wheel: WheelShape, side: int) -> str:
 def disc(wheel: WheelShape, hub_radius_mm: float, face_mm: float, side: int) -> str:
     """Return one face of the web from hub to rim, `face_mm` outboard: indicative, its real shape is not known."""
     outer, _ = _well(wheel)
-    x, r = wheel.centre_mm + outer, 0.5 * wheel.rim_diameter_mm - WELL_DEPTH_MM
+    # A twin's outer wheel is turned round, and its disc lies against the inner one's.
+    turn, start = wheel.facing, -face_mm if wheel.facing > 0 else face_mm - 2.0 * DISC_MM
+    x, r = outer, 0.5 * wheel.rim_diameter_mm - WELL_DEPTH_MM
     if face_mm:
         # The outer face meets the rim higher, where the well rises to the bead seat.
         x, r = x - 0.06 * 0.5 * wheel.rim_width_mm, r + 0.7 * WELL_DEPTH_MM
-    middle = 0.5 * (hub_radius_mm + r)
+    x, middle = wheel.centre_mm + turn * x, 0.5 * (hub_radius_mm + r)
     return points(
-        *("M", -face_mm, side * hub_radius_mm, "C", -face_mm - 4.0, side * middle),
-        *(x - face_mm * 0.4, side * middle, x, side * r),
+        *("M", start, side * hub_radius_mm, "C", start - turn * 4.0, side * middle),
+        *(x - turn * face_mm * 0.4, side * middle, x, side * r),
     )
 
 

@@ -23,9 +23,13 @@ PAPER_UNIT_MM: Final = 0.2
 SCALES: Final = (1, 2, 5, 10, 20, 50)
 """Reductions to choose from, 1:n."""
 TALLEST_PAPER_MM: Final = 168.0
+# How far apart the lines of a hatching stand; closer where two things would be in one place.
+HATCH_UNITS, OVERLAP_UNITS = 7.0, 4.0
 MOST_LABEL: Final = 60
 TITLE_UNITS, TITLE_STEP_UNITS = 18.0, 25.0
 LABEL_UNITS, LABEL_STEP_UNITS = 16.0, 22.0
+NOTES_UNITS, NOTES_STEP = 14.5, 1.35
+"""Size of the notes, and how far apart their lines stand as a share of it."""
 
 STYLE: Final = """
 .drawing{--ink:#1b2126;--paper:#fffdf7;--soft:#4b545b;--good:#1c6638;--care:#7a4e00;--ask:#24588c;--unwise:#86297a;
@@ -37,6 +41,7 @@ font-family:"Segoe UI",Roboto,Arial,"Liberation Sans","DejaVu Sans",sans-serif}
 --bad:#a3161f}}
 .drawing .paper{fill:var(--paper)}
 .drawing .wide,.drawing .narrow,.drawing .chain,.drawing .phantom{stroke:var(--ink);fill:none}
+.drawing .overlap,.drawing .overlap .narrow{stroke:var(--bad)}
 .drawing .solid,.drawing .words{fill:var(--ink);stroke:none}
 .drawing .words{paint-order:stroke;stroke:var(--paper);stroke-width:.28em;stroke-linejoin:round}
 .drawing .soft{fill:var(--soft)}
@@ -64,9 +69,11 @@ def unit_mm(scale: int) -> float:
     return scale * PAPER_UNIT_MM
 
 
-def new_sheet(view: str, size_mm: tuple[float, float], scale: int, speech: Speech, *, styled: bool) -> Canvas:
-    """Return the canvas of an empty sheet; `size_mm` is in real millimetres, `styled` puts the style in."""
-    width, height = size_mm
+def new_sheet(
+    view: str, size_mm: tuple[float, float], scale_and_unit: tuple[int, float], speech: Speech, *, styled: bool
+) -> Canvas:
+    """Return the canvas of an empty sheet; size and drawing unit in real millimetres, `styled` puts the style in."""
+    (width, height), (scale, unit) = size_mm, scale_and_unit
     root = Element(
         "svg",
         {
@@ -86,7 +93,7 @@ def new_sheet(view: str, size_mm: tuple[float, float], scale: int, speech: Speec
     SubElement(root, "desc", {"id": f"{view}-desc"})
     if styled:
         SubElement(root, "style").text = STYLE
-    canvas = Canvas(root, unit_mm(scale), f"{view}-hatch", speech)
+    canvas = Canvas(root, unit, f"{view}-hatch", speech)
     _hatch(canvas)
     # Colours as attributes too, for programs that read no style sheet.
     SubElement(root, "rect", {"class": "paper", "width": "100%", "height": "100%", "fill": "#fff"})
@@ -94,11 +101,13 @@ def new_sheet(view: str, size_mm: tuple[float, float], scale: int, speech: Speec
 
 
 def _hatch(canvas: Canvas) -> None:
-    step = number(7.0 * canvas.unit_mm)
     definitions = SubElement(canvas.element, "defs")
-    attributes = {"id": canvas.hatch, "width": step, "height": step, "patternUnits": "userSpaceOnUse"}
-    pattern = SubElement(definitions, "pattern", attributes | {"patternTransform": "rotate(45)"})
-    Canvas(pattern, canvas.unit_mm, canvas.hatch, canvas.speech).line((0.0, 0.0), (0.0, 7.0 * canvas.unit_mm), NARROW)
+    for name, apart, turn in ((canvas.hatch, HATCH_UNITS, 45), (f"{canvas.hatch}-overlap", OVERLAP_UNITS, -45)):
+        step = number(apart * canvas.unit_mm)
+        attributes = {"id": name, "width": step, "height": step, "patternUnits": "userSpaceOnUse"}
+        pattern = SubElement(definitions, "pattern", attributes | {"patternTransform": f"rotate({turn})"})
+        group = Canvas(SubElement(pattern, "g", {"class": name.rpartition("-")[2]}), canvas.unit_mm, "", canvas.speech)
+        group.line((0.0, 0.0), (0.0, apart * canvas.unit_mm), NARROW)
 
 
 def describe(canvas: Canvas, title: str, sentences: Sequence[str]) -> None:
@@ -132,13 +141,15 @@ class Heading(NamedTuple):
             canvas.text((x, y), line, LABEL_UNITS, "start")
 
 
-def paragraph(canvas: Canvas, at: tuple[float, float], texts: Sequence[str], width: float, size: float = 13.0) -> float:
+def paragraph(
+    canvas: Canvas, at: tuple[float, float], texts: Sequence[str], width: float, size: float = NOTES_UNITS
+) -> float:
     """Write paragraphs into a width [mm], each on lines of its own; return where the next line would stand."""
     x, y = at
     for text in texts:
         for line in wrapped(canvas.speech.say(text), width, size * canvas.unit_mm):
             canvas.text((x, y), line, size, "start", "soft")
-            y += 1.35 * size * canvas.unit_mm
+            y += NOTES_STEP * size * canvas.unit_mm
     return y
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from math import pi, sqrt
 from types import MappingProxyType
 from typing import Final, NamedTuple
@@ -16,7 +16,7 @@ from service.core.numeric import known
 from service.core.saying import Amount, Said, say
 from service.drawing import paper
 from service.drawing.canvas import Canvas, points
-from service.drawing.dimension_lines import across, along, extension
+from service.drawing.dimension_lines import across, along, beneath, extension
 from service.drawing.legend import Legend
 from service.drawing.lettering import wrapped
 from service.drawing.lines import CHAIN, NARROW, PHANTOM, WIDE, LineType
@@ -42,11 +42,13 @@ CORNER: Final = sqrt((1.0 - GROSS_SHARE) / (4.0 - pi))
 MARGIN_UNITS: Final = 16.0
 SIDE_UNITS: Final = 140.0
 ABOVE_UNITS: Final = 62.0
-BELOW_UNITS: Final = 100.0
+BELOW_UNITS: Final = 104.0
 # Larger than in a section: beside other things this sheet is shown smaller.
-VALUES_SIZE, LABELS_SIZE, NOTES_SIZE = 19.0, 16.5, 15.0
-# What stands in place of a patch that is not known [mm].
-EMPTY_MM: Final = 120.0
+VALUES_SIZE, LABELS_SIZE, NOTES_SIZE = 19.0, 17.0, 16.0
+# The space of a patch across and along, the same in every sheet: at 1:5 it holds that of any tyre of a car or van,
+# so that the drawings of several candidates are at one scale whichever they are.
+CELL_UNITS: Final = (300.0, 200.0)
+LEAST_SCALE: Final = 5
 
 
 class Patch(NamedTuple):
@@ -62,11 +64,6 @@ class Patch(NamedTuple):
     def known(self) -> bool:
         """Return whether the models could say anything."""
         return known(self.area_cm2.value)
-
-    @property
-    def size_mm(self) -> tuple[float, float]:
-        """Return width and length at the far end of their bands."""
-        return (self.width_mm.high, self.length_mm.high) if self.known else (EMPTY_MM, EMPTY_MM)
 
 
 class PatchRow(NamedTuple):
@@ -89,11 +86,9 @@ def draw_patches(
     both = _rows(found)
     rows = [row for row in both if axles in ("both", row.name)]
     # Scale and cells suit both axles even where one is drawn, so that two drawings can stand side by side.
-    sizes = [patch.size_mm for row in both for patch in (row.now, row.then)]
-    cell, tallest = max(size[0] for size in sizes), max(size[1] for size in sizes)
-    scale = paper.scale_for(2.0 * cell)
+    scale = _scale([patch for row in both for patch in (row.now, row.then)])
     unit = paper.unit_mm(scale)
-    cell = max(cell, 220.0 * unit)
+    cell, tallest = CELL_UNITS[0] * unit, CELL_UNITS[1] * unit
     across_mm, down_mm = cell + SIDE_UNITS * unit, tallest + (ABOVE_UNITS + BELOW_UNITS) * unit
     # Both axles: present beside proposed, an axle a row. One axle: present above proposed, narrow enough for a phone.
     step = (across_mm, 0.0) if len(rows) > 1 else (0.0, down_mm)
@@ -103,8 +98,8 @@ def draw_patches(
     foot = heading.height + 2 * down_mm
     note_lines = sum(len(wrapped(speech.say(note), text_width, NOTES_SIZE * unit)) for note in NOTES)
     legend = Legend.made(speech, text_width, unit, scale)
-    height = foot + (42 + legend.height_units + 1.35 * NOTES_SIZE * note_lines) * unit
-    canvas = paper.new_sheet("patches", (width, height), scale, speech, styled=styled)
+    height = foot + (42 + legend.height_units + paper.NOTES_STEP * NOTES_SIZE * note_lines) * unit
+    canvas = paper.new_sheet("patches", (width, height), (scale, unit), speech, styled=styled)
     paper.describe(canvas, TITLE, [*_sentences(rows), *NOTES])
     heading.draw(canvas, MARGIN_UNITS * unit)
     for index, row in enumerate(rows):
@@ -112,6 +107,18 @@ def draw_patches(
     y = legend.draw(canvas, (MARGIN_UNITS * unit, foot + 18 * unit))
     paper.paragraph(canvas, (MARGIN_UNITS * unit, y + 6 * unit), NOTES, text_width, NOTES_SIZE)
     return paper.finished(canvas)
+
+
+def _scale(patches: Sequence[Patch]) -> int:
+    """Return the reduction 1:n: that of every sheet, but for patches that its space does not hold."""
+    sizes = [(patch.width_mm.high, patch.length_mm.high) for patch in patches if patch.known]
+    steps = (n for n in paper.SCALES if n >= LEAST_SCALE)
+    held = (
+        n
+        for n in steps
+        if all(side <= cell * paper.unit_mm(n) for size in sizes for side, cell in zip(size, CELL_UNITS, strict=True))
+    )
+    return next(held, paper.SCALES[-1])
 
 
 def _rows(found: Assessment) -> list[PatchRow]:
@@ -165,7 +172,8 @@ def _measures(canvas: Canvas, patch: Patch, name: str, cell_units: float) -> Non
     canvas.line((-arm, 0.0), (arm, 0.0), CHAIN)
     canvas.line((0.0, -arm), (0.0, arm), CHAIN)
     below, beside = 0.5 * length.high + 28 * unit, 0.5 * width.high + 26 * unit
-    across(canvas, (-0.5 * width.value, 0.5 * width.value), below, _words(width), f"{name}-width", VALUES_SIZE)
+    across(canvas, (-0.5 * width.value, 0.5 * width.value), below, f"{name}-width")
+    beneath(canvas, (0.0, below), _words(width), cell_units + 2 * MARGIN_UNITS, VALUES_SIZE)
     along(canvas, beside, (-0.5 * length.value, 0.5 * length.value), "", f"{name}-length")
     # Beside the line and in two lines: a patch is shorter than its words.
     room = 0.5 * cell_units + SIDE_UNITS - beside / unit - 9.0
@@ -183,7 +191,7 @@ def _measures(canvas: Canvas, patch: Patch, name: str, cell_units: float) -> Non
     )
     for line, (said, style) in enumerate(lines):
         size = canvas.fitted(said, LABELS_SIZE, cell_units + 2 * MARGIN_UNITS)
-        canvas.text((0.0, below + (27 + 22 * line) * unit), said, size, style=style)
+        canvas.text((0.0, below + (50 + 22 * line) * unit), said, size, style=style)
 
 
 def _outline(canvas: Canvas, patch: Patch, kind: LineType, name: str) -> None:

@@ -44,7 +44,14 @@ PROPOSED_NOTES = MissingNotes(
     say("The ground under the proposed tyre is not drawn: its loaded radius is not known."),
     say("The proposed rim states no offset (ET): it is drawn about the other one's centre."),
 )
-TWIN_NOTE = say("Twin wheels: one of the two is drawn.")
+TWIN_NOTE = say("Twin wheels: one of the two is drawn, as no rim states its offset (ET).")
+PLAIN_HUB_NOTE = say("The bolt circle is not stated: the hub is drawn as a plain line.")
+# How far the flange of a hub reaches beyond the centres of its bolts: indicative, its shape is not known.
+BEYOND_BOLTS_MM = 16.0
+# A hub whose bolts are not stated is a line of this share of the rim's diameter, on both sides of the axis.
+PLAIN_HUB_SHARE = 0.15
+# No hub is drawn larger than this share of the rim's diameter on both sides of the axis.
+LARGEST_HUB_SHARE = 0.4
 
 
 class WheelShape(NamedTuple):
@@ -65,6 +72,11 @@ class WheelShape(NamedTuple):
     outer_edge_mm: float
     clear_radius_mm: float
     """How far from the axis must be clear; like the edges of a proposed wheel, with the growth that it may have."""
+    twin_gap_mm: float
+    """Between the two grown tyres of a twin; NaN for a single wheel and where no offset is known."""
+    twin: bool = False
+    facing: int = 1
+    """1 as a wheel is mounted, -1 turned round, as the outer one of a twin."""
 
     @property
     def has_tyre(self) -> bool:
@@ -81,11 +93,31 @@ class WheelShape(NamedTuple):
         """Return how far it reaches down: to the ground, where that is known."""
         return known_or(self.loaded_radius_mm, self.radius_mm)
 
+    @property
+    def outer(self) -> WheelShape:
+        """Return the wheel that is furthest outboard: itself, or the other one of a twin, turned round."""
+        return self._replace(centre_mm=-self.centre_mm, facing=-1) if self.twin else self
+
+    @property
+    def both(self) -> tuple[tuple[str, WheelShape], ...]:
+        """Return the wheel, and with a twin the outer one, with what is added to the names of their lines."""
+        return (("", self), ("-outer", self.outer)) if self.twin else (("", self),)
+
+    @property
+    def half_outboard_mm(self) -> float:
+        """Return half the width that the room outboard is reckoned with."""
+        return self.outer_edge_mm + self.outer.centre_mm
+
+    @property
+    def half_inboard_mm(self) -> float:
+        """Return half the width that the room inboard is reckoned with."""
+        return self.inner_edge_mm - self.centre_mm
+
     def reaches(self) -> Iterator[tuple[float, float]]:
         """Yield pairs of how far it reaches outboard and inboard of the hub face."""
         for width in (self.section_width_mm, rim_overall_width_mm(self.rim_width_mm)):
             if known(width):
-                yield 0.5 * width - self.centre_mm, 0.5 * width + self.centre_mm
+                yield 0.5 * width - self.outer.centre_mm, 0.5 * width + self.centre_mm
         if known(self.offset_mm) and known(self.inner_edge_mm):
             yield self.outer_edge_mm, self.inner_edge_mm
 
@@ -107,6 +139,11 @@ class AxleScene(NamedTuple):
     def placed(self) -> bool:
         """Return whether the proposed wheel's place at the hub is known."""
         return known(self.then.offset_mm)
+
+    @property
+    def lowest_rim_mm(self) -> float:
+        """Return the radius of the smaller of both rims: within it there is nothing but hub and disc."""
+        return 0.5 * min(self.now.rim_diameter_mm, self.then.rim_diameter_mm)
 
     @property
     def reach_outboard_mm(self) -> float:
@@ -142,9 +179,13 @@ def _scene(view: AxleView, proposed: Fitment) -> AxleScene:
     centre_now = known_or(now.facts.offset_mm, known_or(then.facts.offset_mm, 0.0))
     centre_then = known_or(then.facts.offset_mm, centre_now)
     shape_now, shape_then = _shape(now, axle.fitted, centre_now), _shape(then, proposed, centre_then)
+    stated = known(now.facts.offset_mm) or known(then.facts.offset_mm)
+    if axle.wheels_per_side > 1 and stated:
+        shape_now, shape_then = shape_now._replace(twin=True), shape_then._replace(twin=True)
     circle = known_or(then.facts.bolt_circle_mm, known_or(now.facts.bolt_circle_mm, UNKNOWN))
     if axle.hub_bolt_circle is not None:
         circle = axle.hub_bolt_circle.diameter_mm
+    spacers = _spacers(axle.fitted, proposed)
     return AxleScene(
         view.name,
         shape_now,
@@ -153,10 +194,13 @@ def _scene(view: AxleView, proposed: Fitment) -> AxleScene:
         now.geometry.outer_edge_mm + axle.clearance_outboard_mm,
         0.5 * now.geometry.overall_diameter_mm + axle.clearance_radial_mm,
         circle,
-        # The flange of the hub reaches a little beyond the bolts: indicative, the shape is not known.
-        min(known_or(0.5 * circle + 16.0, 0.3 * shape_then.rim_diameter_mm), 0.4 * shape_then.rim_diameter_mm),
-        (*_notes(shape_now, shape_then, axle.wheels_per_side), *_spacers(axle.fitted, proposed)),
+        _hub_radius_mm(circle, shape_then.rim_diameter_mm),
+        (*_notes(shape_now, shape_then), *_of_hub(axle.wheels_per_side, shape_then, circle), *spacers),
     )
+
+
+def _hub_radius_mm(circle_mm: float, rim_mm: float) -> float:
+    return min(known_or(0.5 * circle_mm + BEYOND_BOLTS_MM, PLAIN_HUB_SHARE * rim_mm), LARGEST_HUB_SHARE * rim_mm)
 
 
 def _shape(wheel: Wheel, fitment: Fitment, centre_mm: float) -> WheelShape:
@@ -179,6 +223,7 @@ def _shape(wheel: Wheel, fitment: Fitment, centre_mm: float) -> WheelShape:
         shape.inner_edge_mm,
         shape.outer_edge_mm,
         0.5 * shape.overall_diameter_mm,
+        shape.twin_gap_mm,
     )
 
 
@@ -205,7 +250,14 @@ def _spacers(now: Fitment, then: Fitment) -> Iterator[Said]:
         )
 
 
-def _notes(now: WheelShape, then: WheelShape, wheels_per_side: int) -> Iterator[Said]:
+def _of_hub(wheels_per_side: int, then: WheelShape, circle_mm: float) -> Iterator[Said]:
+    if wheels_per_side > 1 and not then.twin:
+        yield TWIN_NOTE
+    if known(then.offset_mm) and unknown(circle_mm):
+        yield PLAIN_HUB_NOTE
+
+
+def _notes(now: WheelShape, then: WheelShape) -> Iterator[Said]:
     for wheel, words in ((now, PRESENT_NOTES), (then, PROPOSED_NOTES)):
         if not wheel.has_tyre:
             yield words.no_size
@@ -213,5 +265,3 @@ def _notes(now: WheelShape, then: WheelShape, wheels_per_side: int) -> Iterator[
             yield words.no_ground
         if unknown(wheel.offset_mm):
             yield words.no_offset
-    if wheels_per_side > 1:
-        yield TWIN_NOTE

@@ -10,9 +10,11 @@ from service.assessment.answer.assess import Assessment
 from service.assessment.answer.verdict_words import VERDICT_WORDS
 from service.core.saying import Said, say
 from service.drawing import offset_strip, paper, section_dimensions, wheels
-from service.drawing.canvas import Canvas
+from service.drawing.canvas import Canvas, Point
+from service.drawing.frame import Frame
 from service.drawing.legend import Legend
 from service.drawing.lettering import clean, fitting, width_of, wrapped
+from service.drawing.rooms import draw_rooms
 from service.drawing.scene import AxleChoice, AxleScene, scenes
 from service.drawing.terms import AXLES, PRESENT, PROPOSED, on_axle
 from service.drawing.verdict_line import STEP_UNITS, counts, draw_verdict
@@ -36,15 +38,10 @@ INDICATIVE: Final = say(
     "The loaded radius is an estimate. Room counts from the tyre's width in service to what was measured at the "
     "present wheel, to the arch at full bump."
 )
-# Space round the wheel [drawing units]: for the dimensions at its sides, and for the words above.
-OUTBOARD_UNITS: Final = 62.0
-INBOARD_UNITS: Final = 74.0
+# Space between the axles [drawing units], and for the words above each.
 GAP_UNITS: Final = 16.0
-HEADING_UNITS: Final = 92.0
-ABOVE_UNITS: Final = 46.0
-BELOW_UNITS: Final = 78.0
-NARROWEST_UNITS: Final = 400.0
-WORDS_UNITS: Final = 14.0
+HEADING_UNITS: Final = 78.0
+WORDS_UNITS: Final = 15.0
 # Where the designations begin beside short words for present and proposed.
 COLUMN_UNITS: Final = 70.0
 
@@ -64,23 +61,21 @@ def draw_section(
     windows = offset_strip.windows_of_axles(found) if window else {}
     both = scenes(found, "both")
     drawn = [scene for scene in both if axles in ("both", scene.name)]
-    # Scale and panel suit both axles even where one is drawn, so that two drawings can stand side by side.
-    up, down = max(s.reach_up_mm for s in both), max(s.reach_down_mm for s in both)
-    scale = paper.scale_for(up + down)
-    unit = paper.unit_mm(scale)
-    panel = max(_panel_width(scene, unit) for scene in both)
+    # The frame suits both axles even where one is drawn, so that two drawings can stand side by side.
+    frame = Frame.made(both)
+    unit, panel = frame.unit, frame.panel
     width = len(drawn) * (panel + GAP_UNITS * unit) + GAP_UNITS * unit
     text_width = width - 2 * GAP_UNITS * unit
     heading = paper.Heading.made(speech.say(TITLE), found.case.candidate.label, text_width, unit)
     # In a page the verdict stands above; a drawing by itself carries it.
     top = heading.height + (STEP_UNITS * unit if styled else 0.0)
-    axis = top + (HEADING_UNITS + ABOVE_UNITS) * unit + up
-    foot = axis + down + (BELOW_UNITS + (offset_strip.TALLER_UNITS if window else 0.0)) * unit
+    axis = top + HEADING_UNITS * unit + frame.up
+    foot = axis + frame.down + (offset_strip.TALLER_UNITS * unit if window else 0.0)
     notes = _notes(found, drawn, speech, styled=styled) + _window_notes(drawn, windows)
-    legend = Legend.made(speech, text_width, unit, scale)
-    note_lines = sum(len(wrapped(speech.say(note), text_width, 13 * unit)) for note in notes)
-    height = foot + (32 + legend.height_units + 17.6 * note_lines) * unit
-    canvas = paper.new_sheet("section", (width, height), scale, speech, styled=styled)
+    legend = Legend.made(speech, text_width, unit, frame.scale)
+    note_lines = sum(len(wrapped(speech.say(note), text_width, paper.NOTES_UNITS * unit)) for note in notes)
+    height = foot + (32 + legend.height_units + paper.NOTES_STEP * paper.NOTES_UNITS * note_lines) * unit
+    canvas = paper.new_sheet("section", (width, height), (frame.scale, unit), speech, styled=styled)
     paper.describe(canvas, TITLE, [*_told(found, drawn), *notes])
     heading.draw(canvas, GAP_UNITS * unit)
     if styled:
@@ -88,7 +83,8 @@ def draw_section(
     left = GAP_UNITS * unit
     for scene in drawn:
         _designations(canvas, scene, (left, top), panel)
-        wheel = _panel(canvas, scene, left + _hub_place(scene, panel, unit), axis)
+        hub = frame.hub_place(scene)
+        wheel = _panel(canvas, scene, (left + hub, axis), (-hub, panel - hub))
         offset_strip.draw_strip(wheel, scene, windows.get(scene.name))
         left += panel + GAP_UNITS * unit
     y = legend.draw(canvas, (GAP_UNITS * unit, foot + 24 * unit))
@@ -115,17 +111,6 @@ def _window_notes(drawn: Sequence[AxleScene], windows: offset_strip.Windows) -> 
     return [*told, offset_strip.MEANING]
 
 
-def _panel_width(scene: AxleScene, unit: float) -> float:
-    needed = scene.reach_outboard_mm + scene.reach_inboard_mm + (OUTBOARD_UNITS + INBOARD_UNITS) * unit
-    return max(needed, NARROWEST_UNITS * unit)
-
-
-def _hub_place(scene: AxleScene, width: float, unit: float) -> float:
-    """Return where the hub face stands in a panel, so that wheel and dimensions stand in its middle."""
-    needed = scene.reach_outboard_mm + scene.reach_inboard_mm + (OUTBOARD_UNITS + INBOARD_UNITS) * unit
-    return 0.5 * (width - needed) + OUTBOARD_UNITS * unit + scene.reach_outboard_mm
-
-
 def _designations(canvas: Canvas, scene: AxleScene, at: tuple[float, float], width: float) -> None:
     (x, y), unit, say_it = at, canvas.unit_mm, canvas.speech.say
     canvas.text((x, y + 22 * unit), AXLES[scene.name], 20, "start", "strong")
@@ -142,11 +127,12 @@ def _designations(canvas: Canvas, scene: AxleScene, at: tuple[float, float], wid
         canvas.text((x + column * unit, line_y), designations, size, "start")
 
 
-def _panel(canvas: Canvas, scene: AxleScene, hub_x: float, axis_y: float) -> Canvas:
-    panel = canvas.group(scene.name, (hub_x, axis_y))
+def _panel(canvas: Canvas, scene: AxleScene, hub: Point, sides: tuple[float, float]) -> Canvas:
+    panel = canvas.group(scene.name, hub)
     wheels.surroundings(panel, scene)
     wheels.present(panel, scene)
-    wheels.hub(panel, scene)
+    wheels.hub(panel, scene, sides[1])
     wheels.proposed(panel, scene)
-    section_dimensions.dimensions(panel, scene)
+    section_dimensions.dimensions(panel, scene, sides)
+    draw_rooms(panel, scene, sides)
     return panel

@@ -5,25 +5,19 @@ from __future__ import annotations
 from typing import Final
 
 from service.core.numeric import known, known_or
-from service.core.saying import say
 from service.drawing import outline
 from service.drawing.canvas import Canvas, points
-from service.drawing.lettering import width_of
 from service.drawing.lines import CHAIN, NARROW, PHANTOM, WIDE, LineType
 from service.drawing.scene import AxleScene, WheelShape
+from service.drawing.terms import HUB_FACE
 
-# Say: names a surface in a drawing: what the wheel is bolted against
-HUB_FACE: Final = say("hub face")
-# Say: names a thing in a drawing: the suspension strut beside the wheel
-STRUT: Final = say("strut")
-# Say: names a thing in a drawing: the outer edge of the wing (fender) above the wheel
-WING_EDGE: Final = say("wing edge")
-# Say: names a thing in a drawing: the wheel arch above the tyre, with the suspension fully compressed
-ARCH: Final = say("arch, at full bump")
 BEYOND_UNITS: Final = 16.0
-NAMES_SIZE: Final = 14.0
-# What a section leaves free beside whatever reaches furthest outboard, as the least.
-LEFT_UNITS: Final = 72.0
+# How far a wheel's centre line reaches from the well towards the axis: to the dimension of the offset.
+CENTRE_UNITS: Final = 28.0
+NAMES_SIZE: Final = 15.0
+# From the axis up to the name of the hub face, and from whatever stands left of it.
+HUB_WORDS_UNITS: Final = 14.0
+BESIDE_UNITS: Final = 10.0
 # Half of the arch that is drawn, as a share of the width of the tyre.
 ARCH_SHARE: Final = 0.42
 SOLID_UNITS: Final = 9.0
@@ -31,28 +25,38 @@ HUB_FLANGE_MM: Final = 12.0
 # How far the centre line of a bolt reaches on both sides of the hub face.
 BOLT_MM: Final = 28.0
 # How far the lines of strut and wing edge reach, as shares of the wheel's radius: indicative, their shape is not known.
-STRUT_FROM, STRUT_TO = 0.42, 1.04
-WING_FROM, WING_TO = 0.62, 1.04
+STRUT_FROM, STRUT_TO = 0.66, 1.04
+WING_FROM, WING_TO = 0.66, 1.04
 
 
 def present(canvas: Canvas, scene: AxleScene) -> None:
-    """Draw the present wheel as a phantom."""
-    _wheel(canvas, scene.now, PHANTOM, f"{scene.name}-present")
+    """Draw the present wheel, or both of a twin, as a phantom."""
+    _wheels(canvas, scene.now, PHANTOM, f"{scene.name}-present")
 
 
 def proposed(canvas: Canvas, scene: AxleScene) -> None:
-    """Draw the proposed wheel solid, with its centre lines."""
+    """Draw the proposed wheel, or both of a twin, solid, with the centre lines."""
     wheel, unit = scene.then, canvas.unit_mm
     reach = BEYOND_UNITS * unit
     outboard, inboard = scene.reach_outboard_mm + reach, scene.reach_inboard_mm + reach
     canvas.line((-outboard, 0.0), (inboard, 0.0), CHAIN, f"{scene.name}-axis")
-    top = -max(scene.now.radius_mm, wheel.radius_mm) - reach
-    canvas.line((wheel.centre_mm, top), (wheel.centre_mm, wheel.lowest_mm + reach), CHAIN, f"{scene.name}-centre")
+    # In two pieces: nothing is measured from it between them, and words stand there.
+    within = scene.lowest_rim_mm - outline.WELL_DEPTH_MM - CENTRE_UNITS * unit
+    top, bottom = -max(scene.now.radius_mm, wheel.radius_mm) - reach, wheel.lowest_mm + reach
+    for suffix, each in wheel.both:
+        canvas.line((each.centre_mm, top), (each.centre_mm, -within), CHAIN, f"{scene.name}-centre{suffix}")
+        canvas.line((each.centre_mm, within), (each.centre_mm, bottom), CHAIN)
     if scene.placed:
-        for side in (-1, 1):
-            for face_mm in (0.0, outline.DISC_MM):
-                canvas.path(outline.disc(wheel, scene.hub_radius_mm, face_mm, side), NARROW)
-    _wheel(canvas, wheel, WIDE, f"{scene.name}-proposed")
+        for _, each in wheel.both:
+            for side in (-1, 1):
+                for face_mm in (0.0, outline.DISC_MM):
+                    canvas.path(outline.disc(each, scene.hub_radius_mm, face_mm, side), NARROW)
+    _wheels(canvas, wheel, WIDE, f"{scene.name}-proposed")
+
+
+def _wheels(canvas: Canvas, wheel: WheelShape, kind: LineType, name: str) -> None:
+    for suffix, each in wheel.both:
+        _wheel(canvas, each, kind, f"{name}{suffix}")
 
 
 def _wheel(canvas: Canvas, wheel: WheelShape, kind: LineType, name: str) -> None:
@@ -64,21 +68,32 @@ def _wheel(canvas: Canvas, wheel: WheelShape, kind: LineType, name: str) -> None
         canvas.path(outline.tyre(wheel, wheel.lowest_mm, 1, flat=grounded), kind, f"{name}-tyre-loaded")
 
 
-def hub(canvas: Canvas, scene: AxleScene) -> None:
-    """Draw the hub's flange and its face, the origin of every place across the car."""
+def hub(canvas: Canvas, scene: AxleScene, right_mm: float) -> None:
+    """Draw the hub's face, the origin of every place across the car, and its flange where its bolts are stated."""
     if not scene.placed:
         return
     radius, unit = scene.hub_radius_mm, canvas.unit_mm
-    canvas.hatched(_box(0.0, HUB_FLANGE_MM, -radius, radius))
-    canvas.path(_box(0.0, HUB_FLANGE_MM, -radius, radius), NARROW)
-    canvas.line((-outline.DISC_MM, -radius), (-outline.DISC_MM, radius), NARROW)
+    for disc in range(len(scene.then.both)):
+        x = -outline.DISC_MM * (disc + 1)
+        canvas.line((x, -radius), (x, radius), NARROW)
     canvas.line((0.0, -radius), (0.0, radius), WIDE, f"{scene.name}-hub-face")
+    edge = 0.0
     if known(scene.bolt_circle_mm):
+        edge = HUB_FLANGE_MM
+        canvas.hatched(_box(0.0, edge, -radius, radius), f"{scene.name}-hub-flange")
+        canvas.path(_box(0.0, edge, -radius, radius), NARROW)
         for side in (-0.5, 0.5):
             y = side * scene.bolt_circle_mm
             canvas.line((-BOLT_MM, y), (BOLT_MM, y), CHAIN, f"{scene.name}-bolt-{'upper' if side < 0 else 'lower'}")
-    canvas.line((HUB_FLANGE_MM, 0.2 * radius), (HUB_FLANGE_MM + 14 * unit, 0.2 * radius), NARROW)
-    canvas.text((HUB_FLANGE_MM + 18 * unit, 0.2 * radius + 4 * unit), HUB_FACE, NAMES_SIZE, "start")
+    # Above the axis: below it the loaded radius is measured.
+    x, y = beside_hub(scene, unit), -HUB_WORDS_UNITS * unit
+    canvas.line((edge, y - 5 * unit), (x - 3 * unit, y - 5 * unit), NARROW, f"{scene.name}-hub-leader")
+    canvas.text((x, y), HUB_FACE, canvas.fitted(HUB_FACE, NAMES_SIZE, (right_mm - x) / unit), "start")
+
+
+def beside_hub(scene: AxleScene, unit: float) -> float:
+    """Return from where on words may stand inboard of hub, bolts and the wheel's centre, within the rim."""
+    return max(scene.then.centre_mm, BOLT_MM) + BESIDE_UNITS * unit
 
 
 def surroundings(canvas: Canvas, scene: AxleScene) -> None:
@@ -89,35 +104,28 @@ def surroundings(canvas: Canvas, scene: AxleScene) -> None:
         x, y1, y2 = scene.strut_mm, -STRUT_TO * radius, -STRUT_FROM * radius
         canvas.hatched(_box(x, x + solid, y1, y2))
         canvas.line((x, y1), (x, y2), NARROW, f"{scene.name}-strut")
-        canvas.text((x + solid, y1 - 6 * canvas.unit_mm), STRUT, NAMES_SIZE)
     if known(scene.wing_mm):
         x, y1, y2 = -scene.wing_mm, -WING_TO * radius, -WING_FROM * radius
         canvas.hatched(_box(x - solid, x, y1, y2))
         canvas.line((x, y1), (x, y2), NARROW, f"{scene.name}-wing")
-        _name_wing_edge(canvas, scene, (x - solid, y1 - 6 * canvas.unit_mm))
     if known(scene.arch_radius_mm):
-        y, (x1, x2) = -scene.arch_radius_mm, _arch_ends(scene)
-        canvas.hatched(_box(x1, x2, y - solid, y))
-        canvas.line((x1, y), (x2, y), NARROW, f"{scene.name}-arch")
-        # Above the names of strut and wing edge, wherever the arch stands.
-        y = min(y - solid - 5 * canvas.unit_mm, -STRUT_TO * radius - 23 * canvas.unit_mm)
-        room = (scene.then.centre_mm + scene.reach_outboard_mm) / canvas.unit_mm + LEFT_UNITS
-        canvas.text((scene.then.centre_mm, y), ARCH, canvas.fitted(ARCH, NAMES_SIZE, room), "end")
+        y = -scene.arch_radius_mm
+        for suffix, wheel in scene.then.both:
+            half = ARCH_SHARE * known_or(wheel.section_width_mm, wheel.rim_width_mm)
+            x1, x2 = wheel.centre_mm - half, wheel.centre_mm + half
+            canvas.hatched(_box(x1, x2, y - solid, y))
+            canvas.line((x1, y), (x2, y), NARROW, f"{scene.name}-arch{suffix}")
 
 
-def _arch_ends(scene: AxleScene) -> tuple[float, float]:
-    half = ARCH_SHARE * known_or(scene.then.section_width_mm, scene.then.rim_width_mm)
-    return scene.then.centre_mm - half, scene.then.centre_mm + half
-
-
-def _name_wing_edge(canvas: Canvas, scene: AxleScene, at: tuple[float, float]) -> None:
-    """Write the name over the middle of the wing edge; a long one is moved outwards, off the hatching of the arch."""
-    unit, (x, y) = canvas.unit_mm, at
-    right = x + 0.5 * width_of(canvas.speech.say(WING_EDGE), NAMES_SIZE) * unit
+def top_mm(scene: AxleScene, unit: float) -> float:
+    """Return how high above the axis anything is drawn but the names of what the wheel may touch."""
+    radius = max(scene.now.radius_mm, scene.then.radius_mm)
+    tops = [radius + BEYOND_UNITS * unit]
     if known(scene.arch_radius_mm):
-        right = min(right, max(x + SOLID_UNITS * unit, _arch_ends(scene)[0] - 6 * unit))
-    room = (right + scene.reach_outboard_mm) / unit + LEFT_UNITS
-    canvas.text((right, y), WING_EDGE, canvas.fitted(WING_EDGE, NAMES_SIZE, room), "end")
+        tops.append(scene.arch_radius_mm + SOLID_UNITS * unit)
+    if known(known_or(scene.strut_mm, scene.wing_mm)):
+        tops.append(STRUT_TO * radius)
+    return max(tops)
 
 
 def _ground(canvas: Canvas, scene: AxleScene) -> None:

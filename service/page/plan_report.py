@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from math import isfinite
-from typing import Any, Final
+from typing import Any
 
 from markupsafe import Markup
 
@@ -35,8 +35,7 @@ from service.drawing.marks import MARKS
 from service.locales.speech import ENGLISH, Speech
 from service.page.rendering import environment
 from service.page.report import MOST_LABEL, style
-
-NOT_KNOWN: Final = say("not known")
+from service.page.report_cells import NOT_KNOWN
 
 
 def render_plan(case: Case, found: Plan, speech: Speech = ENGLISH) -> str:

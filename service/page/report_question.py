@@ -1,53 +1,19 @@
-"""The question of a report in sentences: the vehicle, the rules of its place, the wheels."""
+"""The question of a report in sentences: the vehicle and the rules of its place."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Mapping
 from types import MappingProxyType
-from typing import Final, NamedTuple
+from typing import Final
 
 from service.assessment.answer.assess import Assessment
-from service.assessment.case import DrivenAxle, Fitment, Season
-from service.core.numeric import known
+from service.assessment.case import DrivenAxle, Season
 from service.core.saying import Amount, Said, joined, say, sentences
-from service.drawing.terms import FITMENTS
-from service.page.report_rows import FRONT, REAR
 
 DRIVES: Final[Mapping[DrivenAxle, Said]] = MappingProxyType(
     {"front": say("front-wheel drive"), "rear": say("rear-wheel drive"), "all": say("all-wheel drive")}
 )
 SEASONS: Final[Mapping[Season, Said]] = MappingProxyType({"summer": say("summer use"), "winter": say("winter use")})
-# Say: in the column "Pressure" of a table
-NOT_GIVEN: Final = say("not given")
-
-
-class Wheel(NamedTuple):
-    """A line of the table of wheels; `style` is `present` or `proposed`."""
-
-    style: str
-    axle: Said
-    fitment: Said
-    tyre: str
-    rim: str
-    pressure: str
-
-
-def wheels(found: Assessment) -> Iterator[Wheel]:
-    """Yield present and proposed of each axle."""
-    vehicle, candidate = found.case.vehicle, found.case.candidate
-    for axle, now, then in (
-        (FRONT, vehicle.front.fitted, candidate.front),
-        (REAR, vehicle.rear.fitted, candidate.rear),
-    ):
-        yield _wheel("present", axle, now)
-        yield _wheel("proposed", axle, then)
-
-
-def _wheel(style: str, axle: Said, fitment: Fitment) -> Wheel:
-    words = FITMENTS["present" if style == "present" else "proposed"]
-    tyre, rim = fitment.tyre.designation.canonical, fitment.rim.designation.canonical
-    pressure = Amount(fitment.pressure_kpa, "kPa") if known(fitment.pressure_kpa) else NOT_GIVEN
-    return Wheel(style, axle, words, tyre, rim, pressure)
 
 
 def question(found: Assessment) -> Said:
@@ -64,13 +30,16 @@ def _vehicle(found: Assessment) -> Said:
     vehicle, case = found.case.vehicle, found.case
     words = [
         say("Category {category}", category=vehicle.category),
-        # Say: a part of a list: the vehicle's top speed
-        say("up to {speed}", speed=Amount(vehicle.max_speed_kmh, "km/h")),
     ]
+    if not vehicle.speed_assumed:
+        # Say: a part of a list: the vehicle's top speed
+        words.append(say("up to {speed}", speed=Amount(vehicle.max_speed_kmh, "km/h")))
     if vehicle.driven_axle is not None:
         words.append(DRIVES[vehicle.driven_axle])
-    words.append(say("front axle up to {mass}", mass=Amount(vehicle.front.max_axle_mass_kg, "kg")))
-    words.append(say("rear axle up to {mass}", mass=Amount(vehicle.rear.max_axle_mass_kg, "kg")))
+    if not vehicle.front.mass_assumed:
+        words.append(say("front axle up to {mass}", mass=Amount(vehicle.front.max_axle_mass_kg, "kg")))
+    if not vehicle.rear.mass_assumed:
+        words.append(say("rear axle up to {mass}", mass=Amount(vehicle.rear.max_axle_mass_kg, "kg")))
     if case.season is not None:
         words.append(SEASONS[case.season])
     if case.date is not None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from service.core.findings import Estimate
-from service.core.numeric import Num, larger, pick
+from service.core.numeric import Num, filled, larger, pick
 from service.physics.aquaplaning import CHANGE_BAND, ONSET_BAND
 from service.physics.bands import multiple, symmetric
 
@@ -13,6 +13,8 @@ RESERVE_SPEED_KMH: Final = 80.0
 """Speed at which the reserve is stated; project's choice."""
 RESERVE_FILM_MM: Final = 2.0
 """Water at which it is stated; project's choice."""
+SLOWEST_ONSET_KMH: Final = 1.0
+"""No tyre floats at less (own): the reserve is long gone there."""
 PATTERN_POINTS: Final = 8.0
 """What another tread pattern adds to either side of the change of the onset [percentage points]; own. Published single
 tests of one plus-size step range from 0 to 7 % earlier [COMMON-PRACTICE] (second hand)."""
@@ -31,7 +33,8 @@ def wet_reserve(onset_kmh: Num, speed_kmh: float = RESERVE_SPEED_KMH) -> Num:
     Parameters
     ----------
     onset_kmh : float or array
-        V_h, speed at which the tyre floats in `RESERVE_FILM_MM` of water, greater than zero [km/h].
+        V_h, speed at which the tyre floats in `RESERVE_FILM_MM` of water [km/h]; at zero or below, where the low end
+        of a wide band may lie, nothing rests on the road.
     speed_kmh : float
         V [km/h].
 
@@ -44,7 +47,7 @@ def wet_reserve(onset_kmh: Num, speed_kmh: float = RESERVE_SPEED_KMH) -> Num:
     ----------
     .. [HORNE-DREHER-1963 lift] the share is derived from it, from memory.
     """
-    lifted: Num = (speed_kmh / onset_kmh) ** 2
+    lifted: Num = (speed_kmh / larger(onset_kmh, filled(onset_kmh, SLOWEST_ONSET_KMH))) ** 2
     share = 1.0 - lifted
     return larger(share, share - share)
 

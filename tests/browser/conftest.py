@@ -76,29 +76,10 @@ class Visit:
         if message.type in ("error", "warning") and "422 (Unprocessable" not in message.text:
             self.complaints.append(message.text)
 
-    def open(self) -> Page:
-        """Open the page and wait for the first answer and its drawings."""
-        self.page.goto(f"{self.address}/")
-        self.answered()
+    def open(self, path: str = "/") -> Page:
+        """Open the page, or another path of the service."""
+        self.page.goto(f"{self.address}{path}")
         return self.page
-
-    def answered(self) -> None:
-        """Wait until an answer stands there and nothing is under way."""
-        self.page.wait_for_selector("#told:not([hidden])")
-        self.settled()
-        # Not `wait_for_function`, which asks again by an eval that the page's policy forbids.
-        for drawing in self.page.locator("#drawn img").all():
-            drawing.evaluate("(each) => each.decode()")
-
-    def settled(self) -> None:
-        """Wait until nothing is under way."""
-        self.page.wait_for_selector("#answer:not([aria-busy])")
-
-    def change(self, pointer: str, text: str) -> None:
-        """Type into the field at a pointer and wait for what the service says to it."""
-        with self.page.expect_response(lambda response: response.url.endswith("/v1/fitments/check")):
-            self.page.fill(f"[name='{pointer}']", text)
-        self.settled()
 
 
 @pytest.fixture

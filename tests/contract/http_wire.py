@@ -41,7 +41,9 @@ class Server:
     program: ClassVar[tuple[object, ...]] = (sys.executable, "-m", "tests.contract.http_app")
     folder: ClassVar[Path] = ROOT
 
-    def __init__(self, variables: Mapping[str, str] | None = None, **settings: object) -> None:
+    def __init__(
+        self, variables: Mapping[str, str] | None = None, *, read_log: bool = True, **settings: object
+    ) -> None:
         environ = {name: value for name, value in os.environ.items() if not name.startswith(("FITMENT_", "PORT"))}
         environ |= {f"FITMENT_{name.upper()}": str(value) for name, value in settings.items()}
         self.process = subprocess.Popen(
@@ -52,11 +54,13 @@ class Server:
         )
         first = json.loads(self.process.stdout.readline())
         assert first["event"] == "serving"
+        self.serving: dict[str, Any] = first
         self.port: int = first["port"]
-        # Somebody has to read what the service logs: it would wait for a pipe that is full.
+        # Somebody has to read what the service logs, or lines are lost; at the end there is no more to read.
         self._logged: list[bytes] = []
         self._reader = threading.Thread(target=self._logged.extend, args=(self.process.stdout,))
-        self._reader.start()
+        if read_log:
+            self._reader.start()
 
     def __enter__(self) -> Self:
         return self
@@ -76,7 +80,8 @@ class Server:
             self.process.wait(PATIENCE_S)
         finally:
             self.process.kill()
-            self._reader.join()
+            if self._reader.ident is not None:
+                self._reader.join()
             self.process.stdout.close()
         return self.process.returncode, [json.loads(line) for line in self._logged]
 

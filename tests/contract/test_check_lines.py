@@ -12,6 +12,7 @@ from pathlib import Path
 import pytest
 from starlette.testclient import TestClient
 
+from service.api.transport.work_pool import WorkPool
 from tests.contract.document import app, validator
 from tests.support.cases import Json, saloon
 
@@ -90,11 +91,11 @@ def test_another_media_type_is_refused_and_the_right_one_named(client):
 
 
 def test_lines_take_their_turn_among_long_work_and_are_refused_when_it_is_full(client):
-    pool = client.app.state.work_pool
-    pool.pending, before = 10_000, pool.pending
+    before = client.app.state.work_pool
+    client.app.state.work_pool = WorkPool(-1, 1)
     try:
         answer = client.post(PATHS[0], content=as_lines(SHORT), headers={"Content-Type": NDJSON})
     finally:
-        pool.pending = before
+        client.app.state.work_pool = before
     assert (answer.status_code, "retry-after" in answer.headers) == (503, True)
     assert client.post("/v1/fitments/check", json=SHORT).status_code == 200

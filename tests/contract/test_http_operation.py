@@ -6,6 +6,7 @@ References: the Prometheus text exposition format; Prometheus documentation, "Me
 import hashlib
 import json
 import re
+import socket
 
 from prometheus_client.parser import text_string_to_metric_families
 
@@ -118,3 +119,27 @@ def test_the_documentation_page_asks_nobody_else(server: Server) -> None:
 
 def test_the_openapi_document_is_served(server: Server) -> None:
     assert json.loads(server.get("/openapi.json").body)["openapi"].startswith("3.1")
+
+
+def test_metrics_on_a_port_of_their_own_are_to_be_had_there_alone_and_the_probes_at_both() -> None:
+    with socket.create_server(("127.0.0.1", 0)) as free:
+        port = free.getsockname()[1]
+    with Server(metrics_port=port, trusted_hosts="shop.example", drain_s=0) as server:
+        asked = ("/metrics", "/health/ready", "/v1/verdict", "/nowhere")
+        host = b"Host: shop.example"
+        assert [server.get(path, host).status for path in asked] == [404, 200, 200, 404]
+        server.port = port
+        # Collectors come by address.
+        assert [server.get(path).status for path in asked] == [200, 200, 404, 404]
+
+
+def test_a_log_that_nobody_reads_holds_up_no_answer() -> None:
+    with Server(drain_s=0, read_log=False) as server:
+        with server.connect() as connection, connection.makefile("rb") as answers:
+            # Twice what the pipe holds and what may wait.
+            for _ in range(30):
+                connection.sendall(head("GET", "/health/live") * 100)
+                for _ in range(100):
+                    while b"HTTP/1.1 200 " not in answers.readline():
+                        pass
+        assert series(server)["log_lines_dropped{}"] > 1000

@@ -216,7 +216,7 @@ def test_every_setting_is_in_the_table_with_its_default():
     assert list(rows) == [f"FITMENT_{name.upper()}" for name in Settings.model_fields]
     for name in Settings.model_fields:
         value = getattr(defaults, name)
-        text = ",".join(value) or "empty" if isinstance(value, tuple) else str(value)
+        text = ",".join(value) or "empty" if isinstance(value, tuple) else "empty" if value is None else str(value)
         if hasattr(value, "get_secret_value"):
             text = value.get_secret_value()
         assert rows[f"FITMENT_{name.upper()}"] == (text.lower() if isinstance(value, bool) else text)

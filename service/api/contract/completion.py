@@ -40,8 +40,7 @@ _RATE_HEADERS: Final = {
         "example": '"key";q=50;w=1',
     },
     "RateLimit": {
-        "description": "Where keys are used: how many requests remain (r), and in how many seconds the count begins "
-        "anew (t).",
+        "description": "Where keys are used: how many requests remain (r), and in how many seconds there are more (t).",
         "schema": {"type": "string", "maxLength": 80},
         "example": '"key";r=49;t=1',
     },

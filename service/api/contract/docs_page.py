@@ -3,15 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Coroutine
+from functools import cache
 from importlib import resources
 from typing import Final
 
-from fastapi import Request, Response
+from fastapi import FastAPI, Request, Response
 from fastapi.routing import APIRoute
 
 from service.api.contract.openapi_document import document_bytes
 from service.api.transport.routes import StrictRoute
-from service.api.transport.validators import cacheable
+from service.api.transport.validators import cacheable, entity_tag
 
 _PAGE_POLICY: Final = (
     "default-src 'none'; script-src 'self'; style-src 'self' 'unsafe-inline'; img-src 'self' data:; "
@@ -61,14 +62,23 @@ def routes() -> list[APIRoute]:
         "/docs/page.js": ("text/javascript", (_ASSETS / "swagger-ui-bundle.js").read_bytes()),
         "/docs/page.css": ("text/css", (_ASSETS / "swagger-ui.css").read_bytes()),
     }
-    made: list[APIRoute] = [StrictRoute("/openapi.json", _openapi, include_in_schema=False)]
+    made: list[APIRoute] = [StrictRoute("/openapi.json", _document(), include_in_schema=False)]
     for path, (media_type, content) in files.items():
         made.append(StrictRoute(path, _file(media_type, content), include_in_schema=False))
     return made
 
 
-async def _openapi(request: Request) -> Response:
-    return cacheable(request, document_bytes(request.app), "application/json", _CACHED)
+def _document() -> Callable[[Request], Coroutine[None, None, Response]]:
+    @cache
+    def made(app: FastAPI) -> tuple[bytes, str]:
+        content = document_bytes(app)
+        return content, entity_tag(content)
+
+    async def openapi(request: Request) -> Response:
+        content, tag = made(request.app)
+        return cacheable(request, content, "application/json", _CACHED, tag)
+
+    return openapi
 
 
 def _file(media_type: str, content: bytes) -> Callable[[], Coroutine[None, None, Response]]:

@@ -130,6 +130,10 @@ def _compare_csv() -> Example:
     return Example(asked, render_comparison.table(shown), render_comparison.CSV_MEDIA_TYPE)
 
 
+def _compare_svg() -> Example:
+    return _drawing()._replace(request=_compare().request)
+
+
 def _search() -> Example:
     rim = candidate()["front"]["rim"]
     asked = {
@@ -209,6 +213,7 @@ EXAMPLES: Final[Mapping[str, Callable[[], Example]]] = {
     "check_fitment_lines": _check_lines,
     "compare_fitments": _compare,
     "compare_fitments_csv": _compare_csv,
+    "compare_fitments_svg": _compare_svg,
     "search_fitments": _search,
     "find_rims": _rims,
     "plan_fitments": _plan,

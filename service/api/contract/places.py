@@ -19,7 +19,8 @@ _LABEL: Final = "On the tyre's label and in the EU's product database; may be le
 
 _VEHICLE: Final = {
     "category": "Code J of the registration certificate; leave it out for a passenger car, which is M1.",
-    "max_speed_kmh": "Code T of the registration certificate, else the certificate of conformity.",
+    "max_speed_kmh": "Code T of the registration certificate, else the certificate of conformity. May "
+    "be left out where the new tyres are no slower than the present ones.",
     "wheelbase_mm": "Code M of the registration certificate, else the certificate of conformity; or measure it from "
     "hub to hub. May be left out: what needs it stays open.",
     "built": "Near enough is the first registration, code B of the registration certificate. May be left out where no "
@@ -33,7 +34,8 @@ _VEHICLE: Final = {
 }
 _AXLE: Final = {
     "max_axle_mass_kg": "Code N of the registration certificate (N.1 the first axle, N.2 the second), or the plate on "
-    "the door pillar, which lists the axles from the front on.",
+    "the door pillar, which lists the axles from the front on. May be left out where the new wheels carry no less "
+    "than the present ones.",
     "kerb_axle_mass_kg": "Weigh the axle on a scale; papers hold the mass of the whole car alone (code G). May be "
     "left out.",
     "track_mm": "Certificate of conformity; or measure it from the middle of one tread to the other. May be left out.",

@@ -139,6 +139,8 @@ def member(fault: RequestFault, said: Speech = ENGLISH) -> dict[str, object]:
     shown: dict[str, object] = {**place, "detail": clean(said.say(fault.detail), MAX_DETAIL), "code": fault.code}
     if fault.position is not None:
         shown |= {"position": fault.position, "expected": clean(said.say(fault.expected)) if fault.expected else ""}
+    if fault.did_you_mean is not None:
+        shown["did_you_mean"] = clean(fault.did_you_mean)
     return shown
 
 

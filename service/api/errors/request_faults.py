@@ -45,6 +45,7 @@ class RequestFault(NamedTuple):
     code: str
     position: int | None = None
     expected: Said | None = None
+    did_you_mean: str | None = None
 
 
 def pointer_of(parts: Sequence[int | str]) -> str:
@@ -55,7 +56,7 @@ def pointer_of(parts: Sequence[int | str]) -> str:
 def domain_fault(error: DomainError) -> RequestFault:
     """Return the fault that a domain error stands for."""
     if isinstance(error, UnreadableDesignation):
-        return RequestFault(error.pointer, error.detail, error.code, error.position, error.expected)
+        return RequestFault(error.pointer, error.detail, error.code, error.position, error.expected, error.did_you_mean)
     return RequestFault(error.pointer, error.detail, error.code)
 
 
@@ -76,7 +77,14 @@ def _fault(error: Mapping[str, Any], body: object, route: object) -> RequestFaul
     if "fault_detail" in context:
         if "member" in context:
             pointer = pointer_of((*location, context["member"]))
-        return RequestFault(pointer, context["fault_detail"], kind, context.get("position"), context.get("expected"))
+        return RequestFault(
+            pointer,
+            context["fault_detail"],
+            kind,
+            context.get("position"),
+            context.get("expected"),
+            context.get("did_you_mean"),
+        )
     code = CODES.get(kind) or ("wrong_type" if kind.endswith(("_type", "_parsing", "_from_float")) else "invalid")
     if code == "unknown_field":
         unknown = unknown_parameter if where == "query" else unknown_field

@@ -6,6 +6,7 @@ from service.api.schemas import request as wire
 from service.api.schemas.base import read_as
 from service.api.schemas.rims import RimsRequest
 from service.api.schemas.search import SearchRequest
+from service.assessment.answer.as_present import as_present
 from service.assessment.batch.rim_search import RimsAsked, TyrePair
 from service.assessment.batch.search_axle import AxleLimits
 from service.assessment.batch.size_search import Wanted
@@ -163,13 +164,15 @@ def question(asked: wire.FitmentRequest) -> Case:
 
 
 def _case(asked: wire.FitmentRequest, asked_of: Vehicle, proposed: Candidate) -> Case:
-    return Case(
-        asked_of,
-        proposed,
-        pack_named(asked.rule_pack),
-        asked.season,
-        asked.date or None,
-        asked.tyre_tolerance,
+    return as_present(
+        Case(
+            asked_of,
+            proposed,
+            pack_named(asked.rule_pack),
+            asked.season,
+            asked.date or None,
+            asked.tyre_tolerance,
+        )
     )
 
 

@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-import csv
-import io
 from collections.abc import Iterator, Mapping
 
 import numpy as np
 
 from service.api.errors.problem import member
 from service.api.inbound.candidate_lists import Read, Refused
+from service.api.render.csv_cells import written
 from service.api.render.numbers import Json
 from service.api.render.rows import explain, rows
 from service.api.schemas.comparison import CompareRequest
@@ -21,8 +20,6 @@ from service.core.saying import Amount, Said, joined, say
 from service.locales.speech import Speech
 
 CSV_MEDIA_TYPE = "text/csv"
-# What a spreadsheet would take for the beginning of a formula.
-_FORMULA = ("=", "+", "-", "@", "\t", "\r")
 # The columns of the table, in their order; a column that no row has stays empty.
 _NUMBERS = ("value", "low", "high")
 _AXLE_COLUMNS = (
@@ -128,13 +125,7 @@ def _refused(each: Refused, said: Speech) -> Json:
 
 def table(answer: Json) -> str:
     """Return the rows of a comparison as CSV (RFC 4180) with a header line."""
-    text = io.StringIO()
-    writer = csv.writer(text)
-    writer.writerow(COLUMNS)
-    for row in (*answer["rows"], *answer["refused"]):
-        cells = dict(_cells(row, ""))
-        writer.writerow([safe(cells.get(name, "")) for name in COLUMNS])
-    return text.getvalue()
+    return written(COLUMNS, (dict(_cells(row, "")) for row in (*answer["rows"], *answer["refused"])))
 
 
 def _cells(part: Mapping[str, object], prefix: str) -> Iterator[tuple[str, object]]:
@@ -160,8 +151,3 @@ def _words(item: object) -> str:
     numbers = "".join(f" {name} {item[name]}" for name in ("measured", "limit") if name in item)
     unit = f" {item['unit']}" if "unit" in item else ""
     return f"{item['axle']} {item['code']} {item['outcome']}{numbers}{unit}"
-
-
-def safe(cell: object) -> object:
-    """Return the cell; a text that a spreadsheet would take for a formula behind an apostrophe."""
-    return f"'{cell}" if isinstance(cell, str) and cell.startswith(_FORMULA) else cell

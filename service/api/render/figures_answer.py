@@ -13,7 +13,7 @@ from service.assessment.view.change import AxleChange, Wheel
 from service.assessment.view.estimates import WheelEstimates, wheel_estimates
 from service.assessment.view.views import AxleView, CarView
 from service.core.findings import Estimate
-from service.core.numeric import Num
+from service.core.numeric import UNKNOWN, Num
 
 _WHEEL = Layout(
     {
@@ -67,8 +67,8 @@ def axle_figures(view: AxleView, proposed: Fitment, front_patch_mm: float) -> Js
     stiffness = change.cornering_stiffness.value * now.behaviour.cornering_stiffness_n_per_deg
     numbers = rounded(
         (
-            *_wheel_numbers(now, wheel_estimates(now, front_patch_mm, None)),
-            *_wheel_numbers(then, wheel_estimates(then, front_patch_mm, stiffness)),
+            *_wheel_numbers(view, now, wheel_estimates(now, front_patch_mm, None)),
+            *_wheel_numbers(view, then, wheel_estimates(then, front_patch_mm, stiffness)),
             *_change_numbers(change),
         ),
         _AXLE_SCALE,
@@ -133,7 +133,7 @@ def _wheel(fitment: Fitment, numbers: list[float]) -> Json:
     return shown
 
 
-def _wheel_numbers(wheel: Wheel, bands: WheelEstimates) -> tuple[float, ...]:
+def _wheel_numbers(view: AxleView, wheel: Wheel, bands: WheelEstimates) -> tuple[float, ...]:
     facts, shape, carried = wheel.facts, wheel.geometry, wheel.load
     return (
         shape.section_width_mm,
@@ -142,7 +142,8 @@ def _wheel_numbers(wheel: Wheel, bands: WheelEstimates) -> tuple[float, ...]:
         shape.rolling_circumference_mm,
         shape.revolutions_per_km,
         carried.capacity_kg,
-        carried.required_kg,
+        # What nobody stated is no figure of the axle.
+        UNKNOWN if view.axle.mass_assumed else carried.required_kg,
         facts.speed_capability_kmh,
         carried.required_pressure_kpa,
         wheel.behaviour.pressure_kpa,

@@ -2,11 +2,9 @@
 
 from __future__ import annotations
 
-import csv
-import io
 from math import isfinite
 
-from service.api.render.comparison_answer import safe
+from service.api.render.csv_cells import written
 from service.api.render.numbers import HUNDREDTHS, Json, rounded, to_hundredths
 from service.assessment.answer.cautions import CAUTIONS
 from service.assessment.batch.plan import Plan, PlannedAxle, PlannedCombination
@@ -139,14 +137,13 @@ def _measurement(each: PlanMeasurement) -> Json:
 
 def plan_table(answer: Json) -> str:
     """Return the combinations of a plan as CSV (RFC 4180) with a header line; `tests` says what a test may show."""
-    text = io.StringIO()
-    writer = csv.writer(text)
-    writer.writerow(COLUMNS)
     against_present = {each["second"]: each["text"] for each in answer["pairs"] if "first" not in each}
-    for row in answer["combinations"]:
-        cells = {**row, "tests": against_present[row["index"]]}
-        cells |= {f"{axle}.{name}": row[axle].get(name, "") for axle in _AXLES for name in _WHEEL_COLUMNS}
-        for name, band in row["effects"].items():
-            cells |= {f"effects.{name}.{end}": band[end] for end in _ENDS}
-        writer.writerow([safe(cells.get(name, "")) for name in COLUMNS])
-    return text.getvalue()
+    return written(COLUMNS, (_cells(row, against_present[row["index"]]) for row in answer["combinations"]))
+
+
+def _cells(row: Json, tests: str) -> Json:
+    cells = {**row, "tests": tests}
+    cells |= {f"{axle}.{name}": row[axle].get(name, "") for axle in _AXLES for name in _WHEEL_COLUMNS}
+    for name, band in row["effects"].items():
+        cells |= {f"effects.{name}.{end}": band[end] for end in _ENDS}
+    return cells

@@ -15,6 +15,7 @@ from service.api.routers import (
     many,
     page,
     planning,
+    plotted_comparison,
     problems,
     tables,
 )
@@ -24,6 +25,7 @@ ROUTERS: Final[tuple[APIRouter, ...]] = (
     fitments.router,
     check_lines.router,
     many.router,
+    plotted_comparison.router,
     planning.router,
     drawing_report.router,
     designations.router,

@@ -1,7 +1,8 @@
-"""The same question as a drawing and as a printable report."""
+"""The same question as a drawing and as a printable report: long work, which runs in the bounded pool."""
 
 from __future__ import annotations
 
+from functools import partial
 from typing import Annotated, Any, Final, Literal
 
 from fastapi import APIRouter, Query, Request, Response
@@ -13,11 +14,13 @@ from service.api.schemas.request import CheckRequest
 from service.api.transport.language import speech_of
 from service.api.transport.observability import observe_verdict
 from service.api.transport.routes import StrictRoute, body_limit
+from service.api.transport.work_pool import run_bounded
 from service.assessment.answer.assess import assess
 from service.drawing import paper
 from service.drawing.patches import draw_patches
 from service.drawing.scene import AxleChoice
 from service.drawing.section import draw_section
+from service.locales.speech import Speech
 from service.page.report import policy, render_report
 
 router = APIRouter(prefix="/v1/fitments", route_class=StrictRoute, tags=["fitments"])
@@ -60,11 +63,15 @@ async def drawing(
     ] = False,
 ) -> Response:
     """Answer with the drawing; what a missing field prevents is left out and named in a note."""
-    found = assess(translate.case(asked))
-    allowed = f"default-src 'none'; style-src {paper.style_hash()}; frame-ancestors 'none'"
     said = speech_of(request.scope)
-    drawn = draw_section(found, axles, said, window=window) if view == "section" else draw_patches(found, axles, said)
+    drawn = await run_bounded(request, partial(_drawn, asked, view, axles, said, window=window))
+    allowed = f"default-src 'none'; style-src {paper.style_hash()}; frame-ancestors 'none'"
     return Response(drawn, media_type=SVG, headers={"Content-Security-Policy": allowed})
+
+
+def _drawn(asked: CheckRequest, view: View, axles: AxleChoice, said: Speech, *, window: bool) -> str:
+    found = assess(translate.case(asked))
+    return draw_section(found, axles, said, window=window) if view == "section" else draw_patches(found, axles, said)
 
 
 @router.post(
@@ -75,7 +82,7 @@ async def drawing(
     responses=_document("One self-contained page of HTML for A4 or Letter, without scripts.", "text/html"),
 )
 @body_limit(CHECK_BODY_BYTES)
-async def report(asked: CheckRequest, request: Request) -> Response:
+def report(asked: CheckRequest, request: Request) -> Response:
     """Answer with question, verdict, drawings, findings with their sources, actions and cautions."""
     found = assess(translate.case(asked))
     observe_verdict(request, found.verdict)

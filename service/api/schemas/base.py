@@ -110,7 +110,7 @@ def as_fault(error: DomainError, *, member: bool = False) -> PydanticCustomError
     if member:
         context["member"] = error.pointer.removeprefix("/") or "size"
     if isinstance(error, UnreadableDesignation):
-        context |= {"position": error.position, "expected": error.expected}
+        context |= {"position": error.position, "expected": error.expected, "did_you_mean": error.did_you_mean}
     return PydanticCustomError(error.code, "{fault_detail}", context)
 
 

@@ -19,6 +19,7 @@ from service.api.schemas.vocabulary import AxleName, Detail, RankBy, Trade, Verd
 from service.assessment.answer.verdict import VERDICTS
 from service.assessment.batch.comparison_measures import MEANING
 from service.assessment.checks.balance import Degree, Direction
+from service.drawing.plot_sheet import MOST_PLOTTED
 
 MAX_CANDIDATES = 500
 MAX_FAULTS_PER_ROW = 5
@@ -64,6 +65,16 @@ class CompareRequest(FitmentRequest):
         (0, MAX_CANDIDATES),
         3,
         3,
+    )
+
+
+class PlotRequest(CompareRequest):
+    """A few candidates on one vehicle, to be drawn; what asks for more or less of the answer in words has no effect."""
+
+    candidates: list[LooseCandidate] = part(
+        "What could be fitted, 1 to 12 candidates; one that cannot be read is named in a note.",
+        min_length=1,
+        max_length=MOST_PLOTTED,
     )
 
 

@@ -44,6 +44,12 @@ class Fault(AnswerPart):
         "Where reading a designation stopped, counted in characters from 0; only with it", "1", (0, 10_000), 7, None
     )
     expected: str = text("What could have stood at that position; only with it.", 200, "an aspect ratio", default=None)
+    did_you_mean: str = text(
+        "The designation that was perhaps meant, in its usual spelling; absent where none is near.",
+        200,
+        "205/55 R16",
+        default=None,
+    )
 
 
 class Problem(Wire):

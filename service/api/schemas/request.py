@@ -177,7 +177,13 @@ class Clearance(RequestPart):
 class Axle(RequestPart):
     """One axle with what is fitted now."""
 
-    max_axle_mass_kg: float = number("Technically permissible maximum axle mass", "kg", ranges.AXLE_MASS_KG, 960.0)
+    max_axle_mass_kg: float = number(
+        "Technically permissible maximum axle mass; absent: taken to be no more than the present wheels carry",
+        "kg",
+        ranges.AXLE_MASS_KG,
+        960.0,
+        UNKNOWN,
+    )
     fitted: Fitment = part("The present fitment.")
     kerb_axle_mass_kg: float = number(
         "Axle mass of the car ready to drive", "kg", ranges.KERB_AXLE_MASS_KG, 790.0, UNKNOWN
@@ -223,7 +229,13 @@ Day = Annotated[str, readable(parse_day)]
 class Vehicle(RequestPart):
     """The vehicle with its two axles."""
 
-    max_speed_kmh: float = number("Maximum design speed", "km/h", ranges.SPEED_KMH, 228.0)
+    max_speed_kmh: float = number(
+        "Maximum design speed; absent: taken to be no more than the speed symbols of the present tyres allow",
+        "km/h",
+        ranges.SPEED_KMH,
+        228.0,
+        UNKNOWN,
+    )
     front: Axle = part("The front axle.")
     rear: Axle = part("The rear axle.")
     category: Category = part("Vehicle category by the UN's classes.", "M1", default="M1")

@@ -6,7 +6,7 @@ One layer and not six, because each would wrap `send` again and scan the headers
 from __future__ import annotations
 
 import asyncio
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from time import perf_counter
 from typing import Final
 
@@ -14,18 +14,22 @@ from starlette.types import ASGIApp, Message, Receive, Scope, Send
 from structlog.typing import FilteringBoundLogger
 
 from service.api.errors.problem import MEDIA_TYPE, HttpProblem, body, clean
+from service.api.transport.api_keys import ApiKeys
+from service.api.transport.callers import CALLER, address_of
 from service.api.transport.language import SPEECH, language_headers, speech_for, speech_of
 from service.api.transport.observability import CLIENT_LEFT, TRACE_ID, UNMATCHED, Metrics, RequestIds, trace_of
-from service.api.transport.request_body import ClientGone
+from service.api.transport.request_body import ClientGone, let_go_of_body
 from service.api.transport.security import (
     DEFAULT_HEADERS,
     KEY_HEADER,
+    METRICS_PATH,
     PROBES_PREFIX,
     PROTECTED_PREFIX,
-    ApiKeys,
     TrustedHosts,
+    needs_key,
 )
 from service.core.saying import say
+from service.settings import Settings
 
 _DEFAULTS: Final = tuple(DEFAULT_HEADERS.items())
 # The client may still be sending: closing would reset the connection before it reads the answer.
@@ -74,15 +78,29 @@ class Envelope:
                 raise RuntimeError("The answer broke off.") from None
             await exchange.answer(HttpProblem(500))
         finally:
+            let_go_of_body(scope)
             self._note(scope, exchange, perf_counter() - started)
 
     async def _admit(self, scope: Scope, headers: dict[bytes, bytes], exchange: Exchange) -> None:
         services = self._services
         # An orchestrator's probes come by address; they learn nothing that needs a name.
-        if not services.hosts.all and not scope["path"].startswith(PROBES_PREFIX):
+        is_watched = services.metrics_port is not None and self._keep_apart(scope, services.metrics_port)
+        if not services.hosts.all and not is_watched and not scope["path"].startswith(PROBES_PREFIX):
             services.hosts.refuse_unknown(headers.get(b"host"))
-        if services.keys is not None and scope["path"].startswith(PROTECTED_PREFIX):
-            exchange.told = await services.keys.admit(headers.get(KEY_HEADER))
+        if services.keys is not None and needs_key(scope):
+            exchange.is_private = True
+            scope[CALLER], exchange.told = await services.keys.admit(headers.get(KEY_HEADER))
+        else:
+            scope[CALLER] = address_of(scope, services.proxy_count)
+
+    def _keep_apart(self, scope: Scope, metrics_port: int) -> bool:
+        """Return whether the request came by the port for metrics and probes; 404 for what its port does not have."""
+        is_watched: bool = scope["server"] is not None and scope["server"][1] == metrics_port
+        path = scope["path"]
+        has_place = path == METRICS_PATH if is_watched else path != METRICS_PATH
+        if not has_place and not path.startswith(PROBES_PREFIX):
+            raise HttpProblem(404)
+        return is_watched
 
     def _note_failure(self, scope: Scope, exchange: Exchange, error: Exception) -> None:
         # `exception` would log the error's text, which may quote the request.
@@ -128,14 +146,17 @@ class Services:
         hosts: TrustedHosts,
         keys: ApiKeys | None,
         log: FilteringBoundLogger,
-        *,
-        access_log: bool,
+        settings: Settings,
     ) -> None:
         self.metrics = metrics
         self.hosts = hosts
         self.keys = keys
         self.log = log
-        self.access_log = access_log
+        self.access_log = settings.access_log
+        self.proxy_count = settings.proxy_count
+        self.metrics_port = settings.metrics_port
+        # What the log says at the start beside the address.
+        self.told: Mapping[str, object] = {}
         self.ids = RequestIds()
         self.lifecycle = Lifecycle()
 
@@ -143,12 +164,14 @@ class Services:
 class Exchange:
     """One request's answer on its way out."""
 
-    __slots__ = ("_lifecycle", "_scope", "_send", "request_id", "status", "told")
+    __slots__ = ("_lifecycle", "_scope", "_send", "is_private", "request_id", "status", "told")
 
     def __init__(self, request_id: str, scope: Scope, send: Send, lifecycle: Lifecycle) -> None:
         self._scope = scope
         self.request_id = request_id
         self.status = 0
+        # Whether the answer is for holders of a key alone: no cache between may hand it to others.
+        self.is_private = False
         self.told: Sequence[tuple[bytes, bytes]] = ()
         self._send = send
         self._lifecycle = lifecycle
@@ -158,6 +181,8 @@ class Exchange:
         if message["type"] == "http.response.start":
             self.status = status = message["status"]
             headers = message["headers"] = list(message.get("headers", ()))
+            if self.is_private:
+                headers[:] = [(name, value.replace(b"public", b"private")) for name, value in headers]
             present = {name for name, _ in headers}
             headers += [item for item in _DEFAULTS if item[0] not in present]
             headers += self.told

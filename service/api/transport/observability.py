@@ -19,6 +19,7 @@ from prometheus_client.platform_collector import PlatformCollector
 from prometheus_client.process_collector import ProcessCollector
 from structlog.typing import FilteringBoundLogger
 
+from service.api.transport.log_lines import LogLines
 from service.core.version import VERSION
 
 _REQUEST_ID = re.compile(rb"[A-Za-z0-9._-]{1,64}")
@@ -49,7 +50,7 @@ class RequestIds:
 class Metrics:
     """The numbers behind /metrics, in a registry of their own, so that two apps in one process do not mix."""
 
-    def __init__(self, queue_length: Callable[[], float]) -> None:
+    def __init__(self, queue_length: Callable[[], float], dropped_lines: Callable[[], float]) -> None:
         self.registry = CollectorRegistry()
         self._requests = Counter(
             "http_requests",
@@ -65,6 +66,17 @@ class Metrics:
             registry=self.registry,
         )
         self._verdicts = Counter("fitment_verdicts", "Verdicts given.", ("verdict",), registry=self.registry)
+        self._ended = Counter(
+            "http_connections_refused",
+            "Connections ended by the service: too_many were open, or an answer was left unread.",
+            ("reason",),
+            registry=self.registry,
+        )
+        self._store_failures = Counter(
+            "rate_storage_failures",
+            "Times that the store of rates did not answer; rates are counted by this process alone meanwhile.",
+            registry=self.registry,
+        )
         self.in_flight = 0
         Gauge(
             "http_requests_in_flight",
@@ -72,6 +84,9 @@ class Metrics:
             registry=self.registry,
         ).set_function(lambda: self.in_flight)
         Gauge("work_queue_length", "Long jobs waiting or running.", registry=self.registry).set_function(queue_length)
+        Gauge(
+            "log_lines_dropped", "Lines of the log that nobody took in time, since the start.", registry=self.registry
+        ).set_function(dropped_lines)
         Info("fitment_build", "What is running.", registry=self.registry).info(
             {"version": VERSION, "python": sys.version.split()[0]}
         )
@@ -96,6 +111,14 @@ class Metrics:
         """Count verdicts of one kind."""
         self._verdicts.labels(verdict).inc(count)
 
+    def observe_connection_end(self, reason: str) -> None:
+        """Count a connection that the service ended."""
+        self._ended.labels(reason).inc()
+
+    def observe_store_failure(self) -> None:
+        """Count a failure of the store of rates."""
+        self._store_failures.inc()
+
     def exposition(self) -> bytes:
         """Return all numbers in the Prometheus text format."""
         return generate_latest(self.registry)
@@ -106,11 +129,11 @@ def observe_verdict(request: Request, verdict: str, count: int = 1) -> None:
     request.app.state.metrics.observe_verdict(verdict, count)
 
 
-def make_logger(level: str) -> FilteringBoundLogger:
+def make_logger(level: str, lines: LogLines) -> FilteringBoundLogger:
     """Return a logger that writes one JSON object per line; not the process-wide one, so that nothing global is set."""
     number = {"debug": 10, "info": 20, "warning": 30, "error": 40}[level]
     logger: FilteringBoundLogger = structlog.wrap_logger(
-        structlog.BytesLogger(sys.stdout.buffer),
+        lines,
         processors=[
             structlog.processors.add_log_level,
             structlog.processors.TimeStamper(fmt="iso", utc=True),

@@ -6,22 +6,18 @@ more than all of this.
 
 from __future__ import annotations
 
-import array
 import asyncio
-import socket
-import sys
 from typing import Any, Final, NamedTuple
 
 from typing_extensions import override
+from uvicorn._types import ASGI3Application
 from uvicorn.config import Config
-from uvicorn.protocols.http.httptools_impl import HttpToolsProtocol
+from uvicorn.protocols.http.httptools_impl import HttpToolsProtocol, RequestResponseCycle
 from uvicorn.server import ServerState
 
+from service.api.transport.door import Door
 from service.api.transport.observability import Metrics, RequestIds
-
-if sys.platform != "win32":
-    import fcntl
-    import termios
+from service.api.transport.sockets import WRITE_BUFFER_BYTES, taken_bytes, unread_bytes, unsent_bytes
 
 # A client that takes less of its answer holds memory for nothing.
 LEAST_BYTES_PER_S: Final = 1024
@@ -35,6 +31,8 @@ class ConnectionLimits(NamedTuple):
     head_timeout_s: float
     metrics: Metrics
     ids: RequestIds
+    door: Door
+    retry_after_s: int
 
 
 class WatchedProtocol(HttpToolsProtocol):
@@ -56,14 +54,19 @@ class WatchedProtocol(HttpToolsProtocol):
         self._is_stopping = False
         # Since when the client owes us the rest of a head, or the head itself; None while it owes nothing.
         self._owing_since: float | None = None
-        # When the watch last saw an answer waiting to be taken, and how much of it.
+        # When the watch last saw an answer waiting to be taken, and how much the client had taken by then.
         self._unsent: tuple[float, int] | None = None
+        self._answering: RequestResponseCycle | None = None
         self._watch: asyncio.TimerHandle | None = None
 
     @override
     def connection_made(self, transport: asyncio.Transport) -> None:  # type: ignore[override] # as the base class has it
         """Take the connection and start its watch."""
         super().connection_made(transport)
+        transport.set_write_buffer_limits(WRITE_BUFFER_BYTES)
+        if not self.limits.door.enter(transport):
+            self._refuse(503)
+            return
         self._owing_since = self.loop.time()
         self._watch = self.loop.call_later(self.limits.head_timeout_s, self._look)
 
@@ -72,12 +75,30 @@ class WatchedProtocol(HttpToolsProtocol):
         """Let go of the connection."""
         if self._watch is not None:
             self._watch.cancel()
+        self.limits.door.leave(self.transport)
+        if self._answering is not None and not self._answering.response_complete:
+            # The base class tells the youngest request alone, and those before it would write to nobody.
+            self._answering.disconnected = True
+            self._answering.message_event.set()
         super().connection_lost(exc)
+
+    @override
+    def _start_asgi_task(self, cycle: RequestResponseCycle, app: ASGI3Application) -> None:
+        """Begin to answer a request, and note which."""
+        self._answering = cycle
+        super()._start_asgi_task(cycle, app)
+
+    @override
+    def pause_writing(self) -> None:
+        """Note that the client does not take its answer as fast as it is made."""
+        super().pause_writing()
+        self.limits.door.waits(self.transport)
 
     @override
     def resume_writing(self) -> None:
         """Note that the client has taken what was sent."""
         self._unsent = None
+        self.limits.door.has_taken(self.transport)
         super().resume_writing()
 
     @override
@@ -96,7 +117,7 @@ class WatchedProtocol(HttpToolsProtocol):
         """Close unless a request is under way or waits in the socket; its answer then ends the connection."""
         if self.transport.is_closing() or self._in_head or not self._is_idle():
             return
-        if _unread_bytes(self.transport) == 0:
+        if unread_bytes(self.transport) == 0:
             self.transport.close()
 
     def _refuse(self, status: int) -> None:
@@ -111,7 +132,7 @@ class WatchedProtocol(HttpToolsProtocol):
         now = self.loop.time()
         timeout_s = self.limits.head_timeout_s
         if self._is_stalled(now):
-            self.transport.abort()
+            self.limits.door.end(self.transport)
             return
         wait_s = timeout_s
         if self._owing_since is not None and self._is_idle() and not self._refused:
@@ -126,26 +147,15 @@ class WatchedProtocol(HttpToolsProtocol):
 
     def _is_stalled(self, now: float) -> bool:
         """Return whether too little of an answer was taken since the last look."""
-        size = self.transport.get_write_buffer_size()
-        before = self._unsent
-        if size == 0:
+        if unsent_bytes(self.transport) == 0:
             self._unsent = None
             return False
+        taken, before = taken_bytes(self.transport), self._unsent
         if before is None:
-            self._unsent = (now, size)
+            self._unsent = (now, taken)
             return False
-        since, size_then = before
+        since, taken_then = before
         if now - since < self.limits.head_timeout_s / 2:
             return False
-        self._unsent = (now, size)
-        return size > size_then - LEAST_BYTES_PER_S * (now - since)
-
-
-def _unread_bytes(transport: asyncio.Transport) -> int:
-    """Return how much the system holds of what the client sent."""
-    if sys.platform == "win32":
-        return 0
-    connection: socket.socket = transport.get_extra_info("socket")
-    count = array.array("i", [0])
-    fcntl.ioctl(connection.fileno(), termios.FIONREAD, count)
-    return count[0]
+        self._unsent = (now, taken)
+        return taken - taken_then < LEAST_BYTES_PER_S * (now - since)

@@ -8,6 +8,7 @@ What a client sent before it broke the rules is answered before the refusal.
 from __future__ import annotations
 
 import asyncio
+from http import HTTPStatus
 from typing import Any, Final
 
 import httptools
@@ -199,6 +200,8 @@ class GuardedProtocol(WatchedProtocol):
             b"x-request-id": request_id.encode("ascii"),
             b"connection": b"close",
         }
+        if status == HTTPStatus.SERVICE_UNAVAILABLE:
+            headers[b"retry-after"] = b"%d" % self.limits.retry_after_s
         lines = [b"%b: %b\r\n" % item for item in [*self.server_state.default_headers, *headers.items()]]
         self.transport.write(b"".join([STATUS_LINE[status], *lines, b"\r\n", content]))
         self.transport.write_eof()

@@ -16,18 +16,24 @@ BODY_ARRIVED: Final = "fitment.body_arrived"
 
 JSON_MEDIA_TYPE: Final = "application/json"
 NDJSON_MEDIA_TYPE: Final = "application/x-ndjson"
+FORM_MEDIA_TYPE: Final = "application/x-www-form-urlencoded"
 # Spellings that need no closer look.
 _PLAIN_TYPES: Final = frozenset(
     {b"application/json", b"application/json; charset=utf-8", b"application/json;charset=utf-8"}
 )
 
 
+# Where the scope says how much of the space its body holds.
+_TAKEN: Final = "fitment.body_space"
 # Bodies up to this size are always taken: the server beneath holds as much of each connection anyway.
 _SMALL_BYTES: Final = 64 * 1024
 
 
 class BodySpace:
-    """The memory that large bodies may hold together while they arrive; many slow senders would fill all there is."""
+    """The memory that large bodies may hold together, from their first byte to the end of their request.
+
+    Many slow senders would fill all there is, and so would a queue of long work with large bodies.
+    """
 
     def __init__(self, max_bytes: int, retry_after_s: int) -> None:
         self._free = max_bytes
@@ -88,22 +94,26 @@ async def _read(receive: Receive, max_bytes: int, scope: Scope) -> bytes:
         return first
     space: BodySpace = scope["app"].state.body_space
     parts: list[bytes] = []
-    size = taken = 0
-    try:
-        while message["type"] == "http.request":
-            parts.append(message.get("body", b""))
-            size += len(parts[-1])
-            if size > max_bytes:
-                raise _too_large(max_bytes)
-            if size > _SMALL_BYTES:
-                space.take(size - taken)
-                taken = size
-            if not message.get("more_body", False):
-                return b"".join(parts)
-            message = await receive()
-        raise ClientGone
-    finally:
-        space.give_back(taken)
+    size = 0
+    while message["type"] == "http.request":
+        parts.append(message.get("body", b""))
+        size += len(parts[-1])
+        if size > max_bytes:
+            raise _too_large(max_bytes)
+        if size > _SMALL_BYTES:
+            space.take(size - scope.get(_TAKEN, 0))
+            scope[_TAKEN] = size
+        if not message.get("more_body", False):
+            return b"".join(parts)
+        message = await receive()
+    raise ClientGone
+
+
+def let_go_of_body(scope: Scope) -> None:
+    """Give back the space that the request's body took, at the end of the request."""
+    if _TAKEN in scope:
+        space: BodySpace = scope["app"].state.body_space
+        space.give_back(scope.pop(_TAKEN))
 
 
 async def _read_in_time(receive: Receive, max_bytes: int, scope: Scope) -> bytes:

@@ -30,7 +30,7 @@ from service.api.errors.request_faults import RequestFault
 from service.api.transport import strict_json
 from service.api.transport.language import heed_body, speech_of, spoken
 from service.api.transport.request_body import parse, read_body, read_json
-from service.api.transport.work_pool import run_bounded
+from service.api.transport.work_pool import ShortWork, run_bounded
 from service.core.saying import say
 
 Endpoint = TypeVar("Endpoint", bound=Callable[..., Any])
@@ -118,24 +118,26 @@ class StrictRoute(APIRoute):
         if scope["query_string"]:
             self._check_query(scope)
         raw = await read_body(scope, receive, self.max_body_bytes)
-        result: object
+        result: Response | bytes
         if self._is_long:
             request = Request(scope, receive, send)
             result = await run_bounded(request, self._work, raw, request)
         else:
-            result = await self.endpoint(**self._arguments(self.read(raw, scope), Request(scope, receive, send)))
+            short: ShortWork = scope["app"].state.short_work
+            async with short.turn(scope):
+                result = await self.endpoint(**self._arguments(self.read(raw, scope), Request(scope, receive, send)))
+                result = _sendable(result, scope)
         if isinstance(result, Response):
             await result(scope, receive, send)
             return
-        content = result if isinstance(result, bytes) else _as_json(spoken(result, speech_of(scope)))
-        headers = [(b"content-type", b"application/json"), (b"content-length", b"%d" % len(content))]
+        headers = [(b"content-type", b"application/json"), (b"content-length", b"%d" % len(result))]
         await send({"type": "http.response.start", "status": self.status_code or 200, "headers": headers})
-        await send({"type": "http.response.body", "body": content})
+        await send({"type": "http.response.body", "body": result})
 
     def _work(self, raw: bytes, request: Request) -> Response | bytes:
         """Return the answer to long work, from the bytes of the body to those of the answer."""
         result = self.endpoint(**self._arguments(self.read(raw, request.scope), request))
-        return result if isinstance(result, Response) else _as_json(spoken(result, speech_of(request.scope)))
+        return _sendable(result, request.scope)
 
     def _arguments(self, asked: object, request: Request) -> dict[str, object]:
         """Return what the endpoint is called with: the body and, if it takes that, the request."""
@@ -194,11 +196,14 @@ class StrictRoute(APIRoute):
             raise HttpProblem(422, faults[0].detail if len(faults) == 1 else None, faults=faults)
 
 
-def _as_json(result: object) -> bytes:
-    """Return the bytes of an answer: a wire model by its own serializer, plain data by orjson."""
-    if isinstance(result, BaseModel):
-        return result.__pydantic_serializer__.to_json(result)
-    return orjson.dumps(result)
+def _sendable(result: object, scope: Scope) -> Response | bytes:
+    """Return an answer in the caller's language: a wire model by its own serializer, plain data by orjson."""
+    if isinstance(result, Response):
+        return result
+    answer = spoken(result, speech_of(scope))
+    if isinstance(answer, BaseModel):
+        return answer.__pydantic_serializer__.to_json(answer)
+    return orjson.dumps(answer)
 
 
 def _blames_whole_float(errors: Sequence[Any]) -> bool:

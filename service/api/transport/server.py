@@ -7,6 +7,7 @@ import logging
 import socket
 import sys
 from collections.abc import Sequence
+from functools import partial
 from time import monotonic
 from types import FrameType
 from typing import Final
@@ -17,11 +18,14 @@ import uvicorn
 from fastapi import FastAPI
 from typing_extensions import override
 
+from service.api.transport.door import Door
 from service.api.transport.envelope import Services
 from service.api.transport.listening import take_no_more
+from service.api.transport.log_lines import LinesHandler, LogLines
 from service.api.transport.patience import ConnectionLimits
-from service.api.transport.protocol import protocol_with
-from service.settings import Settings
+from service.api.transport.protocol import GuardedProtocol, protocol_with
+from service.api.transport.sockets import bound_answers, most_connections
+from service.settings import BadSettings, Settings
 
 # Python's own 5 ms let a job on the worker thread hold up the event loop for that long, again and again.
 SWITCH_INTERVAL_S: Final = 0.0005
@@ -30,11 +34,18 @@ SWITCH_INTERVAL_S: Final = 0.0005
 SETTLE_S: Final = 0.3
 
 
+# Collectors and probes are few.
+WATCHING_CONNECTIONS: Final = 32
+
+Listener = tuple[socket.socket, type[GuardedProtocol]]
+
+
 class DrainingServer(uvicorn.Server):
     """A server that drains first: readiness turns 503 and connections are let go while it still takes requests."""
 
-    def __init__(self, config: uvicorn.Config, services: Services, drain_s: float) -> None:
+    def __init__(self, config: uvicorn.Config, services: Services, drain_s: float, watching: Listener | None) -> None:
         super().__init__(config)
+        self._watching = watching
         self._services = services
         self._drain_s = drain_s
         self._stop_at: float | None = None
@@ -67,22 +78,36 @@ class DrainingServer(uvicorn.Server):
         await super().shutdown(sockets)
 
     @override
+    async def startup(self, sockets: list[socket.socket] | None = None) -> None:
+        """Start to listen, with a bound to what the system keeps of answers."""
+        await super().startup(sockets)
+        if self._watching is not None:
+            listener, protocol = self._watching
+            make = partial(protocol, self.config, self.server_state, self.lifespan.state)
+            self.servers.append(await asyncio.get_running_loop().create_server(make, sock=listener))
+        for server in self.servers:
+            for listener in server.sockets:
+                bound_answers(listener)
+
+    @override
     def _log_started_message(self, listeners: Sequence[socket.SocketType]) -> None:
         """Say where the service listens; the port may have been the system's choice."""
         host, port = listeners[0].getsockname()[:2]
-        self._services.log.info("serving", host=host, port=port)
+        self._services.log.info("serving", host=host, port=port, **self._services.told)
 
 
 def serve(app: FastAPI, settings: Settings) -> None:
     """Run the application until the process is told to stop; bounded by the drain and the stop timeout."""
     services: Services = app.state.services
-    _log_as_json(settings.log_level)
+    lines: LogLines = app.state.log_lines
+    _log_as_json(settings.log_level, lines)
     sys.setswitchinterval(SWITCH_INTERVAL_S)
+    most = most_connections(settings.max_connections)
     config = uvicorn.Config(
         app,
         host=settings.host,
         port=settings.port,
-        http=protocol_with(ConnectionLimits(settings.head_timeout_s, services.metrics, services.ids)),
+        http=_protocol(settings, services, most),
         ws="none",
         log_config=None,
         access_log=False,
@@ -91,13 +116,33 @@ def serve(app: FastAPI, settings: Settings) -> None:
         timeout_keep_alive=settings.keep_alive_s,
         timeout_graceful_shutdown=settings.stop_timeout_s,
     )
-    DrainingServer(config, services, settings.drain_s).run()
+    services.told = {"most_connections": most, "keys": len(settings.api_keys)}
+    DrainingServer(config, services, settings.drain_s, _watching(settings, services)).run()
     services.log.info("stopped")
+    lines.finish()
 
 
-def _log_as_json(level: str) -> None:
+def _watching(settings: Settings, services: Services) -> Listener | None:
+    """Return the listener for metrics and probes, where they have a port of their own."""
+    if settings.metrics_port is None:
+        return None
+    family = socket.AF_INET6 if ":" in settings.host else socket.AF_INET
+    try:
+        listener = socket.create_server((settings.host, settings.metrics_port), family=family)
+    except OSError as error:
+        raise BadSettings(f"FITMENT_METRICS_PORT: cannot listen there ({error.strerror})") from None
+    return listener, _protocol(settings, services, WATCHING_CONNECTIONS)
+
+
+def _protocol(settings: Settings, services: Services, most: int) -> type[GuardedProtocol]:
+    door = Door(most, settings.answer_space_mib * 1024 * 1024, services.metrics, services.log)
+    limits = ConnectionLimits(settings.head_timeout_s, services.metrics, services.ids, door, settings.retry_after_s)
+    return protocol_with(limits)
+
+
+def _log_as_json(level: str, lines: LogLines) -> None:
     """Make what libraries log look like what we log; of the server only errors, refusals are counted in the metrics."""
-    handler = logging.StreamHandler(sys.stdout)
+    handler = LinesHandler(lines)
     handler.setFormatter(
         structlog.stdlib.ProcessorFormatter(
             foreign_pre_chain=[

@@ -14,6 +14,7 @@ from service.assessment.answer.danger import (
     would_not_fit,
 )
 from service.assessment.answer.fixings import differ, fixings
+from service.assessment.answer.on_assumption import BY_TODAY
 from service.assessment.answer.said_once import with_echoes
 from service.assessment.answer.told import asked_of_the_place, told
 from service.assessment.answer.trial_fit import trial_fit
@@ -23,7 +24,7 @@ from service.assessment.checks.words import plain, signed
 from service.assessment.view.views import AxleView, CarView
 from service.core.findings import ADVISORY, MET, OPEN, Finding
 from service.core.numeric import known
-from service.core.saying import Said, say
+from service.core.saying import Said, say, sentences
 
 # Beyond this change of circumference electronic systems may need to be told: common practice, no source.
 RECALIBRATE_PERCENT = 0.5
@@ -63,6 +64,8 @@ def _set_pressure(view: AxleView) -> Action:
             if at_front
             else say("Set the rear tyres to {pressure}, cold.", pressure=pressure)
         )
+        if known(view.axle.todays_mass_kg):
+            text = sentences(text, BY_TODAY)
         return Action(code, text, ordered)
     if view.then.facts.commercial:
         text = (

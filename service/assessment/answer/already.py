@@ -2,15 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Container, Iterator, Sequence
+from collections.abc import Sequence
 
+from service.assessment.answer.every_question import graded
 from service.assessment.case import Candidate, Case
-from service.assessment.checks import AXLE_CHECKS, CAR_CHECKS
-from service.assessment.checks.grade import EVERYWHERE, Grade, Place
-from service.assessment.law import law_findings as law
+from service.assessment.checks.grade import Grade, Place
 from service.assessment.view.axle_view import with_wheel
 from service.assessment.view.views import CarView, candidate_facts, car_view, now_fitted, weigh
-from service.core.findings import ADVISORY, Finding, Holds, Where
+from service.core.findings import ADVISORY, Finding, Holds
 from service.core.numeric import UNKNOWN, Num, known, magnitude, pick
 from service.core.saying import say, sentences
 
@@ -25,7 +24,7 @@ PUMPED = say("It is so today.")
 def with_already(case: Case, today: CarView, findings: Sequence[Finding]) -> list[Finding]:
     """Return the findings, those marked and worded `already` that the present fitment gets too, and no less."""
     said = {(each.code, each.axle) for each in findings if each.outcome >= ADVISORY}
-    present = {(code, where): grade for code, where, grade in grades_of(case, today, said)}
+    present = {(code, where): grade for code, where, grade in graded(case, today, said)}
     return [each if each.outcome < ADVISORY else marked(each, present.get((each.code, each.axle))) for each in findings]
 
 
@@ -48,19 +47,7 @@ def present_grades(case: Case) -> dict[Place, Grade]:
     """Return how the questions come out for the present fitment as the candidate, by code and place."""
     fitted = Candidate(case.vehicle.front.fitted, case.vehicle.rear.fitted)
     of_today = case._replace(candidate=fitted)
-    return {(code, where): grade for code, where, grade in grades_of(of_today, weighed(of_today))}
-
-
-def grades_of(case: Case, car: CarView, among: Container[Place] = EVERYWHERE) -> Iterator[tuple[str, Where, Grade]]:
-    """Return how the questions `among` come out for a car, each with its code and place; a few more may come."""
-    for check in AXLE_CHECKS:
-        for view in (car.front, car.rear):
-            if (check.code, view.name) in among:
-                yield check.code, view.name, check.grade(view)
-    for car_check in CAR_CHECKS:
-        if (car_check.code, car_check.where) in among:
-            yield car_check.code, car_check.where, car_check.grade(car)
-    yield from law.grades(case, car, among)
+    return {(code, where): grade for code, where, grade in graded(of_today, weighed(of_today))}
 
 
 def is_already(found: Grade[Num], present: Grade[Num]) -> Holds:

@@ -14,7 +14,9 @@ from service.assessment.answer.actions import actions
 from service.assessment.answer.already import as_today, with_already
 from service.assessment.answer.assumptions import assumptions
 from service.assessment.answer.cautions import cautions
+from service.assessment.answer.every_question import graded
 from service.assessment.answer.keep_present import Cars, with_kept_axle
+from service.assessment.answer.on_assumption import on_assumption
 from service.assessment.answer.summary import summary
 from service.assessment.answer.trade_offs import TradeOff, trade_offs
 from service.assessment.answer.verdict import Verdict, verdict_of, worst_first
@@ -71,7 +73,7 @@ class Assessment:
 def assess(case: Case, told: int = MET) -> Assessment:
     """Return the assessment of one candidate on one vehicle; findings milder than `told` have no words."""
     car = weigh(case, now_fitted(case.vehicle), *candidate_facts(case, case.candidate))
-    findings = _findings(case, car, told)
+    findings = _on_assumption(case, car) if case.vehicle.assumes else _findings(case, car, told)
     if all(each.outcome < ADVISORY for each in findings):
         findings = worst_first(with_tolerance(case, findings))
     else:
@@ -79,6 +81,12 @@ def assess(case: Case, told: int = MET) -> Assessment:
         findings = worst_first(with_tolerance(case, with_already(case, cars.today, findings)))
         findings = with_kept_axle(case, cars, findings)
     return Assessment(case, car, verdict_of(findings[0]), findings)
+
+
+def _on_assumption(case: Case, car: CarView) -> list[Finding]:
+    """Return the findings where something is assumed of the vehicle, all in words: any of them may rest on it."""
+    outcomes = {(code, where): grade.outcome for code, where, grade in graded(case, car)}
+    return [on_assumption(case, car, each, outcomes[each.code, each.axle]) for each in _findings(case, car, MET)]
 
 
 def _findings(case: Case, car: CarView, told: int) -> list[Finding]:

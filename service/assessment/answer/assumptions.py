@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from service.assessment.answer.dimensions_note import dimensions_note
+from service.assessment.answer.on_assumption import BY_TODAY, taken
 from service.assessment.answer.subjects import on_axle
 from service.assessment.answer.unlikely import unlikely
 from service.assessment.case import Case, Fitment
@@ -60,13 +61,13 @@ def _on_axle(view: AxleView, proposed: Fitment) -> list[Said]:
 def _masses(view: AxleView) -> Iterator[Said]:
     """Yield what was taken for the mass on an axle, and what cannot be."""
     axle, at_front = view.axle, view.name == "front"
-    if unknown(axle.kerb_axle_mass_kg):
+    if unknown(axle.kerb_axle_mass_kg) and not axle.mass_unbounded:
         yield (
             say("Estimates for the front axle use its maximum mass, since the kerb mass is not given.")
             if at_front
             else say("Estimates for the rear axle use its maximum mass, since the kerb mass is not given.")
         )
-    if axle.kerb_axle_mass_kg > axle.max_axle_mass_kg:
+    if axle.kerb_axle_mass_kg > axle.max_axle_mass_kg and not axle.mass_assumed:
         yield (
             say("The front axle's kerb mass is above its maximum mass; one of the two must be wrong.")
             if at_front
@@ -148,7 +149,10 @@ def _proposed_is_to_be_set(taken: str, *, at_front: bool, given: bool) -> Said:
 def assumptions(case: Case, car: CarView) -> list[Said]:
     """Return what was assumed, in sentences."""
     vehicle, proposed = case.vehicle, case.candidate
-    found = _on_axle(car.front, proposed.front) + _on_axle(car.rear, proposed.rear)
+    found = [*taken(vehicle)]
+    if any(known(axle.todays_mass_kg) for axle in (vehicle.front, vehicle.rear)):
+        found.append(BY_TODAY)
+    found += _on_axle(car.front, proposed.front) + _on_axle(car.rear, proposed.rear)
     if vehicle.driven_axle is None:
         found.append(say("The driven axle is not given; the speedometer is taken to follow the mean of both axles."))
     if not car.vehicle.is_trailer and not all(

@@ -10,7 +10,7 @@ from __future__ import annotations
 from collections.abc import Container, Iterator, Mapping, Sequence
 from typing import Literal, NamedTuple
 
-from service.assessment.answer.already import grades_of
+from service.assessment.answer.every_question import graded
 from service.assessment.case import Axle, Case, Fitment
 from service.assessment.checks import CAR_CHECKS
 from service.assessment.checks.grade import Place
@@ -183,12 +183,12 @@ def _settled(
     case: Case, car: CarView, way: Way, wanted: Container[Place], findings: Sequence[Finding]
 ) -> set[Place] | None:
     """Return what is met with this car; None where what is wanted is not, or any outcome is worse than it may be."""
-    if any(grade.outcome != MET for code, where, grade in grades_of(case, car, wanted) if (code, where) in wanted):
+    if any(grade.outcome != MET for code, where, grade in graded(case, car, wanted) if (code, where) in wanted):
         return None
     most = findings[0].outcome
     # What was asked of the other axle alone comes out as it did.
     known_already = {_place(each): each.outcome for each in findings if _is_of_another(each, way)}
-    asked = grades_of(case, car, _AllBut(known_already))
+    asked = graded(case, car, _AllBut(known_already))
     outcomes = known_already | {(code, where): grade.outcome for code, where, grade in asked}
     for (code, where), outcome in outcomes.items():
         if outcome > (min(most, OPEN) if way.must_stand(code, where) else most):

@@ -10,7 +10,8 @@ from collections.abc import Callable, Mapping
 from types import MappingProxyType
 from typing import NamedTuple
 
-from service.assessment.answer.already import grades_of, weighed
+from service.assessment.answer.already import weighed
+from service.assessment.answer.every_question import graded
 from service.assessment.answer.missing_facts import Missing, missing_facts
 from service.assessment.case import Case
 from service.assessment.view.views import CarView
@@ -74,7 +75,7 @@ def _effect(case: Case, now: Mapping[tuple[str, Where], int], missing: Missing) 
 
 
 def _outcomes(case: Case) -> dict[tuple[str, Where], int]:
-    return {(code, where): int(grade.outcome) for code, where, grade in grades_of(case, weighed(case))}
+    return {(code, where): int(grade.outcome) for code, where, grade in graded(case, weighed(case))}
 
 
 def _shares(now: CarView, low: CarView, high: CarView) -> Mapping[str, float]:

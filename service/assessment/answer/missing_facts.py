@@ -20,6 +20,8 @@ Part = TypeVar("Part", Vehicle, Axle, Candidate)
 CIRCLES = (parse_bolt_circle("5x112"), parse_bolt_circle("4x100"))
 WEAK, STRONG = (50, "L"), (120, "Y")
 BORE_MM = 65.0
+# The least of the share of an assumed top speed or axle mass that a vehicle has.
+MUCH_LESS = 0.6
 AROUND_THE_WHEEL = ("clearance_inboard_mm", "clearance_outboard_mm", "clearance_radial_mm")
 
 
@@ -36,6 +38,7 @@ class Missing(NamedTuple):
 def missing_facts(case: Case) -> Iterator[Missing]:
     """Yield the facts that the caller did not give."""
     vehicle = case.vehicle
+    yield from _assumed(vehicle)
     if unknown(vehicle.displayed_kmh) or unknown(vehicle.true_kmh):
         yield Missing("/vehicle/speedometer", missing_words.SPEEDOMETER, 100.0, 110.0, _put_speed)
     if unknown(vehicle.wheelbase_mm):
@@ -48,6 +51,18 @@ def missing_facts(case: Case) -> Iterator[Missing]:
         yield from _on_axle(axle, then)
     for axle, then in pairs:
         yield from _on_wheels(axle, then)
+
+
+def _assumed(vehicle: Vehicle) -> Iterator[Missing]:
+    """Yield top speed and axle masses where they are assumed: they are no more than that, and may be less."""
+    if vehicle.speed_assumed:
+        most = vehicle.max_speed_kmh
+        yield Missing("/vehicle/max_speed_kmh", missing_words.TOP_SPEED, MUCH_LESS * most, most, _put_top_speed)
+    for axle in (vehicle.front, vehicle.rear):
+        if axle.mass_assumed:
+            most, pointer = axle.max_axle_mass_kg, f"/vehicle/{axle.name}/max_axle_mass_kg"
+            text = missing_words.MAX_MASS.of(axle.name)
+            yield Missing(pointer, text, MUCH_LESS * most, most, _put_mass(axle.name))
 
 
 def _on_axle(axle: Axle, then: Fitment) -> Iterator[Missing]:
@@ -193,6 +208,18 @@ def _with(part: Part, field: str, value: object) -> Part:
 
 def _put_speed(case: Case, displayed_kmh: float) -> Case:
     return case._replace(vehicle=case.vehicle._replace(displayed_kmh=displayed_kmh, true_kmh=100.0))
+
+
+def _put_top_speed(case: Case, speed_kmh: float) -> Case:
+    return case._replace(vehicle=case.vehicle._replace(max_speed_kmh=speed_kmh, speed_assumed=False))
+
+
+def _put_mass(name: AxleName) -> Change:
+    def put(case: Case, mass_kg: float) -> Case:
+        axle = getattr(case.vehicle, name)._replace(max_axle_mass_kg=mass_kg, mass_assumed=False)
+        return case._replace(vehicle=_with(case.vehicle, name, axle))
+
+    return put
 
 
 def _vehicle_put(field: str) -> Change:

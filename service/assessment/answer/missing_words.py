@@ -20,9 +20,11 @@ class OnAxle(NamedTuple):
 
 
 SPEEDOMETER = say("the speed shown against the true speed")
+TOP_SPEED = say("the top speed")
 WHEELBASE = say("the wheelbase")
 CENTRE_OF_GRAVITY = say("the height of the centre of gravity")
 
+MAX_MASS = OnAxle(say("the maximum mass of the front axle"), say("the maximum mass of the rear axle"))
 KERB_MASS = OnAxle(say("the kerb mass on the front axle"), say("the kerb mass on the rear axle"))
 TRACK = OnAxle(say("the front track"), say("the rear track"))
 INBOARD = OnAxle(say("the room to the strut, front"), say("the room to the strut, rear"))

@@ -9,7 +9,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from math import isclose
 
-from service.assessment.answer.already import grades_of, weighed
+from service.assessment.answer.already import weighed
+from service.assessment.answer.every_question import graded
 from service.assessment.case import Axle, Case
 from service.assessment.checks.grade import LAST_BIT, Grade
 from service.assessment.checks.words import plain
@@ -33,7 +34,7 @@ def with_tolerance(case: Case, findings: Sequence[Finding]) -> list[Finding]:
     if not is_stated(case):
         return list(findings)
     exact = as_measured(case)
-    grades = {(code, where): grade for code, where, grade in grades_of(exact, weighed(exact))}
+    grades = {(code, where): grade for code, where, grade in graded(exact, weighed(exact))}
     return [told(case, each, grades[each.code, each.axle]) for each in findings]
 
 

@@ -14,11 +14,13 @@ from numpy.typing import NDArray
 
 from service.assessment.answer.trade_offs import WORTH_A_WORD_MM, WORTH_A_WORD_PERCENT
 from service.assessment.batch.grading import Graded, as_column
+from service.assessment.batch.plan_effects import EFFECTS
 from service.assessment.case import Axle
 from service.assessment.checks.balance import degree_code
 from service.assessment.view.change import Wheel, percent
 from service.assessment.view.driving import Reserve
 from service.assessment.view.views import AxleView, CarView
+from service.core.findings import Estimate
 from service.core.numeric import UNKNOWN, FloatArray, Num, Number, known, larger, magnitude, pick, smaller
 
 Flags = NDArray[np.bool_]
@@ -63,11 +65,11 @@ MEANING: Mapping[str, str] = MappingProxyType(
 def measures(graded: Graded) -> Measures:
     """Return the measures of what was graded."""
     car, size = graded.car, graded.verdicts.shape
-    front, rear, road = car.front, car.rear, car.driving
+    front, rear = car.front, car.rear
     return Measures(
-        dry_grip_percent=as_column(_least(road.front.peak_grip_percent.value, road.rear.peak_grip_percent.value), size),
+        dry_grip_percent=as_column(dry_grip_band_percent(car).value, size),
         braking_distance_percent=as_column(
-            UNKNOWN if car.vehicle.is_trailer else road.braking_distance_percent.value, size
+            UNKNOWN if car.vehicle.is_trailer else car.driving.braking_distance_percent.value, size
         ),
         wet_margin_percent=as_column(_wet_margin_percent(car), size),
         balance_deg_per_g=as_column(magnitude(car.change.gradient_deg_per_g.value), size),
@@ -79,6 +81,20 @@ def measures(graded: Graded) -> Measures:
             size,
         ),
     )
+
+
+def dry_grip_band_percent(car: CarView[Num]) -> Estimate[Num]:
+    """Return the measure of dry grip with its band: at each end of it the lesser of both axles [%]."""
+    road = car.driving
+    front, rear = road.front.peak_grip_percent, road.rear.peak_grip_percent
+    return Estimate(*(_least(one, other) for one, other in zip(front, rear, strict=True)))
+
+
+def wet_margin_band_points(car: CarView[Num]) -> Estimate[Num]:
+    """Return the measure of wet margin with its band, that of the same change in a plan [percentage points]."""
+    front, rear = EFFECTS["front_wet_reserve_points"].of(car), EFFECTS["rear_wet_reserve_points"].of(car)
+    stays = reserve_gain_percent(car.rear_reserve) == 0.0
+    return Estimate(*(pick(stays, one, other) for one, other in zip(front, rear, strict=True)))
 
 
 def load_margin_percent(view: AxleView[Num]) -> Num:

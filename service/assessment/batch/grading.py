@@ -11,11 +11,10 @@ from typing import NamedTuple
 
 import numpy as np
 
+from service.assessment.answer.every_question import graded
 from service.assessment.answer.verdict import verdict_codes
 from service.assessment.case import Axle, Candidate, Case, Fitment
-from service.assessment.checks import AXLE_CHECKS, CAR_CHECKS
 from service.assessment.checks.grade import Grade
-from service.assessment.law import law_findings as law
 from service.assessment.view.conditions import law_speed_kmh
 from service.assessment.view.facts import wheel_facts
 from service.assessment.view.views import CarView, Fitted, now_fitted, weigh
@@ -74,12 +73,7 @@ def stack_candidates(case: Case, candidates: Sequence[Candidate]) -> tuple[Wheel
 
 def graded_questions(case: Case[Number], car: CarView[Number]) -> Iterator[tuple[Question, Grade[Number]]]:
     """Return every question with its grade, on whatever shape of arrays the view holds."""
-    for check in AXLE_CHECKS:
-        for view in (car.front, car.rear):
-            yield Question(check.code, view.name), check.grade(view)
-    for car_check in CAR_CHECKS:
-        yield Question(car_check.code, car_check.where), car_check.grade(car)
-    for code, where, grade in law.grades(case, car):
+    for code, where, grade in graded(case, car):
         yield Question(code, where), grade
 
 

@@ -13,6 +13,7 @@ from typing import Any, NamedTuple
 import numpy as np
 
 from service.assessment.answer.already import marked, present_grades
+from service.assessment.answer.on_assumption import on_assumption
 from service.assessment.answer.verdict import SUITABLE
 from service.assessment.answer.within_tolerance import as_measured, is_stated, told
 from service.assessment.batch.comparison_measures import Flags
@@ -23,7 +24,7 @@ from service.assessment.case import Candidate, Case
 from service.assessment.checks import AXLE_CHECKS, CAR_CHECKS
 from service.assessment.checks.grade import AxleCheck, CarCheck, Grade
 from service.assessment.law import law_findings as law
-from service.assessment.view.views import CarView
+from service.assessment.view.views import CarView, candidate_facts, now_fitted, weigh
 from service.assessment.view.wheel_facts import FACTS, WheelFacts
 from service.core.findings import ADVISORY, Finding, Where
 
@@ -94,11 +95,27 @@ def _explained(
         views = _each_of(part, len(candidates), mine) or repeat(part)
         numbers = (each[rows[mine], mine].tolist() for each in (graded.outcomes, graded.measured, graded.limits))
         for place, row, view, *grade in zip(mine.tolist(), rows[mine].tolist(), views, *numbers, strict=False):
-            question = graded.questions[row]
-            if question.code in _CHECKS:
+            question, asked = graded.questions[row], case._replace(candidate=candidates[place])
+            if case.vehicle.assumes:
+                yield place, _on_assumption(asked, question, grade[0])
+            elif question.code in _CHECKS:
                 yield place, _CHECKS[question.code].explain(view, Grade(*grade))
             else:
-                yield place, _of_law(case._replace(candidate=candidates[place]), view, question)
+                yield place, _of_law(asked, view, question)
+
+
+def _on_assumption(case: Case, question: Question, outcome: int) -> Finding:
+    """Return the finding on a vehicle of which something is assumed, whose words need both of its axles."""
+    car = weigh(case, now_fitted(case.vehicle), *candidate_facts(case, case.candidate))
+    check = _CHECKS.get(question.code)
+    if isinstance(check, AxleCheck):
+        view = car.front if question.where == "front" else car.rear
+        found = check.explain(view, check.grade(view))
+    elif check is not None:
+        found = check.explain(car, check.grade(car))
+    else:
+        found = _of_law(case, car, question)
+    return on_assumption(case, car, found, outcome)
 
 
 def _looks_at(question: Question) -> Where:

@@ -72,7 +72,7 @@ def _not_comparable(view: AxleView, grade: Grade) -> tuple[Said, Remedy]:
 
 def _still_enough(view: AxleView) -> str:
     carried, mass = view.then.load.axle_capacity_kg, view.axle.max_axle_mass_kg
-    if carried < mass:
+    if carried < mass or view.axle.mass_assumed:
         return ""
     return say(
         "They still carry the axle: {carried} for {mass}.", carried=plain(carried, 0, "kg"), mass=plain(mass, 0, "kg")

@@ -23,10 +23,12 @@ def _grade(view: AxleView[Num]) -> Grade[Num]:
     # Where the present tyre's load at that speed is for its maker to state as well, one of no lower index settles it.
     now, then = view.now.facts, view.then.facts
     lower = unknown(then.rated_kg - now.rated_kg) | (then.rated_kg < now.rated_kg)
+    # With neither speed nor mass given, the index must hold at lower speeds too, where the present one carries more.
+    supposed = view.vehicle.speed_assumed and view.axle.mass_assumed
     to_be_asked = (now.left_to_maker != 1.0) | (then.left_to_maker != 1.0) | lower
     outcome = worst(
         not_met=capacity < mass - LAST_BIT,
-        not_assessed=unknown(capacity) & to_be_asked,
+        not_assessed=(unknown(capacity) & to_be_asked) | ((then.rated_kg < now.rated_kg) & supposed),
         open_question=unknown(capacity),
     )
     return Grade(outcome, capacity, mass)

@@ -11,8 +11,8 @@ from service.assessment.checks.words import plain, span
 from service.assessment.view.change import Wheel
 from service.assessment.view.figures import DEEPEST_SHARE, HIGHEST_ASPECT_PERCENT, MOST_OVERLOAD
 from service.assessment.view.views import AxleView
-from service.core.findings import Remedy
-from service.core.numeric import known, unknown
+from service.core.findings import AxleName, Remedy
+from service.core.numeric import UNKNOWN, known, unknown
 from service.core.saying import Said, say
 from service.core.units import STANDARD_GRAVITY_M_S2
 from service.physics.vertical_stiffness import vertical_stiffness_n_per_mm
@@ -122,6 +122,8 @@ def deflection_remedy(*views: AxleView) -> Remedy | None:
             return Remedy(text, f"{place.pointer}/tyre/size", "aspect_percent", at_most=HIGHEST_ASPECT_PERCENT)
         if known(place.wheel.behaviour.static_loaded_radius_mm):
             continue
+        if unknown(place.view.axle.estimate_mass_kg):
+            return mass_remedy(place.view.name)
         least = _least_pressure_kpa(place)
         if least >= HIGHEST_USUAL_KPA:
             text = say("a stronger tyre for {tyre}, one that is not crushed by its load", tyre=place.tyre)
@@ -133,6 +135,22 @@ def deflection_remedy(*views: AxleView) -> Remedy | None:
         )
         return Remedy(text, f"{place.pointer}/pressure_kpa", "pressure_kpa", least, unit="kPa")
     return None
+
+
+def mass_remedy(name: AxleName, enough_kg: float = UNKNOWN) -> Remedy:
+    """Return that the maximum mass of an axle is to be stated, and up to which one is enough (NaN: not known)."""
+    pointer, field = f"/vehicle/{name}/max_axle_mass_kg", "max_axle_mass_kg"
+    at_front = name == "front"
+    if unknown(enough_kg):
+        text = say("state the maximum mass of the rear axle")
+        if at_front:
+            text = say("state the maximum mass of the front axle")
+        return Remedy(text, pointer, field, unit="kg")
+    mass = plain(enough_kg, 0, "kg")
+    text = say("state the maximum mass of the rear axle: up to {mass} is enough", mass=mass)
+    if at_front:
+        text = say("state the maximum mass of the front axle: up to {mass} is enough", mass=mass)
+    return Remedy(text, pointer, field, at_most=enough_kg, unit="kg")
 
 
 def _least_pressure_kpa(place: _Place) -> float:

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Container, Iterator
+from collections.abc import Callable, Container, Iterator, Mapping
 from dataclasses import replace
 from operator import attrgetter
+from types import MappingProxyType
 from typing import NamedTuple
 
 from service.assessment.case import Case
@@ -31,6 +32,19 @@ _TYRE_AND_RIM = attrgetter(
     "speed_capability_kmh",
     "rim_width_in",
     "rim_code",
+)
+
+# From what is found and its limit to the greatest mass of the axle that keeps the limit.
+_MASS_KEPT_KG: Mapping[str, Callable[[AxleView, float, float], float]] = MappingProxyType(
+    {
+        "load_capacity_margin_percent": lambda view, found, limit: (
+            view.axle.max_axle_mass_kg * (100.0 + found) / (100.0 + limit)
+        ),
+        "load_rating_sum_margin_kg": lambda view, found, limit: view.axle.max_axle_mass_kg + found - limit,
+        "tyre_load_rating_margin_kg": lambda view, found, limit: (
+            view.axle.max_axle_mass_kg + view.axle.tyres * (found - limit)
+        ),
+    }
 )
 
 
@@ -146,6 +160,15 @@ def tally(case: Case, car: CarView, findings: list[Finding]) -> LawTally:
             codes.add(SPEEDOMETER.code)
     missed = {each.code for each in findings if each.outcome != MET}
     return LawTally(case.pack.rule_count, len(codes), len(codes - missed))
+
+
+def masses_kept_kg(view: AxleView) -> Iterator[float]:
+    """Yield for each rule on the load of an axle the greatest axle mass that keeps it [kg]."""
+    rules, unsettled = _asked(view.name, view)
+    for rule in (*rules, *(each for each, _ in unsettled)):
+        bound = rule.bounds[0]
+        if len(rule.bounds) == 1 and bound.quantity in _MASS_KEPT_KG:
+            yield _MASS_KEPT_KG[bound.quantity](view, measured(rule, view)[0], bound.value)
 
 
 def findings_on_axle(view: AxleView, told: int = MET) -> list[Finding]:

@@ -16,7 +16,7 @@ from service.assessment.checks.speedometer_lead import (
     sure_lead_percent,
     unread_change,
 )
-from service.assessment.checks.words import beside_true_speed, lawful_lead
+from service.assessment.checks.words import beside_true_speed, lawful_lead, plain
 from service.assessment.law.law_words import FACTS
 from service.assessment.view.views import CarView
 from service.core.findings import MET, OPEN, Finding, Remedy, worst
@@ -33,9 +33,8 @@ def rule_of(car: CarView[Num]) -> tuple[SpeedometerRule, tuple[str, ...]] | None
     rule, missing = here.speedometer, here.speedometer_missing
     if vehicle.is_trailer or rule is None:
         return None
-    # R39 is asked of every car anyway; a rule about speeds that the vehicle does not reach asks nothing of it.
-    asks_more = all_hold(rule.has_test_speed(vehicle.max_speed_kmh)) and not (rule.kind == "r39" and is_r39(rule))
-    if not missing and not asks_more:
+    # R39 is asked of every car anyway.
+    if not missing and rule.kind == "r39" and is_r39(rule):
         return None
     return rule, missing
 
@@ -50,6 +49,8 @@ def _grade(car: CarView[Num], rule: SpeedometerRule, missing: tuple[str, ...]) -
     """Return whether the displayed speed stays within the rule's band; floats or arrays alike."""
     if missing:
         return Grade(OPEN, UNKNOWN, UNKNOWN)
+    if not all_hold(rule.has_test_speed(car.vehicle.max_speed_kmh)):
+        return Grade(MET, UNKNOWN, UNKNOWN)
     asked = Asked(rule, rule.can_forbid)
     return either(car, grade_reading(car, asked), _grade_unread(car, asked))
 
@@ -71,6 +72,8 @@ def findings(car: CarView) -> list[Finding]:
     rule, missing = found
     if missing:
         return [_unsettled(rule, missing)]
+    if not rule.has_test_speed(car.vehicle.max_speed_kmh):
+        return [_never_tried(rule)]
     graded = _grade(car, rule, missing)
     remedy: Remedy | None = None
     least, most = sure_lead_percent(rule, car)
@@ -114,3 +117,12 @@ def _unsettled(rule: SpeedometerRule, missing: tuple[str, ...]) -> Finding:
     message = say("Which speedometer rule applies here is not known without {facts}.", facts=facts)
     remedy = Remedy(say("give {facts}", facts=facts), f"/vehicle/{missing[0]}", missing[0])
     return Finding(CODE, "vehicle", OPEN, message, None, None, "%", rule.basis, remedy)
+
+
+def _never_tried(rule: SpeedometerRule) -> Finding:
+    """Return the finding where the vehicle reaches none of the speeds at which the rule is tried."""
+    speed = plain(rule.test_speeds[-1].above_kmh, 0, "km/h")
+    message = say(
+        "{rule}: It is about speeds above {speed}, which this vehicle does not reach.", rule=rule.title, speed=speed
+    )
+    return Finding(CODE, "vehicle", MET, message, None, None, "%", rule.basis)

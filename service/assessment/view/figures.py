@@ -148,7 +148,9 @@ def load(facts: WheelFacts[Num], axle: Axle[Num], limits: Limits, vehicle: Vehic
     capacity = facts.rated_kg * facts.load_factor
     share = load_share(facts, axle, limits, vehicle)
     required = axle.max_axle_mass_kg * share
-    carrying = pressure_for_load_kpa(required, capacity, facts.reference_pressure_kpa, facts.pressure_exponent)
+    # On an assumption nobody pumps tyres up: they get what makes them carry as much as the present ones do today.
+    pressed = axle.todays_mass_kg if vehicle.speed_assumed or axle.mass_assumed else axle.max_axle_mass_kg
+    carrying = pressure_for_load_kpa(pressed * share, capacity, facts.reference_pressure_kpa, facts.pressure_exponent)
     addition = speed_pressure_addition_by_symbol_kpa(vehicle.max_speed_kmh, facts.speed_capability_kmh)
     enough = larger(carrying + addition, limits.least_pressure_kpa.value)
     return Load(

@@ -103,6 +103,20 @@ def _open_upwards_from_kmh(designation: TyreDesignation) -> float:
     return V_INSIDE_ABOVE_KMH if open_v else UNKNOWN
 
 
+def speed_symbol_kmh(designation: TyreDesignation) -> float:
+    """Return the speed of the fastest symbol on a tyre [km/h], NaN where it has none; letters in the size are open."""
+    point = designation.additional
+    symbols = (designation.speed_symbol, None if point is None else point.speed_symbol)
+    reaches = [
+        commercial_speed_load.speed_reach_kmh(symbol, designation.load_index or 0)
+        if designation.is_commercial
+        else speed_symbol.speed_kmh(symbol)
+        for symbol in symbols
+        if symbol is not None
+    ]
+    return max(reaches, default=UNKNOWN)
+
+
 def load_factor_at(designation: TyreDesignation, speed_kmh: float) -> float:
     """Return the share of the load index at a speed, the commercial table's bonus for slow driving included."""
     symbol = designation.speed_symbol

@@ -2,15 +2,23 @@
 
 import asyncio
 import hashlib
+import time
+from types import SimpleNamespace
 
 import pytest
 from fastapi import Request
+from pydantic import SecretStr
+from starlette.testclient import TestClient
+from starlette.types import Message, Scope
 
 from service.api.errors.problem import HttpProblem, clean
+from service.api.transport.api_keys import LONGEST_WAIT_S, ApiKeys
 from service.api.transport.observability import Metrics, RequestIds
-from service.api.transport.request_body import ClientGone
-from service.api.transport.security import ApiKeys, TrustedHosts
+from service.api.transport.request_body import BODY_ARRIVED, BodySpace, ClientGone, let_go_of_body, read_body
+from service.api.transport.security import TrustedHosts
 from service.api.transport.work_pool import WorkPool
+from service.app import create_app
+from service.settings import BadSettings, Settings
 
 
 def request(*, left: bool) -> Request:
@@ -35,13 +43,57 @@ def status_of(keys: ApiKeys, presented: bytes | None) -> int:
 )
 def test_only_known_keys_are_let_in(presented: bytes | None, status: int) -> None:
     entries = [f"{name}:{hashlib.sha256(name.encode()).hexdigest()}" for name in ("one", "two")]
-    assert status_of(ApiKeys(entries, "10/second", "memory://"), presented) == status
+    assert status_of(ApiKeys(entries, "10/second", "memory://", pytest.fail), presented) == status
 
 
-def test_a_store_that_cannot_be_reached_does_not_lock_out_valid_keys() -> None:
+ENTRY = f"one:{hashlib.sha256(b'one').hexdigest()}"
+
+
+def test_a_store_that_cannot_be_reached_leaves_the_counting_to_the_process_and_is_noted() -> None:
+    noted: list[bool] = []
     # Nothing listens on port 1 (assigned to a service that is extinct).
-    entry = f"one:{hashlib.sha256(b'one').hexdigest()}"
-    assert status_of(ApiKeys([entry], "1/day", "redis://127.0.0.1:1/0"), b"one") == 200
+    keys = ApiKeys([ENTRY], "2/day", "redis://127.0.0.1:1/0", lambda: noted.append(True))
+    assert [status_of(keys, b"one") for _ in range(3)] == [200, 200, 429]
+    # It is left alone for a while, else every request would wait for it.
+    assert noted == [True]
+
+
+def test_no_burst_passes_where_one_window_follows_another(monkeypatch: pytest.MonkeyPatch) -> None:
+    keys = ApiKeys([ENTRY], "10/minute", "memory://", pytest.fail)
+    # A whole number of minutes: windows that begin anew would let ten pass before and ten behind it.
+    seconds = 29_000_000.0 * 60.0
+    monkeypatch.setattr(time, "time", lambda: seconds - 1.0)
+    assert [status_of(keys, b"one") for _ in range(11)] == [200] * 10 + [429]
+    monkeypatch.setattr(time, "time", lambda: seconds + 1.0)
+    # The ten are taken as evenly spread over their minute, of which a second is over.
+    assert [status_of(keys, b"one") for _ in range(2)] == [200, 429]
+    # Half a minute on, half of them are over.
+    monkeypatch.setattr(time, "time", lambda: seconds + 30.0)
+    assert [status_of(keys, b"one") for _ in range(5)] == [200] * 4 + [429]
+
+
+def test_nobody_is_sent_away_for_a_day() -> None:
+    keys = ApiKeys([ENTRY], "1/day", "memory://", pytest.fail)
+    assert status_of(keys, b"one") == 200
+    with pytest.raises(HttpProblem) as refused:
+        asyncio.run(keys.admit(b"one"))
+    assert refused.value.headers is not None
+    assert 0 < int(refused.value.headers["Retry-After"]) <= LONGEST_WAIT_S
+
+
+def test_where_keys_are_required_none_is_a_fault() -> None:
+    with pytest.raises(BadSettings, match="FITMENT_API_KEYS"):
+        create_app(Settings(keys_required=True))
+    with TestClient(create_app(Settings(keys_required=True, api_keys=(SecretStr(ENTRY),), access_log=False))) as client:
+        assert client.get("/v1/rule-packs").status_code == 401
+        answer = client.get("/v1/rule-packs", headers={"X-API-Key": "one"})
+        # A cache that others share must not hand it to somebody without a key.
+        assert (answer.status_code, answer.headers["cache-control"]) == (200, "private, max-age=3600")
+
+
+def test_without_keys_shared_caches_may_keep_the_tables() -> None:
+    with TestClient(create_app(Settings(access_log=False))) as client:
+        assert client.get("/v1/rule-packs").headers["cache-control"] == "public, max-age=3600"
 
 
 @pytest.mark.parametrize(
@@ -84,6 +136,31 @@ def test_characters_that_could_do_harm_where_they_are_shown_are_replaced(charact
     assert clean(f"a{character}b") == "a\ufffdb"
 
 
+def test_a_large_body_holds_its_space_until_its_request_ends() -> None:
+    app = SimpleNamespace(state=SimpleNamespace(body_space=BodySpace(1_000_000, 7)))
+
+    def scope() -> Scope:
+        return {"app": app, "headers": [(b"content-type", b"application/json")], BODY_ARRIVED: True}
+
+    def read(scope: Scope) -> int:
+        halves = iter([{"body": b" " * 300_000, "more_body": True}, {"body": b" " * 300_000}])
+
+        async def receive() -> Message:
+            return {"type": "http.request", **next(halves)}
+
+        return len(asyncio.run(read_body(scope, receive, 1_000_000)))
+
+    first, second = scope(), scope()
+    assert read(first) == 600_000
+    with pytest.raises(HttpProblem) as refused:
+        read(second)
+    assert (refused.value.status, refused.value.headers) == (503, {"Retry-After": "7"})
+    # What the refused one took before it was too much goes back with it.
+    let_go_of_body(second)
+    let_go_of_body(first)
+    assert read(scope()) == 600_000
+
+
 def test_the_pool_gives_back_what_the_function_returns() -> None:
     async def ask() -> int:
         return await WorkPool(1, 1).run(request(left=False), max, 2, 3)
@@ -106,7 +183,7 @@ def test_a_place_in_the_queue_is_free_again_after_a_failure() -> None:
 
 
 def test_made_up_methods_share_one_series() -> None:
-    metrics = Metrics(lambda: 0.0)
+    metrics = Metrics(lambda: 0.0, lambda: 0.0)
     for method in ("BREW", "WHEN", "PROPFIND"):
         metrics.observe_request("unmatched", method, 404, 0.001)
     assert b'http_requests_total{method="other",outcome="refused",route="unmatched",status="404"} 3.0' in (

@@ -5,7 +5,7 @@ Every rule at, just inside and just outside its limit: tests/reference/test_pack
 
 import pytest
 
-from service.core.findings import NOT_MET, OUTCOME_NAMES
+from service.core.findings import MET, NOT_MET, OUTCOME_NAMES
 from tests.support.cases import ABSENT, answer, changed, check, finding, on_both_axles, outcome, saloon
 
 # Rules with a status other than `read` may only advise.
@@ -184,9 +184,17 @@ def test_a_tyre_that_carries_nothing_at_the_speed_of_the_law_is_answered_with_a_
     ]
 
 
-@pytest.mark.parametrize(("max_speed_kmh", "asked"), [(50, False), (51, True)])
-def test_a_speedometer_rule_that_tries_no_speed_of_the_vehicle_asks_nothing_of_it(max_speed_kmh, asked):
-    # Road Transport (Vehicle Registration) Regulation (NSW), 40A: the rule is about speeds above 50 km/h.
-    older = {"/vehicle/built": "1990-01-01", "/vehicle/max_speed_kmh": max_speed_kmh}
-    codes = [each["code"] for each in answer(check(under("au-nsw", older)))["findings"]]
-    assert ("law.speedometer" in codes) == asked
+# Road Transport (Vehicle Registration) Regulation (NSW), 40A: the rule is about speeds above 50 km/h.
+@pytest.mark.parametrize("built", ["1974-07-01", "1990-01-01", "2006-06-30"])
+@pytest.mark.parametrize(("max_speed_kmh", "tried"), [(10, False), (50, False), (51, True)])
+@pytest.mark.parametrize("reading", [ABSENT, {"displayed_kmh": 40, "true_kmh": 20}])
+def test_a_speedometer_rule_is_met_by_a_vehicle_that_reaches_none_of_its_speeds(built, max_speed_kmh, tried, reading):
+    older = {
+        "/vehicle/built": built,
+        "/vehicle/max_speed_kmh": max_speed_kmh,
+        "/vehicle/speedometer": reading,
+        "/candidate/rear/tyre/size": "255/45 R17 98W",
+    }
+    found = finding(check(under("au-nsw", older)), "law.speedometer", "vehicle")
+    assert ("about speeds above 50 km/h, which this vehicle does not reach" in found.message) != tried
+    assert tried or found.outcome == MET

@@ -14,7 +14,7 @@ import pytest
 import yaml
 
 from service.app import create_app
-from service.settings import PREFIX, Settings, load_settings
+from service.settings import PREFIX, BadSettings, Settings, load_settings
 
 ROOT = Path(__file__).parents[3]
 DEPLOY = ROOT / "deploy"
@@ -90,7 +90,7 @@ def test_a_probe_asks_a_route_that_exists(container: dict[str, Any], probe: str)
     asked = container[probe]["httpGet"]
     paths = [route.path for route in create_app(Settings.model_construct()).routes if "GET" in (route.methods or ())]
     assert asked["path"] in paths
-    assert asked["port"] == "http"
+    assert asked["port"] == "operation"
 
 
 def test_only_readiness_asks_whether_the_process_is_stopping(container: dict[str, Any]) -> None:
@@ -112,15 +112,23 @@ def test_the_environment_is_read_as_settings(settings: Settings) -> None:
 
 
 def test_the_port_is_the_same_everywhere(container: dict[str, Any], settings: Settings) -> None:
-    (port,) = container["ports"]
-    assert (port["name"], port["containerPort"]) == ("http", settings.port)
-    assert read("service.yaml")["spec"]["ports"][0]["targetPort"] == "http"
-    assert read("network_policy.yaml")["spec"]["ingress"] == [{"ports": [{"protocol": "TCP", "port": "http"}]}]
+    ports = {port["name"]: port["containerPort"] for port in container["ports"]}
+    assert ports == {"http": settings.port, "operation": settings.metrics_port}
+    assert [port["targetPort"] for port in read("service.yaml")["spec"]["ports"]] == list(ports)
+    callers, watchers = read("network_policy.yaml")["spec"]["ingress"]
+    assert callers == {"ports": [{"protocol": "TCP", "port": "http"}]}
+    # What the metrics tell is nobody's business outside.
+    assert watchers == {"from": [{"namespaceSelector": {}}], "ports": [{"protocol": "TCP", "port": "operation"}]}
 
 
 def test_no_secret_stands_in_a_manifest(container: dict[str, Any]) -> None:
     secret = {"FITMENT_API_KEYS", "FITMENT_RATE_STORAGE"}
     assert {item["name"] for item in container["env"] if "secretKeyRef" in item.get("valueFrom", {})} == secret
+
+
+def test_a_pod_without_keys_does_not_serve_everybody(settings: Settings) -> None:
+    with pytest.raises(BadSettings, match="FITMENT_API_KEYS"):
+        create_app(settings)
 
 
 def test_kubernetes_puts_no_variables_of_its_own_into_the_environment(pod: dict[str, Any]) -> None:

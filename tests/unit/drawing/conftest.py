@@ -8,6 +8,8 @@ from service.assessment.answer.assess import Assessment
 from service.drawing.patches import draw_patches
 from service.drawing.section import draw_section
 from tests.support.cases import changed, check, saloon
+from tests.unit.drawing.drawn import Case
+from tests.unit.drawing.fitments import REQUESTS
 
 
 @pytest.fixture(scope="session")
@@ -28,3 +30,15 @@ def section(found: Assessment) -> Element:
 def patches(found: Assessment) -> Element:
     """The contact patches."""
     return fromstring(draw_patches(found))
+
+
+@pytest.fixture(scope="session")
+def cases() -> dict[str, Case]:
+    """All fitments, each assessed and drawn once."""
+    return {name: Case(name) for name in REQUESTS}
+
+
+@pytest.fixture(params=sorted(REQUESTS))
+def case(request: pytest.FixtureRequest, cases: dict[str, Case]) -> Case:
+    """Each fitment in turn."""
+    return cases[request.param]

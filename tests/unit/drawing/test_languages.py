@@ -24,6 +24,12 @@ CASES = {
     "no size": {"/candidate/front/tyre/size": "185 R16 88S", "/vehicle/rear/fitted/tyre/size": "185 R16 88S"},
     "crushed": {"/vehicle/front/max_axle_mass_kg": 15000, "/vehicle/front/kerb_axle_mass_kg": 15000},
     "twin": {"/vehicle/rear/wheels_per_side": 2},
+    "twin without offset": {
+        "/vehicle/rear/wheels_per_side": 2,
+        "/vehicle/rear/fitted/rim/size": "7.5J x 17",
+        "/candidate/rear/rim/size": "8J x 18",
+    },
+    "no room": {f"/vehicle/front/clearance/{side}_mm": 0 for side in ("inboard", "outboard", "radial")},
 }
 # What reads the same in all languages of the house: units of the metric system and the mark on a rim.
 ALIKE = {"mm", "cm", "kPa", "kg", "ET"}
@@ -73,7 +79,7 @@ def test_the_language_stands_at_the_root(draw, found, language):
 
 
 def test_the_notes_of_a_scene_are_sayings():
-    request = changed(saloon(), CASES["no offset"] | CASES["twin"])
+    request = changed(saloon(), CASES["no offset"] | CASES["twin without offset"])
     notes = [note for scene in scenes(check(request), "both") for note in scene.notes]
     assert len(notes) >= 3
     assert all(isinstance(note, Said) for note in notes)

@@ -29,6 +29,20 @@ CASES = {
     "tiny": {"/candidate/front/tyre/size": "60/15 R8 0B", "/candidate/front/rim/size": "3J x 8 ET10"},
     "huge": {"/candidate/front/tyre/size": "500/100 R30C 200/200P", "/candidate/front/rim/size": "16J x 30 ET0"},
     "twin": {"/vehicle/rear/wheels_per_side": 2},
+    "twin without offset": {
+        "/vehicle/rear/wheels_per_side": 2,
+        "/vehicle/rear/fitted/rim/size": "7.5J x 17",
+        "/candidate/rear/rim/size": "8J x 18",
+    },
+    "no bolt circle": {
+        pointer: ABSENT
+        for axle in ("front", "rear")
+        for pointer in (
+            f"/vehicle/{axle}/hub",
+            f"/vehicle/{axle}/fitted/rim/bolt_circle",
+            f"/candidate/{axle}/rim/bolt_circle",
+        )
+    },
 }
 
 
@@ -97,9 +111,14 @@ def test_the_description_says_the_values_that_the_section_shows(found, section):
     assert f"overall diameter {found.car.front.then.geometry.overall_diameter_mm:.0f} " in said
 
 
-@pytest.mark.parametrize("note", ["no offset", "no size", "twin"])
+@pytest.mark.parametrize("note", ["no offset", "no size", "twin without offset", "no bolt circle"])
 def test_what_could_not_be_drawn_is_named_in_a_note(note):
-    expected = {"no offset": "states no offset", "no size": "tyre is not drawn", "twin": "one of the two is drawn"}
+    expected = {
+        "no offset": "states no offset",
+        "no size": "tyre is not drawn",
+        "twin without offset": "one of the two is drawn",
+        "no bolt circle": "the hub is drawn as a plain line",
+    }
     request = changed(saloon(("245/40 R18 97Y XL", "8J x 18 H2 ET38")), CASES[note])
     assert expected[note] in " ".join(words(fromstring(draw_section(check(request)))))
 

@@ -8,7 +8,7 @@ import pytest
 
 from service import __version__
 from service.core.findings import ADVISORY
-from service.page.report import policy, render_report
+from service.page.report import is_short, policy, render_report
 from tests.support.cases import ABSENT, changed, check, saloon
 from tests.unit.page.reading import Page
 
@@ -130,6 +130,79 @@ def test_what_speaks_against_it_stands_before_what_is_met(page, found):
     ]
     places = [page.words.index(title) for title in titles if title in page.words]
     assert places == sorted(places)
+
+
+ORDER = (
+    '<section class="verdict',
+    '<section class="jobs"',
+    ">Why</h2>",
+    ">Before and after</h2>",
+    '<details class="drawings"',
+    '<details class="sources"',
+    '<section class="cautions"',
+)
+
+
+def test_what_must_be_done_comes_first_then_why_then_the_numbers(found):
+    text = render_report(found)
+    # Where nothing stands in the way, nobody asks why.
+    places = [text.index(each) for each in ORDER if each != ">Why</h2>" or each in text]
+    assert places == sorted(places)
+    assert (">Why</h2>" in text) == (found.verdict != "suitable")
+
+
+def test_a_job_has_a_box_that_can_be_ticked_and_a_danger_has_none(found, page):
+    boxes = [each for each in page.named("input") if each["type"] == "checkbox"]
+    jobs = [each for each in found.actions if each.code not in ("do_not_fit", "would_not_fit", "settle_first")]
+    assert len(boxes) == len(jobs)
+    assert not any({"checked", "disabled"} & set(each) for each in boxes)
+
+
+def test_what_the_workshop_fills_in_has_a_line(found, page):
+    for name in ("Vehicle", "Registration", "Odometer", "Date", "Workshop", "Signature"):
+        assert name in page.words
+    # Nothing is tightened that must not be fitted. A signature is for the pen.
+    fits = found.verdict != "unsuitable"
+    assert ("Torque (N m)" in page.words) == fits
+    assert len([each for each in page.named("input") if each["type"] == "text"]) == 5 + fits
+
+
+SHORT = {
+    "suitable": True,
+    "with conditions": False,
+    # Load index and speed symbol of one axle are missing.
+    "undetermined": True,
+    # Winter tyres in front only.
+    "advised against": True,
+    # The room is scarce, and the drawing shows it.
+    "scarce today": False,
+    "unsuitable": False,
+}
+
+
+@pytest.mark.parametrize("name", sorted(SHORT))
+def test_a_short_answer_has_drawings_and_sources_folded(name):
+    folds = Page(render_report(check(CASES[name]))).named("details")
+    assert len(folds) >= 3
+    assert {"open" not in each for each in folds} == {SHORT[name]}
+
+
+def test_two_reasons_are_still_read_at_a_glance():
+    slower = {f"/candidate/{axle}/tyre/size": "225/45 R17 94H XL" for axle in ("front", "rear")}
+    one = check(changed(saloon(), {"/candidate/front/tyre/size": slower["/candidate/front/tyre/size"]}))
+    both = check(changed(saloon(), slower))
+    assert [each.code for each in both.findings if each.outcome > ADVISORY] == ["speed.capability"] * 2
+    assert is_short(one)
+    assert is_short(both)
+    three = check(changed(saloon(), slower | {"/candidate/rear/pressure_kpa": 190}))
+    assert len([each for each in three.findings if each.outcome >= ADVISORY]) == 3
+    assert not is_short(three)
+
+
+def test_present_stands_before_proposed_change_and_limit():
+    line = "Overall diameter, new 634 mm 596 mm −6 % ± 3 %"
+    assert "Present Proposed Change Limit" in _spaced(check(UNSUITABLE))
+    assert line in _spaced(check(UNSUITABLE))
 
 
 def test_both_drawings_are_in_it(page):

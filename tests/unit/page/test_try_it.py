@@ -1,4 +1,4 @@
-"""The page begins with a demo request, knows the contract's fields, and runs under a strict policy."""
+"""The page knows the contract's fields, speaks every language, and runs under a strict policy."""
 
 import json
 import re
@@ -7,12 +7,16 @@ from pathlib import Path
 import pytest
 
 from service.api.schemas.request import CheckRequest
+from service.locales.speech import LANGUAGES, catalogue
+from service.page import fields as form_fields
 from service.page import try_it
 from service.page.rendering import asset
 from tests.unit.page.reading import Page
 
 ROOT = Path(__file__).parents[3]
-STORY = ROOT / "demo_requests" / "staggered-one-step-wider.check.json"
+EXAMPLES = ("staggered-one-step-wider", "twin-wheel-van-stronger", "plus-one-inch")
+MOST_BYTES = 200_000
+WORDS = re.compile(r'"(?:question|answer)\.\w+": "([^"]+)"')
 
 
 @pytest.fixture(scope="module")
@@ -22,27 +26,31 @@ def page():
 
 @pytest.fixture(scope="module")
 def fields(page):
-    inputs = {each["name"]: each.get("value", "") for each in page.named("input") if "name" in each}
-    return inputs | {each["name"]: None for each in page.named("select")}
+    return {each["name"] for each in page.named("input") + page.named("select") if "name" in each} - {"units"}
 
 
 def leaves(value, pointer=""):
-    """Yield pointer and value of everything that has no parts."""
+    """Yield the pointer of everything that has no parts."""
     if isinstance(value, dict):
         for name, part in value.items():
             yield from leaves(part, f"{pointer}/{name}")
     else:
-        yield pointer, value
+        yield pointer
 
 
-def test_it_begins_with_a_demo_request():
-    assert json.loads(asset("story.json")) == json.loads(STORY.read_text(encoding="utf-8"))
+def test_it_starts_empty(page):
+    assert not [each for each in page.named("input") if each.get("value")]
+    assert not [each for each in page.named("option") if "selected" in each]
 
 
-def test_every_value_of_the_story_stands_in_a_field(fields):
-    story = dict(leaves(json.loads(asset("story.json"))))
-    shown = {pointer: str(value) for pointer, value in story.items() if fields.get(pointer, "") is not None}
-    assert {pointer: fields.get(pointer) for pointer in shown} == shown
+def test_its_examples_are_demo_requests():
+    demos = [json.loads((ROOT / "demo_requests" / f"{name}.check.json").read_text("utf-8")) for name in EXAMPLES]
+    assert json.loads(asset("examples.json")) == demos
+
+
+def test_every_value_of_an_example_has_a_field(fields):
+    for example in json.loads(asset("examples.json")):
+        assert set(leaves(example)) - {"/candidate/label"} <= fields
 
 
 def test_every_field_is_one_that_the_contract_knows(fields):
@@ -62,50 +70,73 @@ def test_every_field_that_the_contract_requires_is_there(fields):
             elif field.is_required():
                 yield f"{pointer}/{name}"
 
-    assert set(required(CheckRequest)) <= set(fields)
+    assert set(required(CheckRequest)) <= fields
 
 
-def test_every_field_has_a_label_and_a_place_for_its_fault(page):
+def test_every_field_has_a_name_and_a_place_for_its_fault(page):
     labels = {each["for"] for each in page.named("label")}
     ids = {each.attributes["id"] for each in page.tags if "id" in each.attributes}
     for each in page.named("input") + page.named("select"):
-        assert each["id"] in labels
+        if "name" not in each or each["name"] == "units":
+            continue
+        assert each["id"] in labels or set(each["aria-labelledby"].split()) <= ids
+        assert f"{each['id']}-fault" in each["aria-describedby"].split()
         assert set(each["aria-describedby"].split()) <= ids
 
 
-@pytest.mark.parametrize("axle", ["front", "rear"])
-def test_twin_wheels_and_the_pressure_of_a_load_index_can_be_stated(fields, axle):
-    wanted = {
-        f"/vehicle/{axle}/wheels_per_side",
-        f"/vehicle/{axle}/fitted/tyre/reference_pressure_kpa",
-        f"/candidate/{axle}/tyre/reference_pressure_kpa",
-    }
-    assert wanted <= set(fields)
+def test_a_field_is_never_without_its_words():
+    assert {each.pointer for each in form_fields.every_field() if not each.label.strip()} == set()
 
 
 def test_no_id_stands_twice(page):
     ids = [each.attributes["id"] for each in page.tags if "id" in each.attributes]
-    assert len(ids) == len(set(ids))
+    assert sorted(ids) == sorted(set(ids))
 
 
 def test_no_script_and_no_style_stand_in_the_page_itself(page):
     assert page.named("style") == []
-    assert [each for each in page.named("script") if "src" not in each] == []
+    inline = [each for each in page.named("script") if "src" not in each]
+    # What a browser does not run: data for the scripts.
+    assert {each["type"] for each in inline} == {"application/json"}
     assert not [n for each in page.tags for n in each.attributes if n == "style" or n.startswith("on")]
 
 
 def test_its_policy_admits_no_inline_script_and_no_other_origin():
     directives = dict(each.strip().split(" ", 1) for each in try_it.policy().split(";"))
-    assert directives["default-src"] == "'none'"
-    assert directives["script-src"] == directives["connect-src"] == "'self'"
+    assert directives["default-src"] == directives["frame-ancestors"] == directives["base-uri"] == "'none'"
+    assert directives["script-src"] == directives["connect-src"] == directives["form-action"] == "'self'"
     assert "unsafe" not in try_it.policy()
     assert not re.search(r"https?:|\*", try_it.policy())
 
 
 def test_every_file_that_the_page_asks_for_is_served(page):
-    asked = {each["href"] for each in page.named("link")} | {each["src"] for each in page.named("script")}
-    asked |= set(re.findall(r'from "\./([^"]+)"', asset("page.js")))
-    assert {f"/{name}" for name in asked} == set(try_it.FILES)
+    asked = {each["href"] for each in page.named("link")} | {
+        each["src"] for each in page.named("script") if "src" in each
+    }
+    for name in try_it.SCRIPTS:
+        asked |= set(re.findall(r'from "\./([^"]+)"', asset(name)))
+    assert {f"/{name}" for name in asked} <= set(try_it.FILES)
+    assert {f"/{name}" for name in asked} >= set(try_it.FILES) - {"/examples.json"}
+
+
+@pytest.mark.parametrize("name", [*try_it.SCRIPTS, *try_it.STYLES])
+def test_a_file_holds_one_idea(name):
+    assert len(asset(name).splitlines()) <= 300
+
+
+@pytest.mark.parametrize("language", LANGUAGES)
+def test_page_and_files_weigh_less_than_200_kb(language):
+    files = sum(len(asset(name).encode()) for _, name in try_it.FILES.values())
+    assert files + len(try_it.page(language).encode()) < MOST_BYTES
+
+
+@pytest.mark.parametrize("language", LANGUAGES[1:])
+def test_the_page_speaks_its_language(language):
+    page = Page(try_it.page(language))
+    assert page.named("html")[0]["lang"] == language
+    assert catalogue(language)["Do these wheels fit this car?"] in page.words
+    english, spoken = (set(WORDS.findall(try_it.page(each))) for each in ("en", language))
+    assert len(english & spoken) < len(english) / 8
 
 
 def test_the_contract_is_linked(page):

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import numpy as np
 import pytest
 
 from service.core.findings import Estimate
@@ -80,3 +81,9 @@ def test_the_same_worn_tyre_has_no_band():
 def test_the_proposed_onset_is_off_by_the_level_and_the_change():
     present, change = Estimate(100.0, 80.0, 120.0), Estimate(-10.0, -25.0, 0.0)
     assert proposed_onset_kmh(present, change) == pytest.approx((90.0, 60.0, 120.0))
+
+
+@pytest.mark.parametrize("onset_kmh", [0.0, -10.0])
+def test_where_the_band_of_the_onset_ends_at_nothing_nothing_rests_on_the_road(onset_kmh):
+    assert wet_reserve(onset_kmh) == 0.0
+    assert wet_reserve(np.array([onset_kmh, 160.0])).tolist() == [0.0, 0.75]

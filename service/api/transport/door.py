@@ -1,0 +1,73 @@
+"""How many connections there may be, and how much of their answers may wait to be taken, all together."""
+
+from __future__ import annotations
+
+import asyncio
+from time import monotonic
+from typing import Final
+
+from structlog.typing import FilteringBoundLogger
+
+from service.api.transport.observability import Metrics
+from service.api.transport.sockets import reset, unsent_bytes
+
+# Beyond the most, so many more are told so with 503; the rest are reset.
+TOLD: Final = 32
+# The log says it once in a while, the metrics count each.
+SILENCE_S: Final = 10.0
+
+
+class Door:
+    """The connections of one listener."""
+
+    def __init__(self, most: int, answer_bytes: int, metrics: Metrics, log: FilteringBoundLogger) -> None:
+        self._most = most
+        self._answer_bytes = answer_bytes
+        self._metrics = metrics
+        self._log = log
+        self._open = 0
+        self._quiet_until = 0.0
+        # Connections that have not taken an answer, the longest wait first, and how much of it there was.
+        self._waiting: dict[asyncio.Transport, int] = {}
+        self._waiting_bytes = 0
+
+    def enter(self, transport: asyncio.Transport) -> bool:
+        """Count a connection in; return whether it may ask anything. One too many to be even told is reset."""
+        self._open += 1
+        if self._open <= self._most:
+            return True
+        self._metrics.observe_connection_end("too_many")
+        self._say("too_many", most=self._most)
+        if self._open > self._most + TOLD:
+            reset(transport)
+        return False
+
+    def leave(self, transport: asyncio.Transport) -> None:
+        """Count a connection out."""
+        self._open -= 1
+        self.has_taken(transport)
+
+    def waits(self, transport: asyncio.Transport) -> None:
+        """Note that an answer waits to be taken; where all are too much together, the longest wait ends."""
+        self.has_taken(transport)
+        size = self._waiting[transport] = unsent_bytes(transport)
+        self._waiting_bytes += size
+        while self._waiting_bytes > self._answer_bytes and len(self._waiting) > 1:
+            self.end(next(iter(self._waiting)))
+
+    def has_taken(self, transport: asyncio.Transport) -> None:
+        """Note that no answer of this connection waits any more."""
+        self._waiting_bytes -= self._waiting.pop(transport, 0)
+
+    def end(self, transport: asyncio.Transport) -> None:
+        """Reset a connection that does not take its answer."""
+        self.has_taken(transport)
+        self._metrics.observe_connection_end("unread")
+        self._say("unread")
+        reset(transport)
+
+    def _say(self, reason: str, **more: int) -> None:
+        now = monotonic()
+        if now >= self._quiet_until:
+            self._quiet_until = now + SILENCE_S
+            self._log.warning("connections refused", reason=reason, open=self._open, **more)

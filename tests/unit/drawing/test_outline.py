@@ -1,0 +1,92 @@
+"""The outlines of tyre and rim: alike on both sides, widest where they are measured, unbroken, joined to each other."""
+
+from __future__ import annotations
+
+from itertools import pairwise
+
+import pytest
+
+from tests.unit.drawing.drawn import AXLES
+from tests.unit.drawing.reading import element
+from tests.unit.drawing.sheet import flattened
+
+NEAR = 0.003
+FLANGE_MM, FLANGE_HEIGHT_MM, WELL_MM = 12.7, 17.3, 20.0
+
+
+def tyres(case, part=""):
+    for axle in AXLES:
+        for which in ("present", "proposed"):
+            yield flattened(element(case.section, f"{axle}-{which}-tyre{part}").attrib["d"])
+
+
+def rims(case):
+    for axle in AXLES:
+        for which in ("present", "proposed"):
+            yield flattened(element(case.section, f"{axle}-{which}-rim").attrib["d"])
+
+
+def test_a_tyre_is_its_own_mirror_image(case):
+    for part in ("", "-loaded"):
+        for steps in tyres(case, part):
+            middle = 0.5 * (steps[0][0] + steps[-1][0])
+            mirrored = [(2 * middle - x, y) for x, y in reversed(steps)]
+            assert steps == [pytest.approx(each, abs=NEAR) for each in mirrored]
+
+
+def test_a_sidewall_goes_up_without_a_kink_to_its_widest_place_and_on_to_the_crown(case):
+    for steps in tyres(case):
+        half = steps[: len(steps) // 2 + 1]
+        rising = [other[1] <= one[1] + NEAR for one, other in pairwise(half)]
+        assert all(rising)
+        widest = max(index for index, (x, _) in enumerate(half) if x < min(each for each, _ in half) + NEAR)
+        share = (half[widest][1] - half[0][1]) / (half[-1][1] - half[0][1])
+        # A radial tyre is widest a little above the middle of its height (common practice, no source).
+        assert 0.4 < share < 0.6
+        outwards = [other[0] <= one[0] + NEAR for one, other in pairwise(half[: widest + 1])]
+        inwards = [other[0] >= one[0] - NEAR for one, other in pairwise(half[widest:])]
+        assert (all(outwards[:1]), all(inwards)) == (True, True)
+
+
+def test_a_tyre_stands_flat_on_its_ground_and_round_where_there_is_none(case):
+    for axle in AXLES:
+        for which in ("present", "proposed"):
+            steps = flattened(element(case.section, f"{axle}-{which}-tyre-loaded").attrib["d"])
+            lowest = max(y for _, y in steps)
+            flat = [x for x, y in steps if y > lowest - NEAR]
+            assert (max(flat) - min(flat) > 50.0) == (f"{axle}-{which}-ground" in case.ids)
+
+
+def test_a_rim_has_its_flanges_and_its_well(case):
+    """Heights in millimetres: a J flange of 17.3 (DIN 7817, from memory) and an indicative well of 20."""
+    for steps, tyre in zip(rims(case), tyres(case), strict=True):
+        bead = -tyre[0][1]
+        xs, ys = zip(*steps, strict=True)
+        assert ys[0] == ys[-1] == pytest.approx(-bead - 0.55 * FLANGE_HEIGHT_MM, abs=0.6)
+        assert -bead - FLANGE_HEIGHT_MM - 0.6 < min(ys) < -bead - 0.6 * FLANGE_HEIGHT_MM
+        assert max(ys) == pytest.approx(WELL_MM - bead, abs=0.6)
+        assert (xs[0], xs[-1]) == (min(xs), max(xs))
+        depth = [x for x, y in steps if y > max(ys) - NEAR]
+        assert min(xs) < min(depth) < max(depth) < max(xs)
+        flanges = [x for x, y in steps if y < -bead - NEAR]
+        middle = 0.5 * (min(xs) + max(xs))
+        assert sorted(2 * middle - x for x in flanges) == [pytest.approx(x, abs=NEAR) for x in sorted(flanges)]
+
+
+def test_the_bead_sits_on_the_rim(case):
+    for steps, tyre in zip(rims(case), tyres(case), strict=True):
+        xs = [x for x, _ in steps]
+        half = 0.5 * (max(xs) - min(xs)) - FLANGE_MM
+        assert 0.5 * (tyre[-1][0] - tyre[0][0]) <= half + NEAR
+
+
+def test_twins_are_mirror_images_about_the_hub_face(case):
+    for axle in filter(case.twin, AXLES):
+        for which in ("present", "proposed"):
+            for part in ("tyre", "tyre-loaded", "rim"):
+                inner, outer = (
+                    flattened(element(case.section, f"{axle}-{which}{wheel}-{part}").attrib["d"])
+                    for wheel in ("", "-outer")
+                )
+                mirrored = sorted((-x, y) for x, y in inner)
+                assert sorted(outer) == [pytest.approx(each, abs=NEAR) for each in mirrored]
