@@ -1,4 +1,4 @@
-"""Nothing is remembered from one request to the next: what is cached are tables, packs, pages and the words of the code."""
+"""Nothing is remembered from one request to the next: cached are tables, packs, pages and the words of the code."""
 
 import functools
 import importlib
@@ -17,7 +17,6 @@ OF_OWN_FILES = {
     "service.api.routers.fitments.check_route",
     "service.api.routers.tables._document",
     "service.assessment.batch.sizes.grid",
-    "service.api.routers.page._content",
     "service.core.sources.basis",
     "service.core.unfolding._steps",
     "service.locales.speech.catalogue",
