@@ -18,7 +18,7 @@ NARROWEST_UNITS: Final = 400.0
 # One axle takes no more than this, so that its words can be read where its sheet is shown 340 pixels wide.
 WIDEST_UNITS: Final = 420.0
 # Beneath the dimension of the section width.
-BELOW_UNITS: Final = 42.0
+BELOW_UNITS: Final = 26.0
 
 
 class Frame(NamedTuple):

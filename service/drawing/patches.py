@@ -47,7 +47,7 @@ BELOW_UNITS: Final = 104.0
 VALUES_SIZE, LABELS_SIZE, NOTES_SIZE = 19.0, 17.0, 16.0
 # The space of a patch across and along, the same in every sheet: at 1:5 it holds that of any tyre of a car or van,
 # so that the drawings of several candidates are at one scale whichever they are.
-CELL_UNITS: Final = (300.0, 200.0)
+CELL_UNITS: Final = (300.0, 170.0)
 LEAST_SCALE: Final = 5
 
 

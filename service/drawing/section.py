@@ -40,7 +40,7 @@ INDICATIVE: Final = say(
 )
 # Space between the axles [drawing units], and for the words above each.
 GAP_UNITS: Final = 16.0
-HEADING_UNITS: Final = 78.0
+HEADING_UNITS: Final = 76.0
 WORDS_UNITS: Final = 15.0
 # Where the designations begin beside short words for present and proposed.
 COLUMN_UNITS: Final = 70.0
@@ -74,7 +74,7 @@ def draw_section(
     notes = _notes(found, drawn, speech, styled=styled) + _window_notes(drawn, windows)
     legend = Legend.made(speech, text_width, unit, frame.scale)
     note_lines = sum(len(wrapped(speech.say(note), text_width, paper.NOTES_UNITS * unit)) for note in notes)
-    height = foot + (32 + legend.height_units + paper.NOTES_STEP * paper.NOTES_UNITS * note_lines) * unit
+    height = foot + (26 + legend.height_units + paper.NOTES_STEP * paper.NOTES_UNITS * note_lines) * unit
     canvas = paper.new_sheet("section", (width, height), (frame.scale, unit), speech, styled=styled)
     paper.describe(canvas, TITLE, [*_told(found, drawn), *notes])
     heading.draw(canvas, GAP_UNITS * unit)
@@ -87,7 +87,7 @@ def draw_section(
         wheel = _panel(canvas, scene, (left + hub, axis), (-hub, panel - hub))
         offset_strip.draw_strip(wheel, scene, windows.get(scene.name))
         left += panel + GAP_UNITS * unit
-    y = legend.draw(canvas, (GAP_UNITS * unit, foot + 24 * unit))
+    y = legend.draw(canvas, (GAP_UNITS * unit, foot + 20 * unit))
     paper.paragraph(canvas, (GAP_UNITS * unit, y + 6 * unit), notes, text_width)
     return paper.finished(canvas)
 

@@ -19,6 +19,7 @@ SCRIPTS: Final = (
     "state.js",
     "requests.js",
     "question.js",
+    "dress.js",
     "grid.js",
     "faults.js",
     "examples.js",

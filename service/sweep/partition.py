@@ -154,15 +154,21 @@ def _graded(job: Job, written: str, part: Part) -> Done:
     table = pa.Table.from_batches(wanted)
     content = write_table(table, out / FOLDER / part.name)
     done = Done(part.name, tuple(counts.tolist()), table.num_rows, hashlib.sha256(content).hexdigest())
-    (out / NOTES / f"{part.name}.json").write(json.dumps(done._asdict()).encode())
+    (out / NOTES / f"{part.name}.json").write(json.dumps({**done._asdict(), "seal": _seal(done)}).encode())
     return done
 
 
+def _seal(done: Done) -> str:
+    """Return the hash of a note, so that a changed count is found as a changed file is."""
+    return hashlib.sha256(json.dumps(done._asdict()).encode()).hexdigest()
+
+
 def noted(out: Place, part: Part) -> Done | None:
-    """Return what was noted of a part when it was written; None where it is still to be done."""
+    """Return what was noted of a part when it was written; None where it is to be done, or the note was changed."""
     try:
         known = json.loads((out / NOTES / f"{part.name}.json").read())
-        return Done(known["name"], tuple(known["verdicts"]), known["rows"], known["sha256"])
+        done = Done(known["name"], tuple(known["verdicts"]), known["rows"], known["sha256"])
+        return done if done.name == part.name and known["seal"] == _seal(done) else None
     except (OSError, ValueError, KeyError, TypeError):
         return None
 

@@ -37,6 +37,11 @@ class Place(NamedTuple):
         """Return whether there is such a file."""
         return bool(self.files.get_file_info(self.path).type == pafs.FileType.File)
 
+    def written_s(self) -> float | None:
+        """Return when the file was last written [s since the epoch]; None where there is none or nobody knows."""
+        found = self.files.get_file_info(self.path)
+        return found.mtime_ns / 1e9 if found.type == pafs.FileType.File and found.mtime_ns else None
+
     def names(self) -> list[str]:
         """Return the names of the files in the folder, in order; none where there is no folder."""
         found = self.files.get_file_info(pafs.FileSelector(self.path, allow_not_found=True))

@@ -21,6 +21,9 @@ class Reader:
         self.page, self._responses = seen.page, []
         self.page.on("response", self._note)
         self.page.goto(f"{seen.address}/")
+        # On a phone the examples are folded away.
+        if not self.page.is_visible(f"[data-example='{example}']"):
+            self.page.click("#tools > summary")
         with self.asking():
             self.page.click(f"[data-example='{example}']")
 

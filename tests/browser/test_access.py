@@ -109,7 +109,8 @@ def test_what_is_touched_on_a_phone_is_large_enough(visit):
         """() => [...document.querySelectorAll("input, select, button:not(.link), summary, .languages a")]
           .filter((each) => each.checkVisibility() && !each.disabled)
           .map((each) => [each.id || each.className || each.textContent, each.getBoundingClientRect()])
-          .filter(([, box]) => box.height < 44 || box.width < 44).map(([name, box]) => `${name} ${box.width}x${box.height}`)"""
+          .filter(([, box]) => box.height < 44 || box.width < 44)
+          .map(([name, box]) => `${name} ${box.width}x${box.height}`)"""
     )
     assert small == []
 

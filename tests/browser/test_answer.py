@@ -79,7 +79,9 @@ def test_a_fault_leaves_the_last_good_answer_and_marks_it(saloon):
     assert "stale" in page.get_attribute("#answer", "class").split()
     assert saloon.verdict == "It fits, with conditions"
     assert "This answers the question before." in page.inner_text("#troubles")
+    assert page.inner_text("#bar-words") == "It fits, with conditions (question before)"
     assert not page.is_visible("#todo")
+    assert page.locator("#findings .offer").first.is_disabled()
     page.click("#troubles .link")
     assert focused(page) == "/candidate/rear/tyre/size"
     saloon.type(("/candidate/rear/tyre/size", "285/30 R19 98Y XL"), column=0)

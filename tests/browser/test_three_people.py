@@ -1,7 +1,7 @@
 """A fitter, a customer and a tester do their work from an empty page, in as few strokes as it takes.
 
 The verdicts are those of the trade's own tables: rim diameters and rim widths of a size (ETRTO Standards Manual), load
-capacity by load index (UN R30, annex 4). The ceilings are what the work took when it was counted, and a few strokes more.
+capacity by load index (UN R30, annex 4). The ceilings are what the work took when counted, and a few strokes more.
 """
 
 import pytest

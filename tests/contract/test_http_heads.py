@@ -174,3 +174,15 @@ def test_a_client_that_waits_for_leave_to_send_is_given_it(server: Server) -> No
         assert connection.recv(25) == b"HTTP/1.1 100 Continue\r\n\r\n"
         connection.sendall(VALID)
         assert receive(connection).status == 200
+
+
+def test_fields_behind_a_body_change_nothing_of_the_head(server: Server) -> None:
+    lines = (b"Content-Type: application/json", b"Transfer-Encoding: chunked", b"X-Request-ID: mine")
+    chunk = b"%x\r\n%b\r\n" % (len(VALID), VALID)
+    with server.connect() as connection:
+        connection.sendall(head("POST", "/v1/echo", *lines) + chunk)
+        # Another answer tells that this much was read before the rest.
+        assert server.get("/health/live").status == 200
+        connection.sendall(b"0\r\nX-Request-ID: theirs\r\nContent-Type: text/plain\r\n\r\n")
+        answer = receive(connection)
+    assert (answer.status, answer.headers["x-request-id"]) == (200, "mine")

@@ -12,7 +12,7 @@ from typing import ClassVar
 
 import pytest
 
-from service.api.transport.sockets import SEND_BUFFER_BYTES, SPARE_FILES
+from service.api.transport.sockets import SEND_BUFFER_BYTES, SPARE_FILES, UNTAKEN_S, bound_answers
 from tests.contract.http_wire import PATIENCE_S, Server, head, is_closed, receive
 
 LIVE = head("GET", "/health/live")
@@ -62,6 +62,17 @@ def is_reset(connection: socket.socket) -> bool:
 def bounded() -> Iterator[Server]:
     with Server(head_timeout_s=1, answer_space_mib=8, access_log=False) as server:
         yield server
+
+
+def test_a_connection_inherits_the_bounds_of_its_listener() -> None:
+    with socket.create_server(("127.0.0.1", 0)) as listener:
+        bound_answers(listener)
+        with socket.create_connection(listener.getsockname()):
+            taken, _ = listener.accept()
+            with taken:
+                # Closed connections keep theirs too: what nobody takes of them is not kept for minutes.
+                assert taken.getsockopt(socket.IPPROTO_TCP, socket.TCP_USER_TIMEOUT) == UNTAKEN_S * 1000
+                assert taken.getsockopt(socket.SOL_SOCKET, socket.SO_SNDBUF) == 2 * SEND_BUFFER_BYTES
 
 
 def test_the_system_keeps_little_of_an_answer_that_is_not_taken(bounded: Server) -> None:

@@ -7,16 +7,18 @@ escaped (RFC 8259, section 7), beyond the basic plane as two.
 from __future__ import annotations
 
 import json
-import re
 from pathlib import Path
 
 import pytest
 from starlette.testclient import TestClient
 
 from service.api.routers.fitments import CHECK_BODY_BYTES
-from service.api.routers.many import COMPARE_BODY_BYTES, SEARCH_BODY_BYTES
+from service.api.routers.many import COMPARE_BODY_BYTES, RIMS_BODY_BYTES, SEARCH_BODY_BYTES
+from service.api.routers.planning import PLAN_BODY_BYTES
+from service.api.routers.plotted_comparison import PLOT_BODY_BYTES
 from service.api.schemas.comparison import MAX_CANDIDATES
 from service.api.schemas.request import CheckRequest
+from service.api.transport.protocol import MAX_FIELDS_BYTES
 from tests.contract.document import app
 from tests.support.cases import Json, saloon
 
@@ -144,9 +146,16 @@ def test_a_larger_body_is_refused(client, route, limit):
 
 
 def test_the_readme_says_the_limits():
-    said = re.search(
-        r"bodies of (\d+) KiB for a check, (\d+) MiB for a comparison and (\d+) MiB", README.read_text("utf-8")
-    )
-    assert said is not None
-    check, compare, search = map(int, said.groups())
-    assert (check * 2**10, compare * 2**20, search * 2**20) == (CHECK_BODY_BYTES, COMPARE_BODY_BYTES, SEARCH_BODY_BYTES)
+    said = " ".join(README.read_text("utf-8").split())
+    for bytes_, what in (
+        (CHECK_BODY_BYTES, "for a check"),
+        (COMPARE_BODY_BYTES, "for a comparison"),
+        (SEARCH_BODY_BYTES, "for a search"),
+        (RIMS_BODY_BYTES, "for rims"),
+        (PLAN_BODY_BYTES, "for a plan"),
+        (PLOT_BODY_BYTES, "for a plot"),
+    ):
+        size = f"{bytes_ // 2**20} MiB" if bytes_ % 2**20 == 0 else f"{bytes_ // 2**10} KiB"
+        assert f"{size} {what}" in said
+    assert f"heads of {MAX_FIELDS_BYTES // 2**10} KiB" in said
+    assert MAX_FIELDS_BYTES % 2**10 == 0

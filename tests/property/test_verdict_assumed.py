@@ -8,9 +8,10 @@ import pytest
 
 from service.api.inbound.translate import case
 from service.api.schemas.request import CheckRequest
-from tests.support import workshop
+from tests.support import obeying, workshop
 from tests.support.cases import ABSENT, at, changed
 from tests.support.effort import cases
+from tests.support.remedies import NotApplicable
 from tests.support.shop_cases import shop_question
 from tests.support.wire import AXLES, PACKS, check, post, question, rank
 
@@ -91,6 +92,19 @@ def test_the_number_that_is_enough_is_enough(seed):
             assert outcomes(stated).get(key) != "not_met", each
 
 
+@pytest.mark.parametrize("seed", SEEDS)
+def test_who_does_what_the_answer_says_gets_no_worse_verdict(seed):
+    asked, left_out = asked_for(seed)
+    supposed = without(asked, left_out)
+    answer = check(supposed)
+    assert obeying.contradictions(answer) == []
+    try:
+        done = obeying.obey(supposed, answer)
+    except NotApplicable:
+        return
+    assert rank(check(done)) <= rank(answer)
+
+
 @pytest.mark.parametrize("seed", range(0, 120, cases(12, 3)))
 def test_compare_says_what_check_says(seed):
     questions = [shop_question(seed + 120 * step) for step in range(6)]
@@ -99,6 +113,7 @@ def test_compare_says_what_check_says(seed):
     asked = {"vehicle": first["vehicle"], "rule_pack": PACKS[seed % len(PACKS)]}
     candidates = [each["candidate"] for each in questions]
     answer = post("/v1/fitments/compare", {**asked, "candidates": candidates})
+    assert len(answer["notes"]) == len(LEFT_OUT[left_out])
     for row in answer["rows"]:
         alone = check({**asked, "candidate": candidates[row["index"]]})
         assert row["verdict"] == alone["verdict"]
@@ -111,9 +126,12 @@ def test_compare_says_what_check_says(seed):
 def test_search_and_rims_answer_and_offer_what_check_says(seed):
     vehicle = without({"vehicle": workshop.vehicle(workshop.NAMES[2 * seed])}, "all")["vehicle"]
     rims = {axle: [at(vehicle, f"/{axle}/fitted/rim")] for axle in AXLES}
-    rows = post("/v1/fitments/search", {"vehicle": vehicle, "rims": rims, "max_results": 5})["rows"]
-    for row in rows:
+    searched = post("/v1/fitments/search", {"vehicle": vehicle, "rims": rims, "max_results": 5})
+    for row in searched["rows"]:
         assert check({"vehicle": vehicle, "candidate": row["candidate"]})["verdict"] == row["verdict"]
     tyres = {"front": [{"size": at(vehicle, "/front/fitted/tyre/size")}]}
     found = post("/v1/fitments/rims", {"vehicle": vehicle, "tyres": tyres})
     assert found["axles"]["front"]["tyres"][0]["widths"]
+    taken = check(question(vehicle))["assumptions"][: len(LEFT_OUT["all"])]
+    assert set(taken) < set(found["notes"])
+    assert set(taken) < set(searched["notes"])

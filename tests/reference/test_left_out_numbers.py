@@ -116,7 +116,7 @@ def test_tyres_without_a_service_description_tell_nothing():
     found = check(car("225/45 R17 94W XL", ALL, "225/45 R17"))
     assert finding(found, "speed.capability").remedy.at_most == 270
     assert outcome(found, "speed.capability") == "not_assessed"
-    assert found.assumptions[0] == "The top speed is not given, and the present tyres state no speed symbol."
+    assert found.assumptions[0] == "The top speed is not given, and the present tyres do not tell it."
 
 
 def test_what_is_taken_is_said():

@@ -13,6 +13,7 @@ from service.api.render.numbers import Json
 from service.api.render.rows import explain, rows
 from service.api.schemas.comparison import CompareRequest
 from service.assessment.answer.cautions import CAUTIONS
+from service.assessment.answer.on_assumption import taken
 from service.assessment.answer.verdict import VERDICTS, Verdict
 from service.assessment.batch.compare import Compared, explained
 from service.assessment.case import Case
@@ -69,6 +70,7 @@ def comparison(case: Case, read: Read, found: Compared | None, asked: CompareReq
         "rows": shown,
         "refused": [_refused(each, said) for each in read.refused],
         **cited,
+        **({"notes": list(taken(case.vehicle))} if case.vehicle.assumes else {}),
         "cautions": tuple(CAUTIONS.values()),
     }
 

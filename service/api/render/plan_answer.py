@@ -7,6 +7,7 @@ from math import isfinite
 from service.api.render.csv_cells import written
 from service.api.render.numbers import HUNDREDTHS, Json, rounded, to_hundredths
 from service.assessment.answer.cautions import CAUTIONS
+from service.assessment.answer.on_assumption import taken
 from service.assessment.batch.plan import Plan, PlannedAxle, PlannedCombination
 from service.assessment.batch.plan_effects import EFFECT_NAMES, EFFECTS
 from service.assessment.batch.plan_measure_first import PlanMeasurement
@@ -54,6 +55,7 @@ def plan_result(case: Case, found: Plan) -> Json:
         "repeats": [_repeats(each) for each in found.repeats],
         "order": _order(found),
         "measure_first": [_measurement(each) for each in found.measure_first],
+        **({"notes": list(taken(case.vehicle))} if case.vehicle.assumes else {}),
         "cautions": tuple(CAUTIONS.values()),
     }
 

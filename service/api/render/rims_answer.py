@@ -11,6 +11,7 @@ import numpy as np
 from service.api.render.needs_answer import both_needs, known_numbers, of_the_disc
 from service.api.render.numbers import Json, to_hundredths
 from service.assessment.answer.cautions import CAUTIONS
+from service.assessment.answer.on_assumption import taken
 from service.assessment.answer.verdict import VERDICTS, verdict_codes
 from service.assessment.batch.rim_grid import Grid
 from service.assessment.batch.rim_search import AXLE_NOTE, ApprovedBy, Combined, RimsFound, fitted_on
@@ -20,7 +21,7 @@ from service.assessment.batch.shared_rims import Demand
 from service.assessment.case import Case, Fitment
 from service.assessment.view.wheel_facts import BY_MAKER, BY_RULE, BY_TABLE
 from service.core.findings import ADVISORY, OUTCOME_NAMES
-from service.core.numeric import known
+from service.core.numeric import UNKNOWN, known
 
 _BY: dict[float, ApprovedBy] = {BY_RULE: "estimate", BY_TABLE: "table", BY_MAKER: "maker"}
 
@@ -61,7 +62,7 @@ def rims_result(case: Case, found: RimsFound) -> Json:
             "unserved": named(smallest.unserved),
         },
         "combinations": [_combination(each) for each in found.combinations],
-        "notes": [AXLE_NOTE],
+        "notes": [AXLE_NOTE, *taken(case.vehicle)],
         "cautions": tuple(CAUTIONS.values()),
     }
 
@@ -86,7 +87,9 @@ def _served(grids: tuple[Grid, Grid], demands: Sequence[Demand]) -> list[Json]:
 
 def _axle(grid: Grid, found: Sequence[RimWindows], told: Tell) -> Json:
     axle, facts = grid.axle, grid.facts
-    reserve = np.ravel(grid.view.then.load.axle_capacity_kg) - axle.max_axle_mass_kg
+    # Of a mass that nobody gave there is no reserve to name.
+    mass_kg = UNKNOWN if axle.mass_assumed else axle.max_axle_mass_kg
+    reserve = np.ravel(grid.view.then.load.axle_capacity_kg) - mass_kg
     columns = [
         np.ravel(each).tolist() for each in (reserve, facts.approved_min_in, facts.approved_max_in, facts.approval)
     ]

@@ -11,6 +11,7 @@ from service.api.render.numbers import Json
 from service.api.render.rows import explain, rows
 from service.api.schemas.search import MAX_STOCK_FAULTS, OfferedRim, SearchRequest
 from service.assessment.answer.cautions import CAUTIONS
+from service.assessment.answer.on_assumption import taken
 from service.assessment.batch.compare import explained
 from service.assessment.batch.left_out import Sieve, reason_in_words
 from service.assessment.batch.size_search import GRID_NOTE, NEW_NOTE, Found
@@ -42,7 +43,7 @@ def search_result(
         },
         "refused": [_refused(each, said) for each in refused[:MAX_STOCK_FAULTS]],
         "refused_count": len(refused),
-        "notes": [NEW_NOTE] if read is not None else [GRID_NOTE, NEW_NOTE],
+        "notes": [*([] if read is not None else [GRID_NOTE]), NEW_NOTE, *taken(case.vehicle)],
         **({"sources": cited} if cited else {}),
         "cautions": tuple(CAUTIONS.values()),
     }

@@ -240,4 +240,9 @@ class Comparison(AnswerPart):
         "The candidates that cannot be read, in the order of the request.", max_length=MAX_CANDIDATES
     )
     sources: Sources = part("The documents that the bases name, by key; with `full` only.", CITED, default=None)
+    notes: list[str] = part(
+        "What was taken where the vehicle's top speed or an axle's mass was left out; absent where both are given.",
+        max_length=10,
+        default=None,
+    )
     cautions: list[str] = part("What this answer does not replace; always present.", max_length=20)

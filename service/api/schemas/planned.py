@@ -234,4 +234,9 @@ class PlanResult(AnswerPart):
     measure_first: list[PlanMeasurement] = part(
         "What to measure before, what settles most verdicts first; empty where everything is stated.", max_length=20
     )
+    notes: list[str] = part(
+        "What was taken where the vehicle's top speed or an axle's mass was left out; absent where both are given.",
+        max_length=10,
+        default=None,
+    )
     cautions: list[str] = part("What this answer does not replace; always present.", max_length=20)

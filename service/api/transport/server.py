@@ -79,19 +79,18 @@ class DrainingServer(uvicorn.Server):
 
     @override
     async def startup(self, sockets: list[socket.socket] | None = None) -> None:
-        """Start to listen, with a bound to what the system keeps of answers."""
+        """Start to listen, at the port for metrics and probes too."""
         await super().startup(sockets)
         if self._watching is not None:
             listener, protocol = self._watching
             make = partial(protocol, self.config, self.server_state, self.lifespan.state)
             self.servers.append(await asyncio.get_running_loop().create_server(make, sock=listener))
-        for server in self.servers:
-            for listener in server.sockets:
-                bound_answers(listener)
 
     @override
     def _log_started_message(self, listeners: Sequence[socket.SocketType]) -> None:
-        """Say where the service listens; the port may have been the system's choice."""
+        """Say where the service listens, the port may have been the system's choice; bound its answers before."""
+        for listener in listeners:
+            bound_answers(listener)
         host, port = listeners[0].getsockname()[:2]
         self._services.log.info("serving", host=host, port=port, **self._services.told)
 
@@ -131,6 +130,7 @@ def _watching(settings: Settings, services: Services) -> Listener | None:
         listener = socket.create_server((settings.host, settings.metrics_port), family=family)
     except OSError as error:
         raise BadSettings(f"FITMENT_METRICS_PORT: cannot listen there ({error.strerror})") from None
+    bound_answers(listener)
     return listener, _protocol(settings, services, WATCHING_CONNECTIONS)
 
 

@@ -23,7 +23,7 @@ BY_TODAY = say("The pressure goes by today's, since the axle's mass or the top s
 def speed_taken(vehicle: Vehicle) -> Said:
     """Return what is taken for a top speed that nobody gave."""
     if vehicle.speed_unbounded:
-        return say("The top speed is not given, and the present tyres state no speed symbol.")
+        return say("The top speed is not given, and the present tyres do not tell it.")
     return say(
         "The top speed is not given; the vehicle is taken to be no faster than the {speed} that the present tyres "
         "allow.",
@@ -36,8 +36,8 @@ def mass_taken(axle: Axle) -> Said:
     at_front = axle.name == "front"
     if axle.mass_unbounded:
         if at_front:
-            return say("The maximum mass of the front axle is not given, and the present tyres state no load index.")
-        return say("The maximum mass of the rear axle is not given, and the present tyres state no load index.")
+            return say("The maximum mass of the front axle is not given, and the present wheels do not tell it.")
+        return say("The maximum mass of the rear axle is not given, and the present wheels do not tell it.")
     mass = plain(axle.max_axle_mass_kg, 0, "kg")
     if at_front:
         return say(

@@ -139,6 +139,8 @@ def _diameters(axle: Axle, now: WheelFacts, pack: RulePack) -> _Strip | None:
         return None
     least = max(-DIAMETER_REACH_MM, -int(now.section_height_mm))
     sizes = np.floor(outer) + np.arange(least, DIAMETER_REACH_MM + 1.0)
+    # A tyre is higher than its rim, be it by little.
+    sizes = sizes[sizes > now.rim_diameter_mm]
     table = np.repeat(table_of([now]), len(sizes), axis=1)
     table[ROW["overall_diameter_mm"]] = sizes
     table[ROW["section_height_mm"]] = 0.5 * (sizes - now.rim_diameter_mm)

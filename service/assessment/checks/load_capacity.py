@@ -28,7 +28,7 @@ def _grade(view: AxleView[Num]) -> Grade[Num]:
     to_be_asked = (now.left_to_maker != 1.0) | (then.left_to_maker != 1.0) | lower
     outcome = worst(
         not_met=capacity < mass - LAST_BIT,
-        not_assessed=(unknown(capacity) & to_be_asked) | ((then.rated_kg < now.rated_kg) & supposed),
+        not_assessed=(unknown(capacity) & to_be_asked) | (supposed and (then.rated_kg < now.rated_kg)),
         open_question=unknown(capacity),
     )
     return Grade(outcome, capacity, mass)

@@ -186,6 +186,8 @@ def level_remedy(*views: AxleView) -> Remedy | None:
     """Return what the level of the present cornering stiffness lacks; None when nothing is."""
     for view in views:
         pointer, facts = f"/vehicle/{view.name}/fitted/tyre/size", view.now.facts
+        if unknown(view.axle.estimate_mass_kg):
+            return mass_remedy(view.name)
         if unknown(facts.rated_kg):
             tyre = TYRES["present", view.name]
             text = say("read load index and speed symbol on the sidewall of {tyre}", tyre=tyre)

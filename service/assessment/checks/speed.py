@@ -23,10 +23,12 @@ def _grade(view: AxleView[Num]) -> Grade[Num]:
     # A winter tyre that is fast enough for the place may be slower than the vehicle, whatever the season asked about.
     counts, floor = view.conditions.slow_winter_tyre(view.then.facts.winter_mark), view.conditions.winter_floor_kmh
     # A winter tyre or a spare may be slower than the vehicle, so that it does not tell how fast that is.
-    untold = (now.winter_mark > then.winter_mark) | (now.temporary_spare > then.temporary_spare)
+    untold = view.vehicle.speed_assumed and (
+        (now.winter_mark > then.winter_mark) | (now.temporary_spare > then.temporary_spare)
+    )
     outcome = worst(
         not_met=slow & ((counts == 0.0) | (speed < floor) | unknown(floor)),
-        not_assessed=(slow & unknown(counts)) | (unknown(speed) & to_be_asked) | (untold & view.vehicle.speed_assumed),
+        not_assessed=(slow & unknown(counts)) | (unknown(speed) & to_be_asked) | untold,
         advisory=slow,
         open_question=unknown(speed),
     )

@@ -80,6 +80,9 @@ def _radial(car: CarView) -> Remedy:
 
 
 def _offset(view: AxleView, ends: Span) -> Remedy:
+    if unknown(view.now.facts.offset_mm):
+        # The same rim, of which nobody read the offset: only its spacer moves it.
+        return _spacer(view, _none_below_naught(_shifted(ends, view.now.facts.spacer_mm, -1.0)))
     # The rim's own mark: the spacer takes its thickness from it.
     spacer = view.then.facts.spacer_mm
     least, most = _shifted(ends, view.now.facts.offset_mm + spacer)
@@ -96,6 +99,11 @@ def _spacer(view: AxleView, ends: Span) -> Remedy:
     if most != 0.0:
         words = say("spacers of {thickness}", thickness=span(least, most, "mm"))
     return Remedy(words, f"/candidate/{view.name}/spacer_mm", "spacer_mm", least, most, unit="mm")
+
+
+def _none_below_naught(ends: Span) -> Span:
+    least, most = ends
+    return None if least is None or least <= 0.0 else least, most
 
 
 def _track_mm(view: AxleView, ends: Span) -> Remedy:

@@ -15,12 +15,12 @@ const DANGER = ["do_not_fit", "would_not_fit", "settle_first"];
 // As many values may stand open beside the verdict; more would push it out of sight.
 const MOST_OPEN = 3;
 
-function tell(verdict, words, summary) {
+function tell(verdict, words, summary, stale = false) {
   byId("verdict-words").textContent = words;
-  byId("bar-words").textContent = words;
+  byId("bar-words").textContent = stale ? `${words} (${say("answer.earlier")})` : words;
   byId("summary").textContent = summary;
   byId("verdict").className = `verdict ${verdict}`;
-  byId("bar").className = verdict;
+  byId("bar").className = stale ? "open" : verdict;
   for (const id of ["verdict-mark", "bar-mark"]) byId(id).setAttribute("href", `#mark-${verdict}`);
 }
 
@@ -53,11 +53,11 @@ function showTroubles(kept) {
   byId("troubles-list").replaceChildren(...lines);
 }
 
-function showVerdict({ answer, problem, column }) {
+function showVerdict({ answer, problem, column, stale }) {
   byId("verdict-of").textContent = state.columns.length > 1 ? nameOf(column) : "";
   if (!answer) return tell("waiting", say(problem ? "answer.not_answered" : "answer.waiting"), problem ? "" : say("answer.begin"));
   const words = say(`answer.${answer.verdict}`);
-  return tell(dashed(answer.verdict), words, withoutWords(answer.summary, words));
+  return tell(dashed(answer.verdict), words, withoutWords(answer.summary, words), stale);
 }
 
 function list(texts) {
@@ -132,6 +132,8 @@ function showTold(kept) {
   if (!answer) return;
   showGrounds(kept);
   byId("findings").replaceChildren(...groupsOf(kept).filter(Boolean));
+  // What would mend an earlier question may not mend this one.
+  for (const each of byId("findings").querySelectorAll(".offer")) each.disabled = kept.stale;
   byId("actions").replaceChildren(...answer.actions.map(jobLine));
   byId("cautions").replaceChildren(...list(answer.cautions));
   showEffects(kept);

@@ -52,7 +52,8 @@ async function check(column, signal) {
   if (before) return placed(before, column);
   const found = await answerTo(body, signal);
   if (held.size > 8 * MOST_COLUMNS) held.clear();
-  if (found.problem?.status !== 0) held.set(text, found);
+  // What the service was too busy for is asked again.
+  if (found.ok || found.problem.status === 422) held.set(text, found);
   return placed(found, column);
 }
 

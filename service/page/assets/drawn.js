@@ -94,13 +94,16 @@ const drawings = new Sheet("drawn", DRAWINGS, (name) => `v1/fitments/drawing?vie
 const plots = new Sheet("plots", PLOTS, (name) => `v1/fitments/compare.svg?plot=${name}`);
 
 
+// What is drawn is the question of the last good answer, marked where that is an earlier one.
 export function showDrawings({ answer, body, stale }) {
   byId("drawn").classList.toggle("stale", stale);
-  if (stale && answer) return;
   drawings.show(answer ? body : null);
 }
 
 export function showPlots(kept) {
-  const answered = kept.some((each) => each.answer) && kept.every((each) => each.answer || each.missing.length);
-  plots.show(answered && !kept.some((each) => each.problem) ? compareQuestion() : null);
+  const faulty = kept.some((each) => each.problem);
+  byId("plots").classList.toggle("stale", faulty);
+  if (faulty) return;
+  const body = compareQuestion();
+  plots.show(body.candidates.length ? body : null);
 }

@@ -16,7 +16,9 @@ function copyOf(value) {
 async function loadExample(place) {
   const response = await fetch("examples.json");
   if (!response.ok) return;
-  load(fromRequest((await response.json())[place]));
+  const made = fromRequest((await response.json())[place]);
+  // Its name is English, whatever the page speaks.
+  load({ ...made, columns: made.columns.map((each) => ({ ...each, name: "" })) });
   lent = copyOf(saved());
   byId("said").textContent = say("question.example");
 }
@@ -35,7 +37,7 @@ function dropExample() {
     vehicle: own(before.vehicle, had.vehicle),
     options: before.options,
     columns: before.columns.map((each, place) => ({
-      name: each.name === had.columns[place]?.name ? "" : each.name,
+      name: each.name,
       cells: own(each.cells, had.columns[place]?.cells ?? {}),
     })),
   });

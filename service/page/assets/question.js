@@ -1,5 +1,6 @@
 // The form and the state: each follows the other.
 
+import { dress } from "./dress.js";
 import { start as startColumns } from "./grid.js";
 import { start as startFaults } from "./faults.js";
 import { start as startExamples } from "./examples.js";
@@ -80,6 +81,7 @@ function pressed(event) {
 }
 
 export function start() {
+  dress(form);
   if (matchMedia("(max-width: 47.99rem)").matches) document.getElementById("tools").open = false;
   for (const each of document.querySelectorAll("#more-front, #more-rear")) each.hidden = true;
   look((pointer, column) => {
@@ -94,8 +96,6 @@ export function start() {
   form.addEventListener("keydown", pressed);
   form.addEventListener("submit", (event) => event.preventDefault());
   units.addEventListener("change", () => setUnits(units.value));
-  // Set here and not in the page: without a script the browser itself brings back what was typed.
-  for (const field of form.querySelectorAll("input")) field.autocomplete = "off";
   fill();
   onChange(({ kind }) => {
     if (kind !== "typed") fill();

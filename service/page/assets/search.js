@@ -61,7 +61,7 @@ async function find() {
 
 export function showSearch(kept) {
   byId("search").hidden = !kept.answer;
-  if (!kept.answer || kept.stale) return;
+  if (!kept.answer) return;
   body = kept.body;
   if (!touched) byId("search-rims").value = [...allRims().keys()].join("\n");
 }

@@ -12,6 +12,8 @@ const SYSTEMS = {
 };
 const NAMED = { kpa: 1, bar: 100, psi: 6.894757293168361, kg: 1, lb: 0.45359237, lbs: 0.45359237, "km/h": 1, kmh: 1, mph: 1.609344 };
 const UNITS = { _kpa: "kPa", _kg: "kg", _kmh: "km/h", _mm: "mm", _in: "in", per_side: "" };
+const BARE = /^\d+(\.\d+)?$/;
+const TEXTS = /\/(size|bolt_circle|id|label)$/;
 // What was converted keeps its value: 250 kPa shown as 36.3 psi is still 250 kPa.
 const exact = new Map();
 
@@ -50,7 +52,8 @@ export function parse(text, pointer) {
   const trimmed = (text ?? "").trim();
   if (trimmed === "") return undefined;
   const unit = unitOf(pointer);
-  if (unit === undefined) return trimmed;
+  // A request that was opened may hold numbers that the page has no field for.
+  if (unit === undefined) return BARE.test(trimmed) && !TEXTS.test(pointer) ? Number(trimmed) : trimmed;
   const known = exact.get(`${pointer} ${state.units} ${trimmed}`);
   if (known !== undefined) return known;
   const found = trimmed.match(/^([-\u2212]?\d*[.,]?\d+)\s*([a-z/]*)$/i);

@@ -137,9 +137,9 @@ async function fetchWheels() {
 }
 
 // Asked only while the chart is open, and again when the question has changed.
-export function showWheels({ answer, body, stale }) {
+export function showWheels({ answer, body }) {
   byId("wheels").hidden = !answer;
-  if (!answer || stale || asked?.body === body) return;
+  if (!answer || asked?.body === body) return;
   asked = { body };
   if (byId("wheels-fold").open) fetchWheels();
 }

@@ -95,6 +95,12 @@ TRAILERS = [
         [CHUNKED.replace(b"/json", b"/text") + chunk(_B) + b"0\r\nContent-Type: application/json\r\n\r\n"],
         "415 open",
     ),
+    Case(
+        "a media type behind the body that would not do",
+        [CHUNKED + chunk(_B) + b"0\r\nContent-Type: text/plain\r\n\r\n"],
+        "200=4 open",
+    ),
+    Case("40 KiB behind no body", [CHUNKED + b"0\r\nX: " + _BIG + b"\r\n\r\n"], "431 closed"),
     Case("a host behind the body", [CHUNKED + chunk(_B) + b"0\r\nHost: b\r\n\r\n"], "200=4 open"),
     Case("a length behind the body", [CHUNKED + chunk(_B) + b"0\r\nContent-Length: 5\r\n\r\n" + LIVE], "400 closed"),
     Case(

@@ -109,3 +109,16 @@ def test_what_is_tried_is_what_each_description_says_by_itself(seed):
             tyre = Tyre(parse_tyre(f"205/55 R16 {trial.descriptions[at].description}"), NEW_TREAD_DEPTH_MM)
             alone = dataclasses.asdict(wheel_facts(Fitment(tyre, rim), axle, case.vehicle.max_speed_kmh))
             assert np.array_equal(trial.table[:, at], [alone[name] for name in FACTS], equal_nan=True)
+
+
+# Rims of code 16 measure 405.6 mm (ETRTO), so that whole millimetres below these are no tyre at all.
+@pytest.mark.parametrize("diameter_mm", [406.1, 405.9, 406.9])
+def test_diameters_begin_above_the_rim_on_which_a_tyre_hardly_stands_out(diameter_mm):
+    tyre = on_both_axles(
+        {
+            "/vehicle/{axle}/fitted/tyre": {"size": "205/55 R16 91V", "overall_diameter_mm": diameter_mm},
+            "/vehicle/{axle}/fitted/rim/size": "6.5J x 16 H2 ET45",
+        }
+    )
+    needs = axle_needs(check(asked(**tyre)).case, 0.0)
+    assert needs[0].overall_diameter is None or needs[0].overall_diameter.window is not None

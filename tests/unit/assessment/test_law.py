@@ -198,3 +198,17 @@ def test_a_speedometer_rule_is_met_by_a_vehicle_that_reaches_none_of_its_speeds(
     found = finding(check(under("au-nsw", older)), "law.speedometer", "vehicle")
     assert ("about speeds above 50 km/h, which this vehicle does not reach" in found.message) != tried
     assert tried or found.outcome == MET
+
+
+def test_a_rim_whose_offset_nobody_read_is_brought_back_by_its_spacers():
+    # Manual de procedimiento ITV (Spain), second hand: the track may grow by 30 mm, which is 15 mm a side.
+    rims = on_both_axles(
+        {
+            "/vehicle/{axle}/fitted/rim/size": "7.5J x 17 H2",
+            "/candidate/{axle}/rim/size": "7.5J x 17 H2",
+            "/candidate/{axle}/spacer_mm": 30,
+        }
+    )
+    remedy = finding(check(under("es", rims)), "law.track_change").remedy
+    assert (remedy.pointer, remedy.at_most) == ("/candidate/rear/spacer_mm", 15)
+    assert remedy.text == "spacers of 15 mm or less"

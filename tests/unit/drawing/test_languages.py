@@ -12,7 +12,7 @@ from service.drawing.section import draw_section
 from service.locales.speech import speech
 from tests.support.cases import ABSENT, changed, check, saloon
 from tests.support.pseudo import bracketed, outside
-from tests.unit.drawing.reading import SVG, length, words
+from tests.unit.drawing.reading import SVG, ends, length, words
 
 DRAWINGS = {"section": draw_section, "patches": draw_patches}
 CASES = {
@@ -116,3 +116,19 @@ def test_the_scale_bar_is_as_long_as_it_says(draw, found, units, bar_mm, told):
 def test_the_drawing_itself_is_the_same_in_every_unit(found):
     drawn = [fromstring(draw_section(found, "both", speech("en", units))) for units in ("metric", "imperial")]
     assert len({length(each, "front-overall-diameter") for each in drawn}) == 1
+
+
+@pytest.mark.parametrize("view", sorted(DRAWINGS))
+def test_the_scale_bar_has_ticks_at_its_ends_and_in_its_middle(found, view):
+    drawing = fromstring(DRAWINGS[view](found))
+    x1, y, x2, _ = ends(drawing, f"{view}-scale-bar")
+    lines = [{key: float(each.attrib[key]) for key in ("x1", "y1", "x2", "y2")} for each in drawing.iter(f"{SVG}line")]
+    ticks = sorted(each["x1"] for each in lines if each["x1"] == each["x2"] and each["y1"] < y < each["y2"])
+    assert ticks == [pytest.approx(each, abs=0.002) for each in (x1, (x1 + x2) / 2, x2)]
+
+
+def test_the_note_of_a_spacer_says_how_thick_it_is_and_under_which_wheel():
+    spacers = {"/vehicle/front/fitted/spacer_mm": 12, "/candidate/front/spacer_mm": 20}
+    told = " ".join(words(fromstring(draw_section(check(changed(saloon(), spacers)), "front"))))
+    assert "The present wheel stands on a spacer of 12 mm" in told
+    assert "The proposed wheel stands on a spacer of 20 mm" in told

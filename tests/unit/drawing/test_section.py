@@ -5,6 +5,8 @@ the hub face on the axis, and compared with the assessment's number. Tolerance: 
 drawing's own resolution, twice for a length with two ends.
 """
 
+import re
+
 import pytest
 
 from tests.unit.drawing.reading import box, element, ends, length
@@ -131,3 +133,32 @@ def test_the_sheet_is_a_fifth_of_the_real_size_on_paper(section):
     # ISO 5455 (from memory): 1:5 is one of the recommended reductions.
     width = float(section.attrib["viewBox"].split()[2])
     assert section.attrib["width"] == f"{width / 5:.3f}".rstrip("0").rstrip(".") + "mm"
+
+
+def test_who_does_not_see_it_is_told_both_fitments_and_their_numbers_proposed_first(found, section):
+    told = section.findtext("{http://www.w3.org/2000/svg}desc")
+    assert "Front axle: proposed 245/40 R18 97Y XL on 8J x 18 H2 ET38, present 225/45 R17 94W XL on 7.5J x 17" in told
+    for axle in AXLES:
+        now, then = view(found, axle).now, view(found, axle).then
+        for label, proposed, present in (
+            ("overall diameter", then.geometry.overall_diameter_mm, now.geometry.overall_diameter_mm),
+            ("section width", then.geometry.section_width_mm, now.geometry.section_width_mm),
+            ("static loaded radius", then.behaviour.static_loaded_radius_mm, now.behaviour.static_loaded_radius_mm),
+        ):
+            assert f"{label} {proposed:.0f} mm ({present:.0f} mm)" in told
+        for label, field in (("the strut", "inboard"), ("the wing edge", "outboard"), ("the arch", "radial")):
+            room = getattr(view(found, axle).axle, f"clearance_{field}_mm")
+            assert re.search(rf"(room to|overlap with) {label} −?[\d.]+ mm \({room:g} mm\)", told)
+
+
+def test_a_dimension_of_the_loaded_radius_begins_and_ends_at_lines_that_lead_to_it(section):
+    for axle in AXLES:
+        x, top, _, bottom = ends(section, f"{axle}-loaded-radius")
+        lines = [
+            [float(each.attrib[key]) for key in ("x1", "y1", "x2", "y2")]
+            for each in element(section, axle).iter("{http://www.w3.org/2000/svg}line")
+        ]
+        ground = ends(section, f"{axle}-proposed-ground")[2]
+        for y in (top, bottom):
+            leading = [each for each in lines if each[1] == each[3] == y and each[0] == pytest.approx(ground, abs=0.01)]
+            assert any(each[2] > x for each in leading)

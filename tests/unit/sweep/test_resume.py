@@ -1,5 +1,6 @@
 """A sweep that was interrupted goes on with the same inputs, and only with those."""
 
+import fcntl
 import hashlib
 import json
 import os
@@ -101,6 +102,26 @@ def test_a_flipped_byte_is_told_and_its_file_is_made_again(done, capsys):
     assert (part.read_bytes(), _pairs(done)) == (sound, pairs)
 
 
+@pytest.mark.parametrize(
+    "changes",
+    [
+        {"verdicts": [1, 0, 0, 0, 9]},
+        {"verdicts": ["a"] * 5},
+        {"verdicts": None},
+        {"rows": 11},
+        {"sha256": "0" * 64},
+        {"name": "part-00001.parquet"},
+        {"seal": ""},
+    ],
+)
+def test_a_changed_note_counts_nothing_and_its_file_is_made_again(done, changes):
+    note, manifest = done.out / "notes" / "part-00003.parquet.json", done.out / "manifest.json"
+    sound, counted = note.read_text(), manifest.read_text()
+    note.write_text(json.dumps(json.loads(sound) | changes))
+    assert done.run("--partition-rows", "10") == 0
+    assert (note.read_text(), manifest.read_text()) == (sound, counted)
+
+
 def test_the_manifest_names_every_file_with_its_checksum(done):
     named = json.loads((done.out / "manifest.json").read_text())["files"]
     found = {path.name: hashlib.sha256(path.read_bytes()).hexdigest() for path in (done.out / "pairs").iterdir()}
@@ -128,6 +149,37 @@ def test_beside_a_running_sweep_another_is_refused_and_touches_nothing(at_work, 
     assert at_work.run("--partition-rows", "10", *options) == 2
     assert "a sweep is at work in" in capsys.readouterr().err
     assert _files(at_work) == before
+
+
+@pytest.mark.parametrize("options", [[], ["--no-resume"]])
+def test_of_two_that_begin_in_the_same_moment_one_is_refused(done, capsys, options):
+    # The other one has the folder already and its mark is not written yet.
+    before = _files(done)
+    with (done.out / ".running.lock").open("w") as lock:
+        fcntl.flock(lock, fcntl.LOCK_EX)
+        assert done.run("--partition-rows", "10", *options) == 2
+    assert "a sweep is at work in" in capsys.readouterr().err
+    assert _files(done) == before
+    assert done.run("--partition-rows", "10", *options) == 0
+
+
+@pytest.mark.parametrize(
+    "mark",
+    [
+        *("[]", "1", "null", "{", "\x00", '{"host": "a", "process": 1, "token": "t"}'),
+        '{"host": "a", "process": 1, "token": "t", "at": "now"}',
+        '{"host": "a", "process": "x", "token": "t", "at": 1}',
+    ],
+)
+def test_a_mark_that_cannot_be_read_is_one_of_a_sweep_while_it_is_new(done, capsys, mark):
+    written = done.out / ".running.json"
+    written.write_text(mark)
+    assert done.run("--partition-rows", "10") == 2
+    said = capsys.readouterr().err
+    assert "cannot be read; try again in 30 s" in said
+    assert said.count("\n") == 1
+    os.utime(written, (time.time() - 60, time.time() - 60))
+    assert done.run("--partition-rows", "10") == 0
 
 
 def test_the_mark_of_a_sweep_that_was_killed_stops_nobody(done):
