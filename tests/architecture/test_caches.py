@@ -15,6 +15,7 @@ OF_OWN_FILES = {
     "service.api.render.findings_answer.in_full",
     "service.api.render.findings_answer.placed",
     "service.api.routers.fitments.check_route",
+    "service.api.routers.page._content",
     "service.api.routers.tables._document",
     "service.assessment.batch.sizes.grid",
     "service.core.sources.basis",
