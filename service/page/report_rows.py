@@ -12,7 +12,7 @@ from service.core.saying import MINUS, Amount, say
 from service.locales.speech import Say
 
 # Say: in the column "Axle" of a table
-BOTH: Final = say("Both")
+BOTH: Final = say("Both axles")
 # Say: in the column "Axle" of a table
 FRONT: Final = say("Front")
 # Say: in the column "Axle" of a table
