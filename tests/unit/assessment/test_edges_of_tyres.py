@@ -69,6 +69,16 @@ CASES = {
         (92,),
         written="225/45 R17 {}V",
     ),
+    # At 230 km/h V keeps 94 %, so two tyres of 91 (615 kg) carry just 1,156.2 kg.
+    "load index that just carries": Case(
+        {"tyre/size": "225/45 R17 89V", "/vehicle/max_speed_kmh": 230, "/vehicle/rear/max_axle_mass_kg": 1156.2},
+        "load.capacity",
+        "tyre/size load_index -",
+        (91, None),
+        (91,),
+        (90,),
+        written="225/45 R17 {}V",
+    ),
     # The present 94.
     "load index of the present tyre": Case(
         {"tyre/size": "225/45 R17 91W"},
