@@ -88,8 +88,7 @@ def test_the_band_says_whether_the_direction_is_certain(value, low, high, expect
 def with_falling_rear(gradient, fall):
     """Return the saloon with this shift of the balance, its rear losing this much of its wet reserve."""
     view = shifted(gradient)
-    behind = view.driving.rear._replace(reserve_fall_percent=fall)
-    return view._replace(driving=view.driving._replace(rear=behind))
+    return view._replace(rear_reserve=view.rear_reserve._replace(fall_percent=fall))
 
 
 # 25 % is what the rear may lose.
