@@ -223,6 +223,39 @@ def test_the_ratio_of_the_axles_is_told_by_what_suffers(rolls_mm, driven, said):
     assert told == f"The ratio of the front to the rear circumference {said}"
 
 
+READS = "The speedometer reads 3.1 % above the true speed now and"
+LAWFUL = "within the lawful range at every test speed."
+GROWS, SHRINKS = "The rolling circumference grows by", "The rolling circumference shrinks by"
+TRUE = "the true speed."
+IF = "It stays lawful if it now reads"
+
+
+# Shown 100 at 97 km/h, 3.09 % too much, over the growth of the driven axle. UN R39 5.3 leaves 13.33 % at 120 km/h.
+@pytest.mark.parametrize(
+    ("share", "read", "said"),
+    [
+        (1.02, True, f"{READS} 1.1 % above it after the change, {LAWFUL}"),
+        (1.0305, True, f"{READS} the true speed after the change, {LAWFUL}"),
+        (1.0312, True, f"{READS} 0.03 % below it after the change: it must never read low."),
+        (1.04, True, f"{READS} 0.9 % below it after the change: it must never read low."),
+        (0.9, True, f"{READS} 14.5 % above it after the change: more than is lawful."),
+        (
+            1.03,
+            False,
+            f"{GROWS} 3 %, so the speedometer shows less than now. {IF} 3 to 16.7 % above {TRUE}",
+        ),
+        (
+            0.95,
+            False,
+            f"{SHRINKS} 5 %, so the speedometer shows more than now. {IF} between 5 % below and 7.6 % above {TRUE}",
+        ),
+    ],
+)
+def test_the_speedometer_is_told_by_what_it_shows_now_and_then(share, read, said):
+    changes = {"tyre/rolling_circumference_mm": 1933.7 * share} | ({} if read else {"/vehicle/speedometer": ABSENT})
+    assert message("diameter.speedometer", changes, "vehicle") == said
+
+
 UNITS = {
     "in": ("rim.diameter", "rim.width", "rim.brake_clearance"),
     "mm": (
