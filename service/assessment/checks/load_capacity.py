@@ -42,7 +42,8 @@ def index_remedy(view: AxleView, axle_mass_kg: float) -> Remedy:
     if unknown(facts.load_factor):
         symbol = least_symbol_for_kmh(view.vehicle.max_speed_kmh)
         factor = 1.0 if symbol is None else load_factor(symbol, view.vehicle.max_speed_kmh)
-    index = least_index_for_kg(per_tyre / factor)
+    # What an index carries exactly, it carries: a quotient may be off by the last bit.
+    index = least_index_for_kg(per_tyre / factor - LAST_BIT)
     pointer = tyre_pointer(view.name)
     if index is None:
         return Remedy(say("check the axle's mass: no load index of the table carries it"), pointer, "load_index")

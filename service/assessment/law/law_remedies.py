@@ -180,7 +180,8 @@ def _index(view: AxleView, ends: Span) -> Remedy:
 
 
 def _carrying(view: AxleView, per_tyre_kg: float) -> Remedy:
-    index = least_index_for_kg(per_tyre_kg)
+    # What an index carries exactly, it carries: a sum may be off by the last bit.
+    index = least_index_for_kg(per_tyre_kg - LAST_BIT)
     if index is None:
         text = say("check the axle's mass: no load index of the table carries it")
         return Remedy(text, tyre_pointer(view.name), "load_index")

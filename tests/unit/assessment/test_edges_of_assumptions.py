@@ -1,0 +1,86 @@
+"""What is taken of a vehicle whose speed or masses nobody gave, and up to which of either a candidate does, by hand.
+
+Two tyres of load index 94 carry 1,340 kg. V loses 3 % of it for each 10 km/h above 210, W 5 % above 240 (UN R30 2.31,
+linear between). The saloon's tyre is at 250 kPa; W needs 38 more at 228 km/h, and the load goes
+with the power 0.8 of the rest.
+"""
+
+import math
+
+import pytest
+
+from service.assessment.answer.as_present import enough_mass_kg, enough_speed_kmh
+from service.core.findings import MET, NOT_ASSESSED
+from tests.support.cases import ABSENT, changed, check, finding, saloon
+
+TOP = "/vehicle/max_speed_kmh"
+MASS = "/vehicle/{}/max_axle_mass_kg"
+FRONT, REAR = MASS.format("front"), MASS.format("rear")
+TYRE = "/candidate/rear/tyre/size"
+RATINGS = ("/candidate/rear/rim/load_rating_kg", "/vehicle/rear/fitted/rim/load_rating_kg")
+
+
+def found(**changes):
+    """Return the assessment of the saloon after these changes."""
+    return check(changed(saloon(), changes))
+
+
+# 1,250 of 1,340 kg are 93.28 %: V keeps that up to 210 + 10 x 6.72 / 3 = 232.4, W up to
+# 240 + 10 x 6.72 / 5 = 253.4 km/h.
+@pytest.mark.parametrize(
+    ("tyre", "enough_kmh"), [("225/45 R17 94V XL", 232), ("225/45 R17 94W XL", 253), ("225/45 R17 97V XL", 240)]
+)
+def test_a_candidate_does_up_to_the_speed_at_which_it_still_carries_the_axle(tyre, enough_kmh):
+    answered = found(**{TOP: ABSENT, REAR: 1250, TYRE: tyre})
+    vehicle = answered.case.vehicle
+    # No faster than the present tyres let it be.
+    assert (vehicle.max_speed_kmh, vehicle.speed_assumed) == (253.0, True)
+    assert enough_speed_kmh(answered.case) == enough_kmh
+
+
+def test_the_top_speed_is_asked_for_with_the_one_that_is_enough():
+    told = finding(found(**{TOP: ABSENT, REAR: 1250, TYRE: "225/45 R17 94V XL"}), "load.capacity")
+    remedy = told.remedy
+    assert (told.outcome, remedy.pointer, remedy.at_most, remedy.unit) == (NOT_ASSESSED, TOP, 232.0, "km/h")
+    assert remedy.text == "state the top speed: up to 232 km/h is enough"
+    stated = [
+        finding(found(**{TOP: top, REAR: 1250, TYRE: "225/45 R17 94V XL"}), "load.capacity").outcome
+        for top in (232, 233)
+    ]
+    assert stated[0] == MET
+    assert stated[1] != MET
+
+
+# The weaker of tyres and rims; two rims of 600 kg carry 1,200 kg.
+@pytest.mark.parametrize(("rating_kg", "most_kg"), [(700, 1340.0), (670, 1340.0), (600, 1200.0)])
+def test_an_axle_weighs_no_more_than_its_present_wheels_carry(rating_kg, most_kg):
+    answered = found(**{REAR: ABSENT} | dict.fromkeys(RATINGS, rating_kg))
+    front, rear = answered.case.vehicle.front, answered.case.vehicle.rear
+    assert (rear.max_axle_mass_kg, rear.mass_assumed) == (most_kg, True)
+    assert (front.max_axle_mass_kg, front.mass_assumed) == (960.0, False)
+    assert enough_mass_kg(answered.car.rear) == most_kg
+
+
+@pytest.mark.parametrize("axle", ["front", "rear"])
+def test_what_the_present_tyres_carry_today_goes_by_their_pressure(axle):
+    """1,340 kg x (212 / 290)^0.8 = 1,042.9 kg, of the axle alone whose mass is not given."""
+    vehicle = found(**{MASS.format(axle): ABSENT}).case.vehicle
+    here, other = (vehicle.front, vehicle.rear) if axle == "front" else (vehicle.rear, vehicle.front)
+    assert here.todays_mass_kg == pytest.approx(1042.93, abs=0.05)
+    assert math.isnan(other.todays_mass_kg)
+
+
+def test_without_a_top_speed_both_axles_carry_today_what_their_pressure_allows_and_no_more_than_their_mass():
+    """At 380 kPa less the addition of any speed they carry their index, which is more than either axle weighs."""
+    fitted = {f"/vehicle/{axle}/fitted/pressure_kpa": 380 for axle in ("front", "rear")}
+    vehicle = found(**{TOP: ABSENT} | fitted).case.vehicle
+    assert (vehicle.front.todays_mass_kg, vehicle.rear.todays_mass_kg) == (960.0, 1000.0)
+
+
+# A room of 14 mm that nobody measured: 9 mm further in and 5 to be left.
+def test_the_room_to_measure_before_the_order_is_told_in_whole_millimetres():
+    changes = {"/vehicle/rear/clearance/inboard_mm": ABSENT, "/candidate/rear/rim/size": "7.5J x 17 H2 ET53.6"}
+    told = {each.code: each.text for each in found(**changes).actions}["measure_before_order"]
+    assert told == (
+        "Before you order. Room to the strut, rear axle: measure the room between wheel and strut: 14 mm is enough."
+    )
