@@ -8,7 +8,8 @@ Traficom regulation, VSI 9 revision 4, the South Australian guidance, VSB 14 off
 
 Held as entered, source as the pack names it, and so a guard against slips of the pen only: the limits of
 `common_practice.csv` except those tried at the end, the reach down to 26 mm of VSB 14 on cars (the notes give
-15 mm both ways, from memory), and the speeds at which the project tries reg. 40A.
+15 mm both ways, from memory), the speeds at which the project tries reg. 40A, the words for a place in a document,
+and which categories stand for the classes of Australia, New Zealand and the United States (this project's reading).
 """
 
 import csv
