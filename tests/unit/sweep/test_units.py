@@ -60,6 +60,15 @@ def test_what_must_be_given_is_what_a_single_check_must_have():
     assert {each.name for each in CANDIDATE_COLUMNS if each.required} == wheels | {"candidate_id"}
 
 
+def test_what_must_be_given_is_shown_as_required_and_nothing_else_is(capsys):
+    assert main(["--columns"]) == 0
+    vehicles_shown, candidates_shown, paired, *_ = capsys.readouterr().out.split("\n\n")
+    for shown, columns in ((vehicles_shown, VEHICLE_COLUMNS), (candidates_shown, CANDIDATE_COLUMNS)):
+        required = [line.split()[0] for line in shown.splitlines() if line.endswith("; required)")]
+        assert required == [each.name for each in columns if each.required]
+    assert paired.splitlines()[1].endswith("; required)")
+
+
 def test_the_results_are_in_the_units_of_their_names(sweep_of):
     """A saloon on 225/45 R17 of ET45, offered 225/40 R18 of ET38 in front and ET50 at the rear; by hand.
 
