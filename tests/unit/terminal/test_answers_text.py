@@ -190,6 +190,20 @@ def test_rows_show_rank_change_verdict_pressures_and_what_stands_against_them():
     assert lines[6:] == ["Not read", "- /stock/1/size: no size"]
 
 
+def ruled(lines: list[str]) -> list[list[int]]:
+    """Return the widths of the columns of each table, by the rules beneath their heads."""
+    return [list(map(len, line.split("  "))) for line in lines if set(line) == {"-", " "}]
+
+
+def test_the_columns_of_a_table_are_as_wide_as_laid_out_and_fit_a_terminal_of_120():
+    compared = shown("compare", {"rows": []}).splitlines()
+    axles = {"front": {"present": {"tyre": "A"}, "proposed": {"tyre": "B"}}, "rear": {}}
+    checked = shown("check", check_of(finding("not_met"), axles=axles)).splitlines()
+    assert ruled(compared) == [[3, 36, 25, 9, 37]]
+    assert ruled(checked) == [[22, 26, 8, 50], [30, 34, 34]]
+    assert max(map(len, compared + checked)) <= 120
+
+
 def test_no_rows_say_why():
     printed = shown("search", {"rows": [], "why_none": "Nothing carries it."})
     assert " ".join(printed.splitlines()[2].split()) == "none Nothing carries it."
