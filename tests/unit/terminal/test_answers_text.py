@@ -204,6 +204,19 @@ def test_the_columns_of_a_table_are_as_wide_as_laid_out_and_fit_a_terminal_of_12
     assert max(map(len, compared + checked)) <= 120
 
 
+def test_the_columns_of_rims_are_as_wide_as_laid_out_and_fit_a_terminal_of_120():
+    axle = {"tyres": [{"tyre": "A", "widths": []}]}
+    needs = {"rim": {"load_rating_kg": 480}}
+    answer = {"axles": {"front": axle, "rear": axle}, "needs": {"front": needs, "rear": needs}}
+    answer["smallest_set"] = {"method": "exact", "rims": [], "unserved": []}
+    answer["combinations"] = [{"label": "c"}]
+    lines = shown("rims", answer).splitlines()
+    assert ruled(lines) == [[20, 5, 7, 10, 15, 43]] * 2 + [[18, 44, 44], [22, 25, 28, 29]]
+    assert max(map(len, lines)) <= 120
+    assert "- rims: rated for 480 kg" in lines
+    assert "The fewest rims for all" in lines
+
+
 def test_no_rows_say_why():
     printed = shown("search", {"rows": [], "why_none": "Nothing carries it."})
     assert " ".join(printed.splitlines()[2].split()) == "none Nothing carries it."
