@@ -166,6 +166,15 @@ def test_a_check_shows_the_figures_known_of_either_wheel_and_no_others():
     ]
 
 
+def test_an_empty_line_stands_between_figures_and_what_is_to_be_known_and_only_one_where_there_are_none():
+    axles = {"front": {"present": {"tyre": "A"}, "proposed": {"tyre": "B"}}, "rear": {}}
+    with_figures = shown("check", check_of(axles=axles, notes=["one"])).splitlines()
+    without = shown("check", check_of(notes=["one"])).splitlines()
+    assert with_figures[-4].startswith("front: tyre")
+    assert with_figures[-3:] == ["", "To know", "- one"]
+    assert without[-4:] == ["Met: 4. Open, and decides nothing: 3.", "", "To know", "- one"]
+
+
 def test_what_is_to_be_known_comes_last():
     told = {"assumptions": ["one"], "notes": ["two"], "cautions": ["three"], "actions": [{"text": "go"}]}
     printed = shown("check", check_of(**told))
