@@ -33,6 +33,11 @@ def demo_checks() -> list[Json]:
     ]
 
 
+def demo_request(name: str) -> Json:
+    """Return the demo request of this name."""
+    return cast("Json", json.loads((DEMO / f"{name}.json").read_text(encoding="utf-8")))
+
+
 def new_checks(count: int) -> Iterator[Json]:
     """Yield questions of which no two have an axle in common, neither the present one nor what is proposed for it."""
     for number, demo in zip(range(count), itertools.cycle(demo_checks()), strict=False):

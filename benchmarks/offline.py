@@ -15,7 +15,7 @@ from typing import NamedTuple
 
 from benchmarks.catalogue import write
 from benchmarks.place import ROOT, python
-from benchmarks.web import Row
+from benchmarks.web import Row, twin_us
 
 VEHICLES, CANDIDATES = 1000, 10_000
 _SAID = re.compile(r"([\d,]+)  pairs in ")
@@ -48,8 +48,10 @@ def sweep() -> Iterator[Row]:
 
 def shapes() -> Iterator[Row]:
     """Yield what a pair costs by how many candidates each vehicle has."""
+    unit = twin_us()
     for each, us in json.loads(python("benchmarks.shapes")).items():
-        yield Row(f"a pair, {int(each):,} candidates a vehicle", f"{us:.1f} us of processor", "20")
+        found = f"{us:.1f} us of processor; {us / unit:.4f} of a twin's request"
+        yield Row(f"a pair, {int(each):,} candidates a vehicle", found, "0.2" if each == "1" else "0.016")
 
 
 class _Swept(NamedTuple):

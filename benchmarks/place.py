@@ -5,6 +5,7 @@ from __future__ import annotations
 import os
 import subprocess
 import sys
+import sysconfig
 import time
 import urllib.error
 import urllib.request
@@ -33,7 +34,14 @@ def described() -> str:
     )
     load = ", ".join(f"{each:.2f}" for each in os.getloadavg())
     shared = "" if SERVER_CORE != LOAD_CORE else "; one core only: server and load share it"
-    return f"{model}, {len(_CORES)} cores, Python {sys.version.split()[0]}; load average {load}{shared}"
+    return f"{model}, {len(_CORES)} cores; {interpreter()}; load average {load}{shared}"
+
+
+def interpreter() -> str:
+    """Return which Python runs, and whether it was built with what it learnt from a run of its own tests (PGO)."""
+    options = str(sysconfig.get_config_var("CONFIG_ARGS") or "")
+    built = "with PGO" if "--enable-optimizations" in options else "without PGO"
+    return f"{sys.implementation.name} {sys.version.split()[0]} {built}"
 
 
 def pinned(core: int, *command: str) -> list[str]:

@@ -8,7 +8,7 @@ from time import process_time
 from benchmarks.catalogue import pairs
 from service.sweep.batches import grade_batches
 
-PAIRS = 200_000
+PAIRS = 100_000
 CANDIDATES_EACH = (1, 20, 1000)
 # As engines hand them over.
 BATCH_ROWS = 10_000

@@ -81,7 +81,7 @@ def round_half_up(value: Num) -> Num:
 
 def all_hold(condition: bool | BoolArray) -> bool:  # noqa: FBT001 - what a comparison of floats or arrays gives
     """Return whether a condition holds for every element."""
-    return bool(np.all(condition))
+    return condition if isinstance(condition, bool) else bool(np.all(condition))
 
 
 def pick(condition: object, yes: Value, no: Value) -> Value:

@@ -42,12 +42,14 @@ def _unfold(text: str, path: str, parameters: dict[str, str]) -> str:
         return _escaped(text)
     pieces: list[str] = []
     filled: dict[str, str] = {}
-    for literal, name in _steps(text.template):
-        pieces.append(_escaped(literal))
+    for literal, name, is_part in _steps(text.template):
+        pieces.append(literal)
         if name is None:
             continue
         if name not in filled:
-            filled[name] = _filling(text.parameters[name], _named(path, name), parameters)
+            # What stands inside a clause begins with the clause's own name; a part of joined sentences adds none.
+            inner = path if is_part else f"{path}_{name}" if path else name
+            filled[name] = _filling(text.parameters[name], inner, parameters)
         pieces.append(filled[name])
     template = "".join(pieces)
     return _begun(template, parameters) if text.capital else template
@@ -66,13 +68,6 @@ def _filling(value: str, path: str, parameters: dict[str, str]) -> str:
     return f"{{{name}}}"
 
 
-def _named(path: str, name: str) -> str:
-    """Return the name of what stands at a place inside a clause; a part of joined sentences adds none."""
-    if name.removeprefix(_PART).isdigit():
-        return path
-    return f"{path}_{name}" if path else name
-
-
 def _begun(template: str, parameters: dict[str, str]) -> str:
     """Return the template as the beginning of a sentence; where a plain text begins it, that gets the capital."""
     first = next((name for name in parameters if template.startswith(f"{{{name}}}")), None)
@@ -86,5 +81,9 @@ def _escaped(text: str) -> str:
 
 
 @lru_cache(maxsize=2048)
-def _steps(template: str) -> tuple[tuple[str, str | None], ...]:
-    return tuple((literal, name) for literal, name, _, _ in _FORMATTER.parse(template))
+def _steps(template: str) -> tuple[tuple[str, str | None, bool], ...]:
+    """Return the texts of a template, escaped again, each with the name behind it and whether that is a mere part."""
+    return tuple(
+        (_escaped(literal), name, name is not None and name.removeprefix(_PART).isdigit())
+        for literal, name, _, _ in _FORMATTER.parse(template)
+    )

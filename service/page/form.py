@@ -19,6 +19,11 @@ UNITS: Final[Mapping[str, Mapping[str, float]]] = MappingProxyType(
     }
 )
 _NUMBER: Final = re.compile(r"\d{1,9}(?:[.,]\d{1,9})?", re.ASCII)
+# Nobody states a mass or a length to a thousandth: 1,050 and 1.050 are a thousand and fifty.
+_GROUPED: Final = re.compile(r"\d{1,3}(?:[.,' \u00a0\u202f]\d{3})+", re.ASCII)
+_WITHOUT_THOUSANDTHS: Final = ("_kg", "_mm")
+# No gauge reads a road tyre above this many bar, or below as many kPa or psi.
+_LEAST_IN_NO_BAR: Final = 15.0
 _IS_NUMBER: Final = re.compile(r"(_kpa|_kg|_kmh|_mm|_in|/wheels_per_side)$")
 # What goes along when an empty cell follows another: a rim brings its bolt circle and its spacer.
 _PARTS: Final = (("/tyre/size", "/tyre/"), ("/rim/size", "/rim/"), ("/rim/size", "/spacer_mm"))
@@ -75,10 +80,15 @@ def _follow(texts: Texts, part: str, to: str, source: str) -> None:
 
 def _value(name: str, text: str, sizes: Mapping[str, float]) -> str | float:
     """Return the number that a text states, in the API's unit; what is no number stays, for the check to refuse."""
+    if name.endswith(_WITHOUT_THOUSANDTHS) and _GROUPED.fullmatch(text):
+        text = re.sub(r"\D", "", text)
     if not _IS_NUMBER.search(name) or not _NUMBER.fullmatch(text):
         return text
+    typed = float(text.replace(",", "."))
     size = next((each for end, each in sizes.items() if name.endswith(end)), 1.0)
-    number = round(float(text.replace(",", ".")) * size, 3)
+    if name.endswith("_kpa") and 0.0 < typed < _LEAST_IN_NO_BAR:
+        size = KPA_PER_BAR
+    number = round(typed * size, 3)
     return int(number) if number.is_integer() else number
 
 

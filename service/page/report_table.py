@@ -199,7 +199,7 @@ def _on_the_road(lines: Lines, found: Assessment, view: AxleView) -> Iterator[Re
     write, car = lines.write, found.car
     driving: AxleDriving[float] = car.driving.front if view.name == "front" else car.driving.rear
     yield lines.line(say("Grip on a dry road"), (NOTHING, NOTHING), write.estimate(driving.peak_grip_percent, "%"))
-    now, then = driving.new_reserve_present_percent, driving.new_reserve_proposed_percent
+    now, then, _ = car.front_reserve if view.name == "front" else car.rear_reserve
     most = lines.limit("wet.reserve")
     if not car.vehicle.is_trailer:
         yield lines.line(

@@ -1,4 +1,4 @@
-"""Nothing is remembered from one request to the next: tables, packs, pages and words of the code alone are cached."""
+"""Nothing is remembered from one request to the next: cached are tables, packs, pages and the words of the code."""
 
 import functools
 import importlib
@@ -15,9 +15,9 @@ OF_OWN_FILES = {
     "service.api.render.findings_answer.in_full",
     "service.api.render.findings_answer.placed",
     "service.api.routers.fitments.check_route",
+    "service.api.routers.page._content",
     "service.api.routers.tables._document",
     "service.assessment.batch.sizes.grid",
-    "service.api.routers.page._content",
     "service.core.sources.basis",
     "service.core.unfolding._steps",
     "service.locales.speech.catalogue",

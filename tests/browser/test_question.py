@@ -130,9 +130,9 @@ def test_other_units_show_other_numbers_and_ask_the_same(hands):
     page, pressure, mass = hands.page, f"{PRESENT}/pressure_kpa", "/vehicle/front/max_axle_mass_kg"
     page.fill(field(pressure), "250")
     page.select_option("#units", "imperial")
-    # 250 kPa are 36.3 psi, 980 kg are 2161 lb, 210 km/h are 130 mph (NIST SP 811, appendix B.8, from memory).
+    # 250 kPa are 36.3 psi, 980 kg are 2161 lb, 210 km/h are 130.5 mph (NIST SP 811, appendix B.8, from memory).
     shown = [page.input_value(field(each)) for each in (pressure, mass, "/vehicle/max_speed_kmh")]
-    assert shown == ["36.3", "2161", "130"]
+    assert shown == ["36.3", "2161", "130.5"]
     body = page.evaluate("import('/state.js').then(({ question }) => question(0).body)")
     assert (body["units"], body["vehicle"]["front"]["max_axle_mass_kg"]) == ("imperial", 980)
     assert body["vehicle"]["front"]["fitted"]["pressure_kpa"] == 250
@@ -189,3 +189,34 @@ def test_the_line_for_the_terminal_gets_the_same_answer(hands):
     run = subprocess.run(command, capture_output=True, text=True, check=True, timeout=20)
     hands.answer()
     assert hands.page.inner_text("#summary") in json.loads(run.stdout)["summary"]
+
+
+@pytest.mark.parametrize(("text", "kg"), [("1,050", 1050), ("1.050", 1050), ("1050", 1050)])
+def test_signs_between_thousands_are_read_in_a_mass(hands, text, kg):
+    ask(hands)
+    body = asked(hands, lambda: hands.page.fill(field("/vehicle/front/max_axle_mass_kg"), text))
+    assert body["vehicle"]["front"]["max_axle_mass_kg"] == kg
+
+
+def test_other_units_ask_the_same_question(hands):
+    ask(hands)
+    page = hands.page
+    page.fill(field(f"{PRESENT}/pressure_kpa"), "243")
+    before = asked(hands, lambda: page.fill(field(THEN), "215/55 R16 93V"))
+    after = asked(hands, lambda: page.select_option("#units", "imperial"))
+    assert after["vehicle"] == before["vehicle"]
+    # Also from the address alone, which holds what stands in the fields.
+    page.wait_for_timeout(500)
+    with page.expect_request(lambda request: request.url.endswith(CHECK)) as again:
+        page.reload()
+    assert again.value.post_data_json["vehicle"] == before["vehicle"]
+
+
+def test_a_whole_marking_takes_the_place_of_a_rim_that_was_there(hands):
+    ask(hands)
+    page = hands.page
+    page.fill(field("/candidate/front/rim/size", 0), "7J x 16 ET45")
+    page.fill(field(THEN), "225/45 R17 94W 8J x 17 ET40")
+    body = asked(hands, lambda: page.keyboard.press("Tab"))
+    assert body["candidate"]["front"]["tyre"]["size"] == "225/45 R17 94W"
+    assert body["candidate"]["front"]["rim"]["size"] == "8J x 17 ET40"

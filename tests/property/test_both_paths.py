@@ -89,9 +89,10 @@ def test_every_number_that_a_finding_shows_is_the_same(both, member, place):
 def _road_numbers(car: CarView) -> dict[str, object]:
     """Return every number of what a change does on the road, by the names that lead to it."""
     masses = {view.name: mass_change(view.now, view.then) for view in (car.front, car.rear)}
-    return dict(_leaves(car.driving, "driving")) | {
-        name: value for axle, found in masses.items() for name, value in _leaves(found, f"{axle} masses")
-    }
+    reserves = {"front": car.front_reserve, "rear": car.rear_reserve}
+    told = dict(_leaves(car.driving, "driving"))
+    told |= {name: value for axle, found in reserves.items() for name, value in _leaves(found, f"{axle} reserve")}
+    return told | {name: value for axle, found in masses.items() for name, value in _leaves(found, f"{axle} masses")}
 
 
 def _leaves(part: object, name: str) -> Iterator[tuple[str, object]]:

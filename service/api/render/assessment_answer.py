@@ -17,7 +17,7 @@ from service.api.schemas.vocabulary import DetailName
 from service.assessment.answer.assess import Assessment
 from service.assessment.answer.told import RETOLD
 from service.assessment.answer.trade_offs import trade_offs_text
-from service.core.findings import MET, OPEN, OUTCOME_NAMES, Finding
+from service.core.findings import ADVISORY, MET, OPEN, OUTCOME_NAMES, Finding
 
 # What a check may be asked for whatever it shows of the findings.
 _NO_FINDINGS: dict[str, int] = dict.fromkeys(OUTCOME_NAMES, 0)
@@ -31,6 +31,11 @@ _OF_A_WHEEL = (
     "wheel_inertia_kg_m2",
 )
 _OF_THE_SPEEDOMETER = "readings"
+
+
+def told_in(detail: DetailName) -> int:
+    """Return the mildest outcome of which an answer in this detail says more than that it came out so."""
+    return {"short": ADVISORY, "standard": OPEN, "full": MET}[detail]
 
 
 def assessment(found: Assessment, detail: DetailName = "full") -> Json:

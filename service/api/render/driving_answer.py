@@ -24,16 +24,17 @@ _BRAKING = Layout({}, {"braking_distance_percent": 1})
 
 def add_driving(axles: Json, vehicle: Json, car: CarView, candidate: Candidate) -> None:
     """Put what the change does on the road into the figures of both axles and of the vehicle."""
-    _add_axle(axles["front"], car.front, car.driving.front)
-    _add_axle(axles["rear"], car.rear, car.driving.rear)
+    found = car.driving
+    _add_axle(axles["front"], car.front, found.front)
+    _add_axle(axles["rear"], car.rear, found.rear)
     balance = vehicle["balance"]
     balance["dry"] = {"direction": balance["direction"], "degree": balance["degree"], "text": balance["text"]}
     wet = wet_balance(car)
     if wet is not None:
         balance["wet"] = wet._asdict()
     if not car.vehicle.is_trailer:
-        vehicle |= _BRAKING.named(rounded(car.driving.braking_distance_percent, TENTHS))
-    turning = turn_in_words(car)
+        vehicle |= _BRAKING.named(rounded(found.braking_distance_percent, TENTHS))
+    turning = turn_in_words(car, found.turn_in)
     if turning is not None:
         vehicle["turn_in"] = turning._asdict()
     label = label_effects(car, (candidate.front, candidate.rear))

@@ -35,7 +35,8 @@ def line(each: Action) -> Json:
 def finding(each: Finding, *, whole: bool = True) -> Json:
     """Return one finding as plain data; `whole` adds its template and where in its source it stands."""
     measured, limit, unit = each.measured, each.limit, each.unit
-    shown = {**head(each), "already": each.already, "message": each.message}
+    shown = head(each)
+    shown["already"], shown["message"] = each.already, each.message
     shown |= parameters(each.message, whole=whole)
     if measured is not None:
         shown["measured"] = to_hundredths(measured)

@@ -19,11 +19,15 @@ def parameters(message: str, *, whole: bool) -> Json:
     """
     template, filled = unfolded(message)
     shown: Json = {"template": template} if whole else {}
-    return shown | ({"parameters": {name: _parameter(each) for name, each in filled.items()}} if filled else {})
+    if filled:
+        shown["parameters"] = {name: _parameter(each) for name, each in filled.items()}
+    return shown
 
 
 def _parameter(text: str) -> Json:
     if not isinstance(text, Amount) or not isfinite(text.value):
         return {"text": text}
     shown: Json = {"text": text, "value": round(text.value, max(_DIGITS, text.digits)) + 0.0}
-    return shown | ({"unit": text.unit} if text.unit else {})
+    if text.unit:
+        shown["unit"] = text.unit
+    return shown

@@ -8,7 +8,7 @@ from fastapi import APIRouter, Request
 
 from service.api.errors.problem import BODY_PROBLEMS, problem_responses
 from service.api.inbound import translate
-from service.api.render.assessment_answer import assessment
+from service.api.render.assessment_answer import assessment, told_in
 from service.api.render.driving_answer import measured_first
 from service.api.render.numbers import Json
 from service.api.schemas.assessment import Assessment
@@ -48,7 +48,7 @@ def check_route() -> StrictRoute:
 def checked(asked: CheckRequest) -> Json:
     """Return the answer to a check as plain data."""
     case = translate.case(asked)
-    found = assessment(assess(case), asked.detail)
+    found = assessment(assess(case, told_in(asked.detail)), asked.detail)
     if asked.measure_first:
         found["measure_first"] = measured_first(measure_first(case))
     return found

@@ -50,6 +50,8 @@ class TyreFields(Wire):
 
     def designation(self) -> TyreDesignation:
         """Return what the designation says, what the numbers make, or what both say alike."""
+        if self.size and self.model_fields_set.isdisjoint(_OF_TYRES):
+            return read_as(self.size, parse_tyre)
         numbers = self.numbers()
         if not self.size:
             numbers["section_width_mm"] = _known(self.section_width_mm)
@@ -130,6 +132,8 @@ class RimByNumbers(Wire):
 
     def designation(self) -> RimDesignation:
         """Return what the designation says, what the numbers make, or what both say alike."""
+        if self.size and self.model_fields_set.isdisjoint(_OF_RIMS):
+            return read_as(self.size, parse_rim)
         numbers: RimNumbers = {
             "width_in": _known(self.width_in),
             "diameter_in": _known(self.diameter_in),
@@ -149,6 +153,11 @@ class RimByNumbers(Wire):
                 )
             )
         return rim_from_numbers(**numbers)
+
+
+# The numbers that may stand in a designation's stead; most requests state none.
+_OF_TYRES = frozenset(TyreFields.model_fields) - {"size", "section_width_mm"}
+_OF_RIMS = frozenset(RimByNumbers.model_fields) - {"size"}
 
 
 def _known(value: float) -> float | None:

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 
 from service.assessment.answer.every_question import graded
 from service.assessment.case import Candidate, Case
-from service.assessment.checks.grade import Grade
-from service.assessment.view.views import candidate_facts, now_fitted, weigh
-from service.core.findings import ADVISORY, Finding, Holds, Where
+from service.assessment.checks.grade import Grade, Place
+from service.assessment.view.axle_view import with_wheel
+from service.assessment.view.views import CarView, candidate_facts, car_view, now_fitted, weigh
+from service.core.findings import ADVISORY, Finding, Holds
 from service.core.numeric import UNKNOWN, Num, known, magnitude, pick
 from service.core.saying import say, sentences
 
@@ -20,24 +21,33 @@ AS_TODAY, NO_WORSE = say("The change leaves this as it is today."), say("It is w
 PUMPED = say("It is so today.")
 
 
-def with_already(case: Case, findings: Sequence[Finding]) -> list[Finding]:
+def with_already(case: Case, today: CarView, findings: Sequence[Finding]) -> list[Finding]:
     """Return the findings, those marked and worded `already` that the present fitment gets too, and no less."""
-    if all(each.outcome < ADVISORY for each in findings):
-        return list(findings)
-    present = present_grades(case)
-    return [marked(each, present.get((each.code, each.axle))) for each in findings]
+    said = {(each.code, each.axle) for each in findings if each.outcome >= ADVISORY}
+    present = {(code, where): grade for code, where, grade in graded(case, today, said)}
+    return [each if each.outcome < ADVISORY else marked(each, present.get((each.code, each.axle))) for each in findings]
 
 
-def present_grades(case: Case) -> dict[tuple[str, Where], Grade]:
+def as_today(case: Case, car: CarView) -> CarView:
+    """Return the car of a case with its present fitment as the candidate."""
+    fitted = Candidate(case.vehicle.front.fitted, case.vehicle.rear.fitted)
+    views, facts = (car.front, car.rear), (car.front.now.facts, car.rear.now.facts)
+    if known(car.front.conditions.law_speed_kmh):
+        facts = candidate_facts(case, fitted)
+    front, rear = (with_wheel(view, each) for view, each in zip(views, facts, strict=True))
+    return car_view(case.vehicle, front, rear)
+
+
+def weighed(case: Case) -> CarView:
+    """Return the car of a case with its candidate."""
+    return weigh(case, now_fitted(case.vehicle), *candidate_facts(case, case.candidate))
+
+
+def present_grades(case: Case) -> dict[Place, Grade]:
     """Return how the questions come out for the present fitment as the candidate, by code and place."""
     fitted = Candidate(case.vehicle.front.fitted, case.vehicle.rear.fitted)
-    return {(code, where): grade for code, where, grade in grades_of(case._replace(candidate=fitted))}
-
-
-def grades_of(case: Case) -> Iterator[tuple[str, Where, Grade]]:
-    """Return how the questions come out for the candidate of a case, each with its code and place."""
-    car = weigh(case, now_fitted(case.vehicle), *candidate_facts(case, case.candidate))
-    yield from graded(case, car)
+    of_today = case._replace(candidate=fitted)
+    return {(code, where): grade for code, where, grade in graded(of_today, weighed(of_today))}
 
 
 def is_already(found: Grade[Num], present: Grade[Num]) -> Holds:

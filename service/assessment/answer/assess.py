@@ -6,15 +6,16 @@ It depends on its case alone: nothing is remembered from one question to the nex
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from typing import NamedTuple
+from dataclasses import dataclass
+from functools import cached_property
 
 from service.assessment.answer.action import Action
 from service.assessment.answer.actions import actions
-from service.assessment.answer.already import with_already
+from service.assessment.answer.already import as_today, with_already
 from service.assessment.answer.assumptions import assumptions
 from service.assessment.answer.cautions import cautions
 from service.assessment.answer.every_question import graded
-from service.assessment.answer.keep_present import with_kept_axle
+from service.assessment.answer.keep_present import Cars, with_kept_axle
 from service.assessment.answer.on_assumption import on_assumption
 from service.assessment.answer.summary import summary
 from service.assessment.answer.trade_offs import TradeOff, trade_offs
@@ -22,58 +23,84 @@ from service.assessment.answer.verdict import Verdict, verdict_of, worst_first
 from service.assessment.answer.within_tolerance import with_tolerance
 from service.assessment.case import Case
 from service.assessment.checks import AXLE_CHECKS, CAR_CHECKS
+from service.assessment.checks.grade import unsaid
 from service.assessment.law import law_findings as law
 from service.assessment.view.views import CarView, candidate_facts, now_fitted, weigh
-from service.core.findings import Finding
+from service.core.findings import ADVISORY, MET, Finding
 
 
-class Assessment(NamedTuple):
-    """The whole answer to one question, not yet rounded."""
+@dataclass(frozen=True)
+class Assessment:
+    """The whole answer to one question, not yet rounded; what stands beside the findings is made when asked for."""
 
     case: Case
     car: CarView
     verdict: Verdict
-    summary: str
     findings: list[Finding]
     """Worst first; alike ones in the order of the questions."""
-    actions: list[Action]
-    cautions: Mapping[str, str]
-    """By code."""
-    trade_offs: tuple[TradeOff, ...]
-    """Front, rear, vehicle; empty where nothing could be felt."""
-    assumptions: Sequence[str]
-    law: law.LawTally
+
+    @cached_property
+    def summary(self) -> str:
+        """Return the verdict in a few sentences."""
+        return summary(self.verdict, self.findings)
+
+    @cached_property
+    def actions(self) -> list[Action]:
+        """Return the job card."""
+        return actions(self.car, self.findings, self.verdict)
+
+    @cached_property
+    def cautions(self) -> Mapping[str, str]:
+        """Return what to beware of, by code."""
+        return cautions(self.car)
+
+    @cached_property
+    def trade_offs(self) -> tuple[TradeOff, ...]:
+        """Return front, rear, vehicle; empty where nothing could be felt."""
+        return trade_offs(self.car, self.case.candidate)
+
+    @cached_property
+    def assumptions(self) -> Sequence[str]:
+        """Return what was taken for granted."""
+        return assumptions(self.case, self.car)
+
+    @cached_property
+    def law(self) -> law.LawTally:
+        """Return how many rules of the place are held, applied and met."""
+        return law.tally(self.case, self.car, self.findings)
 
 
-def assess(case: Case) -> Assessment:
-    """Return the assessment of one candidate on one vehicle."""
+def assess(case: Case, told: int = MET) -> Assessment:
+    """Return the assessment of one candidate on one vehicle; findings milder than `told` have no words."""
     car = weigh(case, now_fitted(case.vehicle), *candidate_facts(case, case.candidate))
-    findings = with_tolerance(case, with_already(case, _findings(case, car)))
-    findings = with_kept_axle(case, worst_first(findings))
-    verdict = verdict_of(findings[0])
-    return Assessment(
-        case=case,
-        car=car,
-        verdict=verdict,
-        summary=summary(verdict, findings),
-        findings=findings,
-        actions=actions(car, findings, verdict),
-        cautions=cautions(car),
-        trade_offs=trade_offs(car, case.candidate),
-        assumptions=assumptions(case, car),
-        law=law.tally(case, car, findings),
-    )
+    findings = _on_assumption(case, car) if case.vehicle.assumes else _findings(case, car, told)
+    if all(each.outcome < ADVISORY for each in findings):
+        findings = worst_first(with_tolerance(case, findings))
+    else:
+        cars = Cars(car, as_today(case, car))
+        findings = worst_first(with_tolerance(case, with_already(case, cars.today, findings)))
+        findings = with_kept_axle(case, cars, findings)
+    return Assessment(case, car, verdict_of(findings[0]), findings)
 
 
-def _findings(case: Case, car: CarView) -> list[Finding]:
-    """Return the findings in the order of the questions, each asked at the front and then at the rear."""
-    views = (car.front, car.rear)
-    found = [check.explain(view, check.grade(view)) for check in AXLE_CHECKS for view in views]
-    found += [check.explain(car, check.grade(car)) for check in CAR_CHECKS]
-    for view in views:
-        found += law.findings_on_axle(view)
-    found += law.findings_on_vehicle(case, car)
-    if not case.vehicle.assumes:
-        return found
+def _on_assumption(case: Case, car: CarView) -> list[Finding]:
+    """Return the findings where something is assumed of the vehicle, all in words: any of them may rest on it."""
     outcomes = {(code, where): grade.outcome for code, where, grade in graded(case, car)}
-    return [on_assumption(case, car, each, outcomes[each.code, each.axle]) for each in found]
+    return [on_assumption(case, car, each, outcomes[each.code, each.axle]) for each in _findings(case, car, MET)]
+
+
+def _findings(case: Case, car: CarView, told: int) -> list[Finding]:
+    """Return the findings in the order of the questions, each asked at the front and then at the rear."""
+    views, found = (car.front, car.rear), []
+    for check in AXLE_CHECKS:
+        for view in views:
+            grade = check.grade(view)
+            words = grade.outcome >= told
+            found.append(check.explain(view, grade) if words else unsaid(check.code, view.name, grade))
+    for car_check in CAR_CHECKS:
+        grade = car_check.grade(car)
+        words = grade.outcome >= told
+        found.append(car_check.explain(car, grade) if words else unsaid(car_check.code, car_check.where, grade))
+    for view in views:
+        found += law.findings_on_axle(view, told)
+    return found + law.findings_on_vehicle(case, car, told)

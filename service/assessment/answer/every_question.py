@@ -6,12 +6,12 @@ may be. What is not met of the assumed one and is of that one waits until somebo
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Container, Iterator
 from dataclasses import replace
 
 from service.assessment.case import Axle, Case
 from service.assessment.checks import AXLE_CHECKS, CAR_CHECKS
-from service.assessment.checks.grade import Grade
+from service.assessment.checks.grade import EVERYWHERE, Grade, Place
 from service.assessment.law import law_findings as law
 from service.assessment.view.axle_view import Fitted
 from service.assessment.view.views import AxleView, CarView, weigh
@@ -23,25 +23,30 @@ from service.core.ranges import AXLE_MASS_KG, SPEED_KMH
 Asked = Iterator[tuple[str, Where, Grade[Num]]]
 
 
-def graded(case: Case[Num], car: CarView[Num]) -> Asked[Num]:
-    """Yield every question with its code, its place and how it came out, for floats or arrays alike."""
+def graded(case: Case[Num], car: CarView[Num], among: Container[Place] = EVERYWHERE) -> Asked[Num]:
+    """Yield every question `among` these with its code, its place and how it came out, for floats or arrays alike.
+
+    The place's rules on winter, towing and the speedometer come in any case.
+    """
     if not case.vehicle.assumes:
-        yield from _graded(case, car)
+        yield from _graded(case, car, among)
         return
     least = _at_least(case)
-    pairs = zip(_graded(case, car), _graded(least, _seen_at_least(least, car)), strict=True)
+    pairs = zip(_graded(case, car, among), _graded(least, _seen_at_least(least, car), among), strict=True)
     for (code, where, grade), (_, _, mildest) in pairs:
         rests = (grade.outcome == NOT_MET) & (mildest.outcome < NOT_MET)
         yield code, where, grade._replace(outcome=pick(rests, NOT_ASSESSED, grade.outcome))
 
 
-def _graded(case: Case[Num], car: CarView[Num]) -> Asked[Num]:
+def _graded(case: Case[Num], car: CarView[Num], among: Container[Place]) -> Asked[Num]:
     for check in AXLE_CHECKS:
         for view in (car.front, car.rear):
-            yield check.code, view.name, check.grade(view)
+            if (check.code, view.name) in among:
+                yield check.code, view.name, check.grade(view)
     for car_check in CAR_CHECKS:
-        yield car_check.code, car_check.where, car_check.grade(car)
-    yield from law.grades(case, car)
+        if (car_check.code, car_check.where) in among:
+            yield car_check.code, car_check.where, car_check.grade(car)
+    yield from law.grades(case, car, among)
 
 
 def _at_least(case: Case[Num]) -> Case[Num]:

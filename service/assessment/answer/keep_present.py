@@ -7,12 +7,16 @@ named only where they settle the finding and make nothing worse.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Container, Iterator, Mapping, Sequence
 from typing import Literal, NamedTuple
 
-from service.assessment.answer.already import grades_of
-from service.assessment.case import Axle, Candidate, Case, Fitment
-from service.assessment.view.facts import rim_facts
+from service.assessment.answer.every_question import graded
+from service.assessment.case import Axle, Case, Fitment
+from service.assessment.checks import CAR_CHECKS
+from service.assessment.checks.grade import Place
+from service.assessment.view.axle_view import with_wheel
+from service.assessment.view.facts import rim_facts, wheel_facts
+from service.assessment.view.views import CarView, car_view
 from service.assessment.view.wheel_facts import SAME_BORE_MM, SAME_CIRCLE_MM, RimFacts
 from service.core.findings import ADVISORY, MET, OPEN, AxleName, Finding, Holds, Remedy, Where
 from service.core.numeric import Num, known, magnitude
@@ -39,6 +43,8 @@ MEASURED = (
     "clearance.radial",
 )
 QUANTITY = "fitment"
+# Questions to the whole car, some of which speak of one axle.
+_OF_THE_CAR = frozenset(check.code for check in CAR_CHECKS)
 AXLES: tuple[AxleName, ...] = ("front", "rear")
 
 
@@ -97,26 +103,37 @@ def _take_the_same(front: Axle, rear: Axle) -> bool:
     )
 
 
-def with_kept_axle(case: Case, findings: Sequence[Finding]) -> list[Finding]:
+class Cars(NamedTuple):
+    """A car with what is proposed, and with what it has today."""
+
+    proposed: CarView
+    today: CarView
+
+
+def with_kept_axle(case: Case, cars: Cars, findings: Sequence[Finding]) -> list[Finding]:
     """Return the findings, worst first, those of balance and wet road with the axle to keep where that settles them."""
     said = [each for each in findings if each.outcome >= ADVISORY]
     asking = [each for each in said if each.code in ASKING and not each.already]
     if not asking:
         return list(findings)
     between = [each for each in said if each.code in BETWEEN_AXLES]
-    way, met = _way(case, [asking[0], *between], findings[0].outcome)
-    if way is None:
+    wanted = {_place(each) for each in (asking[0], *between)}
+    for way in _open_ways(case):
+        met = _settled(case, _car(case, cars, way), way, wanted, findings)
+        if met is not None:
+            break
+    else:
         return list(findings)
     told = {_place(each) for each in (*asking, *between)} & met
     return [each._replace(remedy=way.remedy) if _place(each) in told else each for each in findings]
 
 
-def _place(finding: Finding) -> tuple[str, str]:
+def _place(finding: Finding) -> Place:
     return finding.code, finding.axle
 
 
-def _way(case: Case, wanted: Sequence[Finding], most: int) -> tuple[Way | None, set[tuple[str, str]]]:
-    """Return the way that settles all of them, and all that is met then; one axle, since both are no change at all."""
+def _open_ways(case: Case) -> Iterator[Way]:
+    """Yield the ways that change something and put no wheel on another's hub."""
     for way in ways(case):
         wheels = _wheels(case, way)
         # What is on the axle anyway differs in its pressure at most, which is for the job card alone to say.
@@ -125,10 +142,7 @@ def _way(case: Case, wanted: Sequence[Finding], most: int) -> tuple[Way | None, 
         front, rear = rim_facts(case.candidate.front.rim), rim_facts(case.candidate.rear.rim)
         if way.wheels != "present" and on_unlike_hubs(front, rear):
             continue
-        met = _settled(case._replace(candidate=_with(case.candidate, way.axle, wheels)), way, most)
-        if met.issuperset(map(_place, wanted)):
-            return way, met
-    return None, set()
+        yield way
 
 
 def has_present(axle: Axle, proposed: Fitment) -> bool:
@@ -143,8 +157,20 @@ def _wheels(case: Case, way: Way) -> Fitment:
     return case.candidate.front if way.wheels == "front" else case.candidate.rear
 
 
-def _with(candidate: Candidate, axle: AxleName, wheels: Fitment) -> Candidate:
-    return candidate._replace(front=wheels) if axle == "front" else candidate._replace(rear=wheels)
+def _car(case: Case, cars: Cars, way: Way) -> CarView:
+    """Return the car with the wheels of this way on one axle, on the other what is proposed."""
+    proposed, today = cars
+    front, rear = proposed.front, proposed.rear
+    if way.wheels == "present":
+        kept = today.front if way.axle == "front" else today.rear
+    else:
+        facts = wheel_facts(_wheels(case, way), getattr(case.vehicle, way.axle), *_speeds(case, proposed))
+        kept = with_wheel(front if way.axle == "front" else rear, facts)
+    return car_view(case.vehicle, *((kept, rear) if way.axle == "front" else (front, kept)))
+
+
+def _speeds(case: Case, car: CarView) -> tuple[float, float]:
+    return case.vehicle.max_speed_kmh, car.front.conditions.law_speed_kmh
 
 
 def _alike(one: Fitment, other: Fitment) -> bool:
@@ -153,9 +179,34 @@ def _alike(one: Fitment, other: Fitment) -> bool:
     return now == then
 
 
-def _settled(case: Case, way: Way, most: int) -> set[tuple[str, str]]:
-    """Return what is met with this candidate; nothing where any outcome is worse than it may be."""
-    grades = list(grades_of(case))
-    if any(grade.outcome > (min(most, OPEN) if way.must_stand(code, where) else most) for code, where, grade in grades):
-        return set()
-    return {(code, where) for code, where, grade in grades if grade.outcome == MET}
+def _settled(
+    case: Case, car: CarView, way: Way, wanted: Container[Place], findings: Sequence[Finding]
+) -> set[Place] | None:
+    """Return what is met with this car; None where what is wanted is not, or any outcome is worse than it may be."""
+    if any(grade.outcome != MET for code, where, grade in graded(case, car, wanted) if (code, where) in wanted):
+        return None
+    most = findings[0].outcome
+    # What was asked of the other axle alone comes out as it did.
+    known_already = {_place(each): each.outcome for each in findings if _is_of_another(each, way)}
+    asked = graded(case, car, _AllBut(known_already))
+    outcomes = known_already | {(code, where): grade.outcome for code, where, grade in asked}
+    for (code, where), outcome in outcomes.items():
+        if outcome > (min(most, OPEN) if way.must_stand(code, where) else most):
+            return None
+    return {place for place, outcome in outcomes.items() if outcome == MET}
+
+
+class _AllBut:
+    """All questions but these."""
+
+    def __init__(self, these: Mapping[Place, int]) -> None:
+        self._these = these
+
+    def __contains__(self, place: object) -> bool:
+        """Return whether a question is none of them."""
+        return place not in self._these
+
+
+def _is_of_another(finding: Finding, way: Way) -> bool:
+    """Return whether a finding speaks of the axle that this way leaves as proposed, and of no more."""
+    return finding.axle not in (way.axle, "vehicle") and finding.code not in _OF_THE_CAR

@@ -10,10 +10,11 @@ from collections.abc import Callable, Mapping
 from types import MappingProxyType
 from typing import NamedTuple
 
-from service.assessment.answer.already import grades_of
+from service.assessment.answer.already import weighed
+from service.assessment.answer.every_question import graded
 from service.assessment.answer.missing_facts import Missing, missing_facts
 from service.assessment.case import Case
-from service.assessment.view.views import CarView, candidate_facts, now_fitted, weigh
+from service.assessment.view.views import CarView
 from service.core.findings import NOT_ASSESSED, Estimate, Where
 from service.core.numeric import known
 
@@ -62,7 +63,7 @@ def _effect(case: Case, now: Mapping[tuple[str, Where], int], missing: Missing) 
         if at_low[code, where] != at_high.get((code, where), at_low[code, where])
     }
     awaited = sum(now.get(question) == NOT_ASSESSED for question in differing)
-    shares = _shares(_car(case), _car(low), _car(high))
+    shares = _shares(weighed(case), weighed(low), weighed(high))
     narrows = tuple(name for name, share in shares.items() if share > WORTH_A_SHARE)
     return MeasureFirst(
         pointer=missing.pointer,
@@ -73,12 +74,8 @@ def _effect(case: Case, now: Mapping[tuple[str, Where], int], missing: Missing) 
     )
 
 
-def _car(case: Case) -> CarView:
-    return weigh(case, now_fitted(case.vehicle), *candidate_facts(case, case.candidate))
-
-
 def _outcomes(case: Case) -> dict[tuple[str, Where], int]:
-    return {(code, where): int(grade.outcome) for code, where, grade in grades_of(case)}
+    return {(code, where): int(grade.outcome) for code, where, grade in graded(case, weighed(case))}
 
 
 def _shares(now: CarView, low: CarView, high: CarView) -> Mapping[str, float]:

@@ -10,6 +10,7 @@ from service.assessment.checks.words import plain
 from service.assessment.view.views import CarView
 from service.core.numeric import known, unknown
 from service.core.saying import Amount, Said, say
+from service.physics.turn_in import TurnIn
 from service.physics.wet_reserve import RESERVE_FILM_MM, RESERVE_SPEED_KMH
 
 ResponseFirst = Literal["quicker", "slower", "alike"]
@@ -54,9 +55,9 @@ class WetBalance(NamedTuple):
     text: str
 
 
-def turn_in_words(car: CarView) -> TurnInWords | None:
+def turn_in_words(car: CarView, found: TurnIn) -> TurnInWords | None:
     """Return how the car turns in after the change; None for a trailer and where it is not known."""
-    first, then = car.driving.turn_in
+    first, then = found
     if car.vehicle.is_trailer or unknown(first) or unknown(then):
         return None
     how: ResponseFirst = "quicker" if first > 0.0 else "slower" if first < 0.0 else "alike"
@@ -66,9 +67,9 @@ def turn_in_words(car: CarView) -> TurnInWords | None:
 
 def wet_balance(car: CarView) -> WetBalance | None:
     """Return which axle floats first in standing water, new tyres compared with new; None where it is not known."""
-    front, rear = car.driving.front, car.driving.rear
-    now = front.new_reserve_present_percent, rear.new_reserve_present_percent
-    then = front.new_reserve_proposed_percent, rear.new_reserve_proposed_percent
+    front, rear = car.front_reserve, car.rear_reserve
+    now = front.present_percent, rear.present_percent
+    then = front.proposed_percent, rear.proposed_percent
     if not all(known(each) for each in (*now, *then)):
         return None
     before, after = _less(*now), _less(*then)

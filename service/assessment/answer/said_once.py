@@ -61,10 +61,12 @@ def _cause(finding: Finding, among: Sequence[Finding]) -> Finding | None:
     if not codes or finding.outcome < ADVISORY:
         return None
     for each in among:
+        if each.code not in codes:
+            continue
         alike = each.axle == finding.axle or "vehicle" in (each.axle, finding.axle)
         # What is so today already is not the cause of what the change brings; an open question causes only another.
         heavier = each.outcome >= max(finding.outcome, ADVISORY) and (finding.already or not each.already)
         open_for_open = each.outcome != NOT_ASSESSED or finding.outcome == NOT_ASSESSED
-        if each.code in codes and alike and heavier and open_for_open:
+        if alike and heavier and open_for_open:
             return each
     return None

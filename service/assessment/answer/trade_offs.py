@@ -17,7 +17,7 @@ from service.assessment.checks.balance import GRADIENT
 from service.assessment.checks.wet_reserve import FILM, LIFT, SPEED
 from service.assessment.checks.words import plain
 from service.assessment.view.change import percent
-from service.assessment.view.driving import AxleDriving
+from service.assessment.view.driving import AxleDriving, Reserve
 from service.assessment.view.views import AxleView, CarView
 from service.core.findings import Basis, Where
 from service.core.numeric import known
@@ -85,10 +85,11 @@ class _Change(NamedTuple):
 
 def trade_offs(car: CarView, candidate: Candidate) -> tuple[TradeOff, ...]:
     """Return what is gained and lost: front, rear, then the vehicle; empty where nothing could be felt."""
+    road = car.driving
     found = (
-        *_on_axle(car.front, car.driving.front),
-        *_on_axle(car.rear, car.driving.rear),
-        *_braking(car),
+        *_on_axle(car.front, road.front, car.front_reserve),
+        *_on_axle(car.rear, road.rear, car.rear_reserve),
+        *_braking(car, road.braking_distance_percent.value),
         *_label(car, candidate),
     )
     return found if any(each.direction != "alike" for each in found) else ()
@@ -99,11 +100,11 @@ def trade_offs_text(found: Sequence[TradeOff]) -> Said:
     return sentences(*(each.text for each in found if each.direction != "alike")) or NOTHING
 
 
-def _on_axle(view: AxleView, found: AxleDriving) -> Iterator[TradeOff]:
+def _on_axle(view: AxleView, found: AxleDriving, reserve: Reserve) -> Iterator[TradeOff]:
     made = (
         _peak_grip(view, found),
         _stiffness(view),
-        _wet_reserve(view, found),
+        _wet_reserve(view, reserve),
         _heat(view, found),
         _load(view),
         _ride(view),
@@ -145,8 +146,8 @@ def _stiffness(view: AxleView) -> TradeOff:
     return _entry("cornering_stiffness", view, change, text, GRADIENT)
 
 
-def _wet_reserve(view: AxleView, found: AxleDriving) -> TradeOff:
-    now, then = found.new_reserve_present_percent, found.new_reserve_proposed_percent
+def _wet_reserve(view: AxleView, reserve: Reserve) -> TradeOff:
+    now, then = reserve.present_percent, reserve.proposed_percent
     change = _Change(then - now)
     digits = 1 if plain(then) == plain(now) else 0
     rests = say(
@@ -214,8 +215,7 @@ def _entry(
     return TradeOff(code, view.name, change.direction, value, unit, on_axle(view.name, text), ground)
 
 
-def _braking(car: CarView) -> Iterator[TradeOff]:
-    value = car.driving.braking_distance_percent.value
+def _braking(car: CarView, value: float) -> Iterator[TradeOff]:
     if car.vehicle.is_trailer or not known(value):
         return
     change = _Change(value, more_is="loss", less_is="gain")

@@ -9,7 +9,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from math import isclose
 
-from service.assessment.answer.already import grades_of
+from service.assessment.answer.already import weighed
+from service.assessment.answer.every_question import graded
 from service.assessment.case import Axle, Case
 from service.assessment.checks.grade import LAST_BIT, Grade
 from service.assessment.checks.words import plain
@@ -32,7 +33,8 @@ def with_tolerance(case: Case, findings: Sequence[Finding]) -> list[Finding]:
     """Return the findings, those on which a stated tolerance bears with whether they hold within it."""
     if not is_stated(case):
         return list(findings)
-    grades = {(code, where): grade for code, where, grade in grades_of(as_measured(case))}
+    exact = as_measured(case)
+    grades = {(code, where): grade for code, where, grade in graded(exact, weighed(exact))}
     return [told(case, each, grades[each.code, each.axle]) for each in findings]
 
 

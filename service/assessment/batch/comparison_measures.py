@@ -18,7 +18,7 @@ from service.assessment.batch.plan_effects import EFFECTS
 from service.assessment.case import Axle
 from service.assessment.checks.balance import degree_code
 from service.assessment.view.change import Wheel, percent
-from service.assessment.view.driving import AxleDriving, Driving
+from service.assessment.view.driving import Reserve
 from service.assessment.view.views import AxleView, CarView
 from service.core.findings import Estimate
 from service.core.numeric import UNKNOWN, FloatArray, Num, Number, known, larger, magnitude, pick, smaller
@@ -71,7 +71,7 @@ def measures(graded: Graded) -> Measures:
         braking_distance_percent=as_column(
             UNKNOWN if car.vehicle.is_trailer else car.driving.braking_distance_percent.value, size
         ),
-        wet_margin_percent=as_column(_wet_margin_percent(car.driving), size),
+        wet_margin_percent=as_column(_wet_margin_percent(car), size),
         balance_deg_per_g=as_column(magnitude(car.change.gradient_deg_per_g.value), size),
         load_margin_percent=as_column(_least(load_margin_percent(front), load_margin_percent(rear)), size),
         diameter_deviation_percent=as_column(
@@ -85,14 +85,15 @@ def measures(graded: Graded) -> Measures:
 
 def dry_grip_band_percent(car: CarView[Num]) -> Estimate[Num]:
     """Return the measure of dry grip with its band: at each end of it the lesser of both axles [%]."""
-    front, rear = car.driving.front.peak_grip_percent, car.driving.rear.peak_grip_percent
+    road = car.driving
+    front, rear = road.front.peak_grip_percent, road.rear.peak_grip_percent
     return Estimate(*(_least(one, other) for one, other in zip(front, rear, strict=True)))
 
 
 def wet_margin_band_points(car: CarView[Num]) -> Estimate[Num]:
     """Return the measure of wet margin with its band, that of the same change in a plan [percentage points]."""
     front, rear = EFFECTS["front_wet_reserve_points"].of(car), EFFECTS["rear_wet_reserve_points"].of(car)
-    stays = reserve_gain_percent(car.driving.rear) == 0.0
+    stays = reserve_gain_percent(car.rear_reserve) == 0.0
     return Estimate(*(pick(stays, one, other) for one, other in zip(front, rear, strict=True)))
 
 
@@ -108,15 +109,15 @@ def _margin_percent(axle: Axle[Num], wheel: Wheel[Num]) -> Num:
     return percent(axle.max_axle_mass_kg, wheel.load.axle_capacity_kg)
 
 
-def _wet_margin_percent(driving: Driving[Num]) -> Num:
+def _wet_margin_percent(car: CarView[Num]) -> Num:
     """Return how many percentage points of wet reserve the rear gains, the front where the rear stays as it is."""
-    front, rear = reserve_gain_percent(driving.front), reserve_gain_percent(driving.rear)
+    front, rear = reserve_gain_percent(car.front_reserve), reserve_gain_percent(car.rear_reserve)
     return pick(rear == 0.0, front, rear)
 
 
-def reserve_gain_percent(axle: AxleDriving[Num]) -> Num:
+def reserve_gain_percent(axle: Reserve[Num]) -> Num:
     """Return how many percentage points of wet reserve an axle gains, new tyres compared with new."""
-    return axle.new_reserve_proposed_percent - axle.new_reserve_present_percent
+    return axle.proposed_percent - axle.present_percent
 
 
 def _least(front: Num, rear: Num) -> Num:

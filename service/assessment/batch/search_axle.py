@@ -16,8 +16,8 @@ from service.assessment.batch.wheel_table import PRESSURE, Places, Wheels
 from service.assessment.case import Case, Season
 from service.assessment.checks.clearance import SIDES
 from service.assessment.checks.grade import LAST_BIT
-from service.assessment.view.driving import AxleDriving
-from service.assessment.view.views import AxleView
+from service.assessment.view.driving import AxleDriving, Reserve
+from service.assessment.view.views import AxleView, CarView
 from service.assessment.view.wheel_facts import WheelFacts, columns
 from service.core.findings import NOT_MET
 from service.core.numeric import UNKNOWN, FloatArray, Number, magnitude
@@ -55,13 +55,14 @@ class _Asks(NamedTuple):
 
 
 # What one axle alone says of a measure; of the balance, how near it keeps to the present stiffness.
-AXLE_MERITS: Mapping[RankBy, Callable[[AxleView[Number], AxleDriving[Number]], Number]] = MappingProxyType(
+_Merit = Callable[[AxleView[Number], AxleDriving[Number], Reserve[Number]], Number]
+AXLE_MERITS: Mapping[RankBy, _Merit] = MappingProxyType(
     {
-        "dry_grip": lambda _, found: found.peak_grip_percent.value,
-        "wet_margin": lambda _, found: reserve_gain_percent(found),
-        "load_margin": lambda view, _: load_margin_percent(view),
-        "balance": lambda view, _: -magnitude(view.change.cornering_stiffness.value - 1.0),
-        "braking": lambda _, found: found.peak_grip_percent.value,
+        "dry_grip": lambda _view, found, _reserve: found.peak_grip_percent.value,
+        "wet_margin": lambda _view, _found, reserve: reserve_gain_percent(reserve),
+        "load_margin": lambda view, _found, _reserve: load_margin_percent(view),
+        "balance": lambda view, _found, _reserve: -magnitude(view.change.cornering_stiffness.value - 1.0),
+        "braking": lambda _view, found, _reserve: found.peak_grip_percent.value,
     }
 )
 
@@ -98,8 +99,7 @@ def _keep(graded: Graded, view: AxleView[Number], wheels: Wheels, asks: _Asks) -
     broken = {graded.questions[place].code: graded.outcomes[place, :size] == NOT_MET for place in mine}
     broken |= {name: flags[:size] for name, flags in _beyond(view, asks.limits).items()}
     removed, kept = first_reasons(broken, size)
-    driving = graded.car.driving
-    merit = _merit(view, driving.front if view.name == "front" else driving.rear, asks)[:size]
+    merit = _merit(graded.car, view, asks)[:size]
     table = wheels.table.copy()
     table[PRESSURE] = as_column(view.ordered_pressure_kpa, view_size(view))[:size]
     circumference = as_column(view.then.geometry.rolling_circumference_mm, view_size(view))[:size]
@@ -112,10 +112,12 @@ def _keep(graded: Graded, view: AxleView[Number], wheels: Wheels, asks: _Asks) -
     )
 
 
-def _merit(view: AxleView[Number], found: AxleDriving[Number], asks: _Asks) -> FloatArray:
+def _merit(car: CarView[Number], view: AxleView[Number], asks: _Asks) -> FloatArray:
     if asks.rank_by == "closest_to_present":
         return -axle_distance(view, asks.season, view_size(view))
-    return as_column(AXLE_MERITS[asks.rank_by](view, found), view_size(view))
+    road, at_front = car.driving, view.name == "front"
+    found = (road.front, car.front_reserve) if at_front else (road.rear, car.rear_reserve)
+    return as_column(AXLE_MERITS[asks.rank_by](view, *found), view_size(view))
 
 
 def view_size(view: AxleView[Number]) -> tuple[int, ...]:

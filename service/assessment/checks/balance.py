@@ -113,7 +113,7 @@ def _is_dangerous(car: CarView[Num]) -> Holds:
 def _shifts_and_floats(car: CarView[Num]) -> Holds:
     """Return whether the car shifts noticeably, either way, and its rear loses wet reserve beyond what is minded."""
     shifts = magnitude(car.change.gradient_deg_per_g.value) >= car.limits.balance_negligible_deg_per_g.value
-    return shifts & (car.driving.rear.reserve_fall_percent > car.limits.wet_reserve_fall_rear_percent.value)
+    return shifts & (car.rear_reserve.fall_percent > car.limits.wet_reserve_fall_rear_percent.value)
 
 
 def _explain(car: CarView, grade: Grade) -> Finding:
@@ -128,7 +128,7 @@ def _explain(car: CarView, grade: Grade) -> Finding:
     if found.warning is not None:
         message = sentences(message, found.warning)
     if _shifts_and_floats(car):
-        fall = plain(car.driving.rear.reserve_fall_percent, 0, "%")
+        fall = plain(car.rear_reserve.fall_percent, 0, "%")
         floats = say("In standing water the rear loses some {fall} of its reserve as well.", fall=fall)
         message = sentences(message, floats)
     return Finding("balance.change", "vehicle", grade.outcome, message, grade.measured, grade.limit, "deg/g", GRADIENT)

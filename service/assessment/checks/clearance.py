@@ -157,16 +157,21 @@ def _measured(view: AxleView, side: Side, grade: Grade) -> Said:
             enough=plain(enough, 0, "mm"),
         )
     left = apart(grade.measured, enough, 0, "mm") if grade.outcome == ADVISORY else plain(grade.measured, 0, "mm")
-    moved = say(
-        "The wheel needs {length} less room {towards}, which leaves {left}", length=length, towards=towards, left=left
-    )
-    if needed > 0.0:
-        moved = say(
+    moved = (
+        say(
             "The wheel needs {length} more room {towards}, which leaves {left}",
             length=length,
             towards=towards,
             left=left,
         )
+        if needed > 0.0
+        else say(
+            "The wheel needs {length} less room {towards}, which leaves {left}",
+            length=length,
+            towards=towards,
+            left=left,
+        )
+    )
     if grade.outcome == ADVISORY:
         return say("{moved}; {enough} or more is advised.", moved=moved, enough=plain(enough, 0, "mm"))
     return say("{moved}.", moved=moved)

@@ -7,11 +7,12 @@ the single check calls `explain`. A grade takes a view of either, so it asks onl
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Container
+from math import isnan
 from typing import Generic, NamedTuple, Protocol
 
 from service.assessment.view.views import AxleView, CarView
-from service.core.findings import Finding, Where
+from service.core.findings import Basis, Finding, Where
 from service.core.numeric import Num, known
 
 # A limit reached exactly (1.5 % of 600 mm) must not fail by the last bit of a float.
@@ -71,6 +72,28 @@ class CarCheck(NamedTuple):
     explain: Callable[[CarView, Grade], Finding]
     where: Where = "vehicle"
     """Of what it speaks."""
+
+
+Place = tuple[str, Where]
+"""The code of a question and where it is asked."""
+
+
+class _Everywhere:
+    def __contains__(self, place: object) -> bool:
+        """Return whether a question is among all of them."""
+        return True
+
+
+EVERYWHERE: Container[Place] = _Everywhere()
+
+# A finding without words rests on nothing that anybody is shown.
+_UNSAID = Basis("project_estimate", "", "", "own", "")
+
+
+def unsaid(code: str, where: Where, grade: Grade) -> Finding:
+    """Return a finding without its words: most questions are met, and a short answer tells of none of them."""
+    measured, limit = (None if isnan(each) else each for each in (grade.measured, grade.limit))
+    return Finding(code, where, grade.outcome, "", measured, limit, None, _UNSAID)
 
 
 def finite(value: float) -> float | None:

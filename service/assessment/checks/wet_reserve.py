@@ -8,7 +8,7 @@ from __future__ import annotations
 from service.assessment.checks.grade import LAST_BIT, CarCheck, Grade, finite
 from service.assessment.checks.missing import deflection_remedy
 from service.assessment.checks.words import plain
-from service.assessment.view.driving import AxleDriving
+from service.assessment.view.driving import Reserve
 from service.assessment.view.views import CarView
 from service.core.findings import MET, NOT_RECOMMENDED, AxleName, Finding, is_open, worst
 from service.core.numeric import Num, unknown
@@ -22,15 +22,15 @@ NOT_STEERED = say("A trailer follows the vehicle that tows it, so neither of its
 SPEED, FILM = plain(RESERVE_SPEED_KMH, 0, "km/h"), plain(RESERVE_FILM_MM, 0, "mm")
 
 
-def _at(car: CarView[Num], axle: AxleName) -> AxleDriving[Num]:
-    return car.driving.front if axle == "front" else car.driving.rear
+def _at(car: CarView[Num], axle: AxleName) -> Reserve[Num]:
+    return car.front_reserve if axle == "front" else car.rear_reserve
 
 
 def _grade(car: CarView[Num], axle: AxleName) -> Grade[Num]:
     here, limits = _at(car, axle), car.limits
-    fall = here.reserve_fall_percent
+    fall = here.fall_percent
     most = limits.wet_reserve_fall_front_percent if axle == "front" else limits.wet_reserve_fall_rear_percent
-    spent = here.new_reserve_proposed_percent <= limits.wet_reserve_least_percent.value
+    spent = here.proposed_percent <= limits.wet_reserve_least_percent.value
     if car.vehicle.is_trailer:
         return Grade(MET, fall, most.value)
     outcome = worst(
@@ -63,9 +63,9 @@ def _explain(car: CarView, grade: Grade, axle: AxleName) -> Finding:
     return Finding("wet.reserve", axle, grade.outcome, message, finite(grade.measured), grade.limit, "%", LIFT, remedy)
 
 
-def _rests(here: AxleDriving[float]) -> Said:
+def _rests(here: Reserve[float]) -> Said:
     """Return how much of the load rests on the road then and now; it begins small, to stand behind a colon."""
-    now, then = plain(here.new_reserve_present_percent, 0, "%"), plain(here.new_reserve_proposed_percent, 0, "%")
+    now, then = plain(here.present_percent, 0, "%"), plain(here.proposed_percent, 0, "%")
     if now == then:
         return say(
             "the wet reserve stays at some {now}, at {speed} in {film} of water.", now=now, speed=SPEED, film=FILM

@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Container, Iterator, Mapping
 from dataclasses import replace
 from operator import attrgetter
 from types import MappingProxyType
 from typing import NamedTuple
 
 from service.assessment.case import Case
-from service.assessment.checks.grade import Grade, finite
+from service.assessment.checks.grade import EVERYWHERE, Grade, Place, finite, unsaid
 from service.assessment.checks.speedometer_lead import SPEEDOMETER
 from service.assessment.law import speedometer_rule, towing, winter_tyres
 from service.assessment.law.law_remedies import law_remedy, missing_for_law
@@ -120,16 +120,23 @@ def _unsettled(rule: Rule, view: AxleView[Num] | CarView[Num], values: tuple[Num
     return pick(outcome == MET, MET, pick(forbids, NOT_ASSESSED, OPEN))
 
 
-def grades(case: Case[Num], car: CarView[Num]) -> Iterator[tuple[str, Where, Grade[Num]]]:
-    """Return code, place and grade of every rule that applies, and of those that may apply but lack a fact."""
+def grades(
+    case: Case[Num], car: CarView[Num], among: Container[Place] = EVERYWHERE
+) -> Iterator[tuple[str, Where, Grade[Num]]]:
+    """Return code, place and grade of every rule that applies, and of those that may apply but lack a fact.
+
+    Only the rules `among` are asked; those on winter, towing and the speedometer always are.
+    """
     for where, view in _places(car):
         rules, unsettled = _asked(where, view)
         for rule in rules:
-            values = measured(rule, view)
-            yield rule.code, where, Grade(judged(rule, view, values), values[0], rule.value)
+            if (rule.code, where) in among:
+                values = measured(rule, view)
+                yield rule.code, where, Grade(judged(rule, view, values), values[0], rule.value)
         for rule, _ in unsettled:
-            values = measured(rule, view)
-            yield rule.code, where, Grade(_unsettled(rule, view, values), values[0], rule.value)
+            if (rule.code, where) in among:
+                values = measured(rule, view)
+                yield rule.code, where, Grade(_unsettled(rule, view, values), values[0], rule.value)
     for special in (winter_tyres, towing):
         for axle, grade in special.grades(case, car):
             yield special.CODE, axle.name, grade
@@ -164,28 +171,33 @@ def masses_kept_kg(view: AxleView) -> Iterator[float]:
             yield _MASS_KEPT_KG[bound.quantity](view, measured(rule, view)[0], bound.value)
 
 
-def findings_on_axle(view: AxleView) -> list[Finding]:
-    """Return one finding for every rule that applies to an axle, and one for each that may but lacks a fact."""
-    return _findings(view.name, view)
+def findings_on_axle(view: AxleView, told: int = MET) -> list[Finding]:
+    """Return one finding for every rule that applies to an axle, and one for each that may but lacks a fact.
+
+    Those milder than `told` have no words.
+    """
+    return _findings(view.name, view, told)
 
 
-def findings_on_vehicle(case: Case, car: CarView) -> list[Finding]:
+def findings_on_vehicle(case: Case, car: CarView, told: int = MET) -> list[Finding]:
     """Return the same for the rules on the vehicle, and what winter, towing and the speedometer add."""
-    found = _findings("vehicle", car)
+    found = _findings("vehicle", car, told)
     for special in (winter_tyres, towing):
         found += special.findings(case, car)
     return found + speedometer_rule.findings(car)
 
 
-def _findings(where: Where, view: AxleView | CarView) -> list[Finding]:
+def _findings(where: Where, view: AxleView | CarView, told: int) -> list[Finding]:
     rules, unsettled = _asked(where, view)
-    found = [_explain(rule, where, view) for rule in rules]
+    found = [_explain(rule, where, view, told) for rule in rules]
     return found + [_explain_unsettled(rule, missing, where, view) for rule, missing in unsettled]
 
 
-def _explain(rule: Rule, where: Where, view: AxleView | CarView) -> Finding:
+def _explain(rule: Rule, where: Where, view: AxleView | CarView, told: int) -> Finding:
     values = measured(rule, view)
     outcome = judged(rule, view, values)
+    if outcome < told:
+        return unsaid(rule.code, where, Grade(outcome, values[0], rule.value))
     remedy = None
     message = explained(rule, values, view)
     if is_open(outcome):

@@ -68,8 +68,11 @@ def proposed_wheel(
     facts: WheelFacts[Num], now: Wheel[Num], axle: Axle[Num], vehicle: Vehicle[Num], limits: Limits
 ) -> tuple[Wheel[Num], Num]:
     """Return the wheel to be fitted, and the pressure to set in it."""
-    shape = geometry(facts, limits, axle)
-    carried = load(facts, axle, limits, vehicle)
+    if facts is now.facts:
+        # A wheel that stays is as it was; its pressure may not stay.
+        shape, carried = now.geometry, now.load
+    else:
+        shape, carried = geometry(facts, limits, axle), load(facts, axle, limits, vehicle)
     ordered = ordered_pressure_kpa(facts, carried, now.facts.pressure_kpa, limits)
     pressure = estimate_pressure_kpa(facts, ordered, now.behaviour.pressure_kpa, limits)
     height = vehicle.centre_of_gravity_height_mm
@@ -97,3 +100,9 @@ def axle_view(
         ordered_pressure_kpa=ordered,
         conditions=conditions,
     )
+
+
+def with_wheel(view: AxleView[Num], facts: WheelFacts[Num]) -> AxleView[Num]:
+    """Return the same axle with another wheel proposed; what it has now is not reckoned again."""
+    then, ordered = proposed_wheel(facts, view.now, view.axle, view.vehicle, view.limits)
+    return view._replace(then=then, change=axle_change(view.now, then, view.axle), ordered_pressure_kpa=ordered)

@@ -10,7 +10,7 @@ from typing import Generic, NamedTuple
 
 from service.assessment.case import Vehicle
 from service.assessment.view.axle_view import AxleView
-from service.assessment.view.change import Wheel
+from service.assessment.view.change import Wheel, new_onset_kmh
 from service.assessment.view.figures import NEW_TREAD_DEPTH_MM, standing_water_onset_kmh
 from service.assessment.view.wheel_facts import WheelFacts
 from service.core.findings import Estimate, Holds
@@ -25,6 +25,15 @@ from service.physics.turn_in import TurnIn, turn_in
 from service.physics.wet_reserve import onset_band_kmh, reserve_fall_percent, wet_reserve, wet_reserve_percent
 
 
+class Reserve(NamedTuple, Generic[Num]):
+    """What of the load rests on the road in standing water, with new tread on both sides: the size alone speaks."""
+
+    present_percent: Num
+    proposed_percent: Num
+    fall_percent: Num
+    """How much of itself it loses; 0 where it loses none."""
+
+
 class AxleDriving(NamedTuple, Generic[Num]):
     """What changes on the road at one axle."""
 
@@ -34,11 +43,6 @@ class AxleDriving(NamedTuple, Generic[Num]):
     wet_reserve_present: Estimate[Num]
     """In per cent, with the tread as stated."""
     wet_reserve_proposed: Estimate[Num]
-    new_reserve_present_percent: Num
-    """With new tread on both sides, so that the size alone speaks."""
-    new_reserve_proposed_percent: Num
-    reserve_fall_percent: Num
-    """How much of itself the reserve loses, new against new; 0 where it loses none."""
 
 
 class Driving(NamedTuple, Generic[Num]):
@@ -50,6 +54,18 @@ class Driving(NamedTuple, Generic[Num]):
     """Of the braking; without a band where masses, wheelbase and height of the centre of gravity give it."""
     braking_distance_percent: Estimate[Num]
     turn_in: TurnIn[Num]
+
+
+def reserves(front: AxleView[Num], rear: AxleView[Num]) -> tuple[Reserve[Num], Reserve[Num]]:
+    """Return the wet reserves of both axles; the patch of the present front wheel measures all onsets."""
+    patch_mm = front.now.behaviour.patch_width_mm
+    return _reserve(front, patch_mm), _reserve(rear, patch_mm)
+
+
+def _reserve(view: AxleView[Num], patch_mm: Num) -> Reserve[Num]:
+    proposed = 100.0 * wet_reserve(new_onset_kmh(view.then, patch_mm))
+    present = 100.0 * wet_reserve(new_onset_kmh(view.now, patch_mm))
+    return Reserve(present, proposed, reserve_fall_percent(filled(proposed, present), proposed))
 
 
 def driving(vehicle: Vehicle[Num], front: AxleView[Num], rear: AxleView[Num]) -> Driving[Num]:
@@ -81,8 +97,6 @@ def _axle(view: AxleView[Num], patch_mm: Num) -> AxleDriving[Num]:
     # No model here speaks of both a radial and a diagonal tyre, and friction is that of tyres of one kind.
     alike = pick((then.facts.radial == now.facts.radial) & of_one_kind(now.facts, then.facts), 1.0, UNKNOWN)
     ratio = alike * _carried_kg(then) / _carried_kg(now)
-    proposed = 100.0 * wet_reserve(_new_onset_kmh(then, patch_mm))
-    present = 100.0 * wet_reserve(_new_onset_kmh(now, patch_mm))
     return AxleDriving(
         load_reserve_ratio=ratio,
         peak_grip_percent=peak_grip_change_percent(ratio),
@@ -91,9 +105,6 @@ def _axle(view: AxleView[Num], patch_mm: Num) -> AxleDriving[Num]:
         ),
         wet_reserve_present=_stated_reserve(now, patch_mm),
         wet_reserve_proposed=_stated_reserve(then, patch_mm),
-        new_reserve_present_percent=present,
-        new_reserve_proposed_percent=proposed,
-        reserve_fall_percent=reserve_fall_percent(filled(proposed, present), proposed),
     )
 
 
@@ -118,11 +129,6 @@ def _carried_kg(wheel: Wheel[Num]) -> Num:
 
 def _tread_mm(wheel: Wheel[Num]) -> Num:
     return tread_width_mm(wheel.facts.nominal_width_mm, wheel.facts.aspect_percent)
-
-
-def _new_onset_kmh(wheel: Wheel[Num], patch_mm: Num) -> Num:
-    level = standing_water_onset_kmh(wheel.behaviour.pressure_kpa, NEW_TREAD_DEPTH_MM)
-    return level * width_factor(patch_mm, wheel.behaviour.patch_width_mm)
 
 
 def _stated_reserve(wheel: Wheel[Num], patch_mm: Num) -> Estimate[Num]:

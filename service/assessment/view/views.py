@@ -11,7 +11,7 @@ from typing import Generic, NamedTuple
 from service.assessment.case import Candidate, Case, Vehicle
 from service.assessment.view.axle_view import AxleView, Fitted, axle_view, fitted
 from service.assessment.view.conditions import conditions_of, law_speed_kmh
-from service.assessment.view.driving import Driving, driving
+from service.assessment.view.driving import Driving, Reserve, driving, reserves
 from service.assessment.view.facts import wheel_facts
 from service.assessment.view.vehicle_change import CarChange, car_change
 from service.assessment.view.wheel_facts import WheelFacts
@@ -33,7 +33,13 @@ class CarView(NamedTuple, Generic[Num]):
     front: AxleView[Num]
     rear: AxleView[Num]
     change: CarChange[Num]
-    driving: Driving[Num]
+    front_reserve: Reserve[Num]
+    rear_reserve: Reserve[Num]
+
+    @property
+    def driving(self) -> Driving[Num]:
+        """Return what changes on the road: reckoned when asked for, since it is told and nothing is held against it."""
+        return driving(self.vehicle, self.front, self.rear)
 
 
 def now_fitted(vehicle: Vehicle) -> tuple[Fitted, Fitted]:
@@ -57,6 +63,7 @@ def car_view(vehicle: Vehicle[Num], on_front: AxleView[Num], on_rear: AxleView[N
         vehicle.front.estimate_mass_kg * STANDARD_GRAVITY_M_S2,
         vehicle.rear.estimate_mass_kg * STANDARD_GRAVITY_M_S2,
     )
+    front_reserve, rear_reserve = reserves(on_front, on_rear)
     change = car_change(on_front, on_rear, weights, vehicle.driven_axle or "all")
     return CarView(
         vehicle=vehicle,
@@ -65,7 +72,8 @@ def car_view(vehicle: Vehicle[Num], on_front: AxleView[Num], on_rear: AxleView[N
         front=on_front,
         rear=on_rear,
         change=change,
-        driving=driving(vehicle, on_front, on_rear),
+        front_reserve=front_reserve,
+        rear_reserve=rear_reserve,
     )
 
 

@@ -137,7 +137,10 @@ def rows_of(group: type[Facts]) -> list[int]:
 
 def one_wheel(tyre: TyreFacts, service: ServiceFacts, rim: RimFacts, state: StateFacts) -> WheelFacts:
     """Return what is said of one wheel."""
-    return WheelFacts(**vars(tyre), **vars(service), **vars(rim), **vars(state))
+    # A frozen dataclass sets its forty fields one by one, which would take longer than to find them.
+    made = object.__new__(WheelFacts)
+    vars(made).update(vars(tyre), **vars(service), **vars(rim), **vars(state))
+    return made
 
 
 def group_table(group: type[Facts], rows: Sequence[Facts]) -> FloatArray:

@@ -71,7 +71,7 @@ function usedLine({ text, why, pointer }, column) {
 function lawWords(pack) {
   const { id, edition, rules_held: held, rules_applied: applied, rules_met: met } = pack;
   const name = document.querySelector('[data-pointer="/rule_pack"] option:checked')?.textContent.trim() || id;
-  return say("answer.law", { pack: name, edition, held, applied, met });
+  return say("answer.law", { pack: name, edition, held, applied, met, rest: applied - met });
 }
 
 // What counted and was not typed in view, what was assumed, and by which law.

@@ -22,16 +22,12 @@ function beside(field, end) {
   return document.getElementById(field.id.replace(/(tyre|rim)-size$/, end));
 }
 
-/** Put a text into another field of the same wheel, unless something stands there. */
-function give(field, text) {
-  if (!field.value.trim()) type(field, text.trim());
-}
 
 /** Put the rim that stands behind a tyre into the field below it. */
 function splitTyre(field) {
   const found = field.value.match(RIM);
   const rim = beside(field, "rim-size");
-  if (!found || rim.value.trim()) return;
+  if (!found) return;
   type(field, field.value.slice(0, found.index).trim());
   type(rim, found[1].trim());
   left(rim).catch(() => {});
@@ -44,7 +40,7 @@ function splitRim(field) {
     const found = text.match(pattern);
     if (!found) return;
     text = text.replace(pattern, " ").trim();
-    give(beside(field, end), found[1]);
+    type(beside(field, end), found[1].trim());
   };
   cut(RATING, "rim-load_rating_kg");
   if (BOLTS.test(text)) {

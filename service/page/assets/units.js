@@ -8,14 +8,15 @@ const PLAIN = { kPa: ["kPa", 1, 0], kg: ["kg", 1, 0], "km/h": ["km/h", 1, 0] };
 const SYSTEMS = {
   metric: PLAIN,
   bar: { ...PLAIN, kPa: ["bar", 100, 2] },
-  imperial: { kPa: ["psi", 6.894757293168361, 1], kg: ["lb", 0.45359237, 0], "km/h": ["mph", 1.609344, 0] },
+  imperial: { kPa: ["psi", 6.894757293168361, 1], kg: ["lb", 0.45359237, 0], "km/h": ["mph", 1.609344, 1] },
 };
 const NAMED = { kpa: 1, bar: 100, psi: 6.894757293168361, kg: 1, lb: 0.45359237, lbs: 0.45359237, "km/h": 1, kmh: 1, mph: 1.609344 };
 const UNITS = { _kpa: "kPa", _kg: "kg", _kmh: "km/h", _mm: "mm", _in: "in", per_side: "" };
 const BARE = /^\d+(\.\d+)?$/;
 const TEXTS = /\/(size|bolt_circle|id|label)$/;
-// What was converted keeps its value: 250 kPa shown as 36.3 psi is still 250 kPa.
-const exact = new Map();
+const GROUPED = /^\d{1,3}(?:[.,' \u00a0\u202f]\d{3})+(?=\s*[a-z]*$)/i;
+// A round value that shows as what stands there is what was meant: 36.3 psi is 250 kPa, 130.5 mph 210 km/h.
+const ROUND = [10, 5, 1];
 
 /** Return the API's unit of a pointer, "" for a bare number, undefined where it is a text. */
 export function unitOf(pointer) {
@@ -42,9 +43,7 @@ export function show(value, unit, digits = 0) {
 export function typed(value, pointer) {
   const unit = unitOf(pointer);
   const [, size, decimals] = SYSTEMS[state.units][unit] ?? [unit, 1, 2];
-  const text = written(value / size, size === 1 ? 2 : decimals).replace("\u2212", "-");
-  exact.set(`${pointer} ${state.units} ${text}`, value);
-  return text;
+  return written(value / size, size === 1 ? 2 : decimals).replace("\u2212", "-");
 }
 
 /** Return what a text at a pointer means to the API: a number in its unit, the text where it is none, or undefined. */
@@ -54,14 +53,25 @@ export function parse(text, pointer) {
   const unit = unitOf(pointer);
   // A request that was opened may hold numbers that the page has no field for.
   if (unit === undefined) return BARE.test(trimmed) && !TEXTS.test(pointer) ? Number(trimmed) : trimmed;
-  const known = exact.get(`${pointer} ${state.units} ${trimmed}`);
-  if (known !== undefined) return known;
-  const found = trimmed.match(/^([-\u2212]?\d*[.,]?\d+)\s*([a-z/]*)$/i);
+  const found = together(trimmed, unit).match(/^([-\u2212]?\d*[.,]?\d+)\s*([a-z/]*)$/i);
   // What is no number is sent as it is: the service says at its field what it expects there.
   if (!found) return trimmed;
   const number = Number(found[1].replace(",", ".").replace("\u2212", "-"));
   const size = sizeOf(number, unit, found[2].toLowerCase());
-  return size === undefined ? trimmed : Math.round(number * size * 1000) / 1000;
+  if (size === undefined) return trimmed;
+  const value = Math.round(number * size * 1000) / 1000;
+  return size === 1 ? value : (roundAs(value, found[1].replace(",", "."), size, unit) ?? value);
+}
+
+// Nobody states a mass or a length to a thousandth: 1,050 kg and 1.050 kg are a thousand and fifty.
+function together(text, unit) {
+  return unit === "kg" || unit === "mm" ? text.replace(GROUPED, (digits) => digits.replace(/\D/g, "")) : text;
+}
+
+function roundAs(value, text, size, unit) {
+  const decimals = text.split(".")[1]?.length ?? 0;
+  const rounds = ROUND.map((step) => step * Math.round(value / step));
+  return rounds.find((each) => (decimals > 0 || unit === "kg") && (each / size).toFixed(decimals) === text);
 }
 
 function sizeOf(number, unit, name) {
@@ -83,7 +93,7 @@ export function readAs(text, pointer) {
   const value = parse(text, pointer);
   if (unitOf(pointer) !== "kPa" || typeof value !== "number") return "";
   const bare = text.trim().match(/^\d*[.,]?\d+$/);
-  if (!bare || exact.has(`${pointer} ${state.units} ${text.trim()}`)) return "";
+  if (!bare) return "";
   const size = pressureSize(Number(bare[0].replace(",", ".")));
   if (size === SYSTEMS[state.units].kPa[1]) return "";
   const name = size === 1 ? "kPa" : size === 100 ? "bar" : "psi";

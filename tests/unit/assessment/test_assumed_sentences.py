@@ -185,3 +185,39 @@ def test_of_a_van_s_tyre_without_an_index_its_sidewall_has_the_last_word_on_that
     assert line == (
         f"Set the {axle} tyres to their maker's pressure for the load, never above what the sidewall states."
     )
+
+
+@pytest.mark.parametrize("axle", ["front", "rear"])
+def test_a_tyre_without_an_index_for_twins_is_told_of_on_its_axle(axle):
+    twins = on_both_axles({"/vehicle/{axle}/wheels_per_side": 2})
+    found = check(changed(saloon(), twins | {f"/candidate/{OTHER[axle]}/tyre/size": "225/45 R17C 94/92W"}))
+    told = [each for each in found.assumptions if "twin mounting" in each]
+    assert told == [f"The {axle} tyre states no load index for twin mounting; its single index is taken for it."]
+
+
+def test_the_water_of_all_estimates_is_said_in_millimetres():
+    assert "Aquaplaning is estimated for 2 mm of water on a road with 1 mm of texture." in SALOON.assumptions
+
+
+def test_the_order_on_the_speedometer_gives_the_change_in_per_cent():
+    # 432 + 2 x 106 mm beside 432 + 2 x 101 mm: 644 / 634 is 1.6 % more.
+    larger = on_both_axles({"/candidate/{axle}/tyre/size": "235/45 R17 97W XL"})
+    found = check(changed(saloon(), larger | {"/vehicle/speedometer": ABSENT}))
+    (line,) = (each.text for each in found.actions if each.code == "speedometer")
+    assert line == (
+        "Have the speedometer checked and, where needed, recalibrated: the circumference changes by +1.6 %."
+    )
+
+
+@pytest.mark.parametrize("axle", ["front", "rear"])
+def test_a_spigot_ring_is_told_to_a_tenth_and_room_to_measure_comes_before_the_order(axle):
+    ring = check(changed(saloon(), {f"/candidate/{axle}/rim/centre_bore_mm": 72.56}))
+    told = {each.code: each.text for each in ring.actions}
+    assert told[f"spigot_rings_{axle}"] == f"Fit spigot rings 72.6 to 66.6 mm on the {axle} axle."
+    assert "measure_before_order" not in told
+    # 9 mm further out, and nobody measured.
+    unmeasured = {f"/vehicle/{axle}/clearance": ABSENT, f"/candidate/{axle}/rim/size": "7.5J x 17 H2 ET36"}
+    lines = {each.code: each.text for each in check(changed(saloon(), unmeasured)).actions}
+    assert (
+        f"{axle} axle: measure the room between wheel and wing edge: 14 mm is enough." in lines["measure_before_order"]
+    )

@@ -106,8 +106,8 @@ def test_the_wet_margin_is_that_of_the_rear():
 
 def test_the_wet_margin_is_that_of_the_front_where_the_rear_stays():
     found = compare(case(), [case(WIDER, PRESENT).candidate], "wet_margin")
-    front = found.graded.car.driving.front
-    lost = front.new_reserve_proposed_percent - front.new_reserve_present_percent
+    front = found.graded.car.front_reserve
+    lost = front.proposed_percent - front.present_percent
     assert measure(found, "wet_margin_percent") == pytest.approx(float(lost[0]))
     assert lost[0] < 0.0
 

@@ -35,9 +35,11 @@ def road(fitted, proposed):
 
 
 def test_an_unchanged_fitment_changes_nothing_on_the_road():
-    found = check(saloon()).car.driving
+    car = check(saloon()).car
+    found = car.driving
+    assert (car.front_reserve.fall_percent, car.rear_reserve.fall_percent) == (0.0, 0.0)
     for axle in (found.front, found.rear):
-        assert leaves((axle.peak_grip_percent, axle.heat_reserve_percent, axle.reserve_fall_percent)) == [0.0] * 5
+        assert leaves((axle.peak_grip_percent, axle.heat_reserve_percent)) == [0.0] * 4
         assert axle.wet_reserve_present == axle.wet_reserve_proposed
     assert leaves(found.braking_distance_percent) == [0.0] * 3
     assert tuple(found.turn_in) == (0.0, 0.0)
@@ -72,9 +74,9 @@ def test_the_wet_reserve_is_a_share(seed):
     asked = many_cases.question(seed, 100)
     about = {name: value for name, value in asked.items() if name != "candidates"}
     cases = [check({**about, "candidate": each}).case for each in asked["candidates"]]
-    driving = grade_all(cases[0], *stack_candidates(cases[0], [each.candidate for each in cases])).car.driving
-    for axle in (driving.front, driving.rear):
-        shares = leaves((axle.wet_reserve_present, axle.wet_reserve_proposed, axle.new_reserve_proposed_percent))
+    car = grade_all(cases[0], *stack_candidates(cases[0], [each.candidate for each in cases])).car
+    for axle, new in ((car.driving.front, car.front_reserve), (car.driving.rear, car.rear_reserve)):
+        shares = leaves((axle.wet_reserve_present, axle.wet_reserve_proposed, new.proposed_percent))
         numbers = np.concatenate([np.atleast_1d(each) for each in shares])
         numbers = numbers[~np.isnan(numbers)]
         assert ((numbers >= 0.0) & (numbers <= 100.0)).all()
@@ -83,9 +85,9 @@ def test_the_wet_reserve_is_a_share(seed):
 def with_reserve(axle, fall, left, gradient=0.0):
     """Return the saloon with this fall of an axle's reserve, this much left, and this change of balance."""
     car = check(saloon()).car
-    here = getattr(car.driving, axle)._replace(reserve_fall_percent=fall, new_reserve_proposed_percent=left)
+    here = getattr(car, f"{axle}_reserve")._replace(fall_percent=fall, proposed_percent=left)
     change = car.change._replace(gradient_deg_per_g=car.change.gradient_deg_per_g._replace(value=gradient))
-    return car._replace(driving=car.driving._replace(**{axle: here}), change=change)
+    return car._replace(**{f"{axle}_reserve": here}, change=change)
 
 
 @pytest.mark.parametrize(

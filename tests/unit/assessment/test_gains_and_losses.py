@@ -50,10 +50,8 @@ def test_water_is_told_then_before_now():
     found = check(saloon(WIDER, WIDER))
     for axle in ("front", "rear"):
         (entry,) = (each for each in found.trade_offs if (each.code, each.axle) == ("wet_reserve", axle))
-        driving = getattr(found.car.driving, axle)
-        then, now = (
-            f"{share:.0f} %" for share in (driving.new_reserve_proposed_percent, driving.new_reserve_present_percent)
-        )
+        reserve = getattr(found.car, f"{axle}_reserve")
+        then, now = (f"{share:.0f} %" for share in (reserve.proposed_percent, reserve.present_percent))
         assert then != now
         assert entry.text.endswith(f"about {then} of the load still rests on the road instead of {now}.")
         assert entry.direction == "loss"

@@ -246,19 +246,15 @@ def test_a_reading_is_told_now_and_after(now, after, low, text):
     ],
 )
 def test_turning_in_is_told_by_both_signs(first, then, words, text):
-    found = turn_in_words(CAR._replace(driving=CAR.driving._replace(turn_in=TurnIn(first, then))))
+    found = turn_in_words(CAR, TurnIn(first, then))
     assert (found.first, found.then) == words
     assert text in found.text
 
 
 def in_the_wet(now, then):
-    axles = {
-        name: getattr(CAR.driving, name)._replace(
-            new_reserve_present_percent=now[at], new_reserve_proposed_percent=then[at]
-        )
-        for at, name in enumerate(("front", "rear"))
-    }
-    return wet_balance(CAR._replace(driving=CAR.driving._replace(**axles)))
+    front = CAR.front_reserve._replace(present_percent=now[0], proposed_percent=then[0])
+    rear = CAR.rear_reserve._replace(present_percent=now[1], proposed_percent=then[1])
+    return wet_balance(CAR._replace(front_reserve=front, rear_reserve=rear))
 
 
 @pytest.mark.parametrize(

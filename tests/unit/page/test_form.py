@@ -62,6 +62,19 @@ def test_pressures_are_read_in_the_units_of_the_form(units, text, kpa):
     assert at(found, "/vehicle/rear/fitted/pressure_kpa") == pytest.approx(kpa)
 
 
+@pytest.mark.parametrize(("text", "kg"), [("1,050", 1050), ("1.050", 1050), ("1 050", 1050), ("1050.5", 1050.5)])
+def test_signs_between_thousands_are_read_in_a_mass(text, kg):
+    found = body({"/vehicle/front/max_axle_mass_kg": text})
+    assert at(found, "/vehicle/front/max_axle_mass_kg") == kg
+
+
+@pytest.mark.parametrize(("text", "kpa"), [("2.5", 250), ("14.9", 1490), ("15", 15)])
+def test_a_pressure_that_only_bar_can_mean_is_read_in_bar(text, kpa):
+    """As on the page with its script: no gauge reads a road tyre below 15 kPa or above 15 bar (common practice)."""
+    found = body({"/vehicle/front/fitted/pressure_kpa": text})
+    assert at(found, "/vehicle/front/fitted/pressure_kpa") == kpa
+
+
 def test_what_is_no_number_and_what_is_unknown_is_left_for_the_check_to_refuse():
     found = body({"/vehicle/max_speed_kmh": "fast", "colour": "red", "/vehicle/__class__": "x"})
     assert found["vehicle"]["max_speed_kmh"] == "fast"

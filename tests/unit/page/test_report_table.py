@@ -90,8 +90,8 @@ def test_estimates_show_the_band_in_which_they_lie(wider):
 
 def test_water_is_told_as_shares_of_what_there_is_now(wider):
     line = on(wider, "rear")["Wet reserve at 80 km/h"]
-    driving = wider.car.driving.rear
-    share = 100.0 * (driving.new_reserve_proposed_percent / driving.new_reserve_present_percent - 1.0)
+    reserve = wider.car.rear_reserve
+    share = 100.0 * (reserve.proposed_percent / reserve.present_percent - 1.0)
     assert cells(line)[2:] == [f"−{abs(share):.1f} %", "−25 %"]
     assert cells(on(wider, "front")["Aquaplaning from"])[3] == "−10 %"
 
