@@ -145,9 +145,11 @@ def text_reason(column: Column, text: str) -> str:
 def is_day(text: str) -> bool:
     """Return whether a text is an ISO day of the years that rules speak of."""
     try:
-        return len(text) == len("2019-05-20") and _FIRST_YEAR <= date.fromisoformat(text).year <= _LAST_YEAR
+        day = date.fromisoformat(text)
     except ValueError:
         return False
+    # Days are compared as texts: a week's day, 2019-W21-1, is a date too, and not one of these.
+    return day.isoformat() == text and _FIRST_YEAR <= day.year <= _LAST_YEAR
 
 
 def quoted(value: object) -> str:

@@ -24,7 +24,21 @@ _OTHER_WORD = {
 } | dict.fromkeys(("M1", "M1G", "M2", "M3", "N1", "N1G", "N2", "N3", "O1", "O2", "O3"), "O4")
 _WORD = re.compile(f'"({"|".join(_OTHER_WORD)})"')
 # What is told about a rule, not what it asks.
-_TOLD = {"title", "note", "text", "summary", "article", "place", "document", "reference", "why", "url", "edition", "id"}
+_TOLD = {
+    "title",
+    "message",
+    "note",
+    "text",
+    "summary",
+    "article",
+    "place",
+    "document",
+    "reference",
+    "why",
+    "url",
+    "edition",
+    "id",
+}
 
 
 def data_sites(path: Path) -> list[Site]:

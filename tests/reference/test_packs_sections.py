@@ -96,6 +96,23 @@ def test_newer_cars_in_new_south_wales_must_not_show_less():
     assert speedometer("au-nsw", built="2015-01-01").least_displayed_kmh(100.0) == 100.0
 
 
+@pytest.mark.parametrize(
+    ("pack", "built", "max_speed_kmh", "speeds"),
+    [
+        # Reg. 40A speaks of speeds above 50 km/h (read).
+        *[("au-nsw", "1990-01-01", 50.0, ()), ("au-nsw", "1990-01-01", 50.1, (80, 120))],
+        *[("unece", "1990-01-01", 0.0, ()), ("unece", "1990-01-01", 45.1, (40, 0.8 * 45.1))],
+        *[("unece", "1990-01-01", 100.1, (40, 80, 0.8 * 100.1)), ("unece", "1990-01-01", 150.1, (40, 80, 120))],
+        # Art. 148 is tried at 40 km/h shown, whatever the vehicle can do (read).
+        *[("jp", "2006-12-31", 30.0, (40,)), ("jp", "2007-01-01", 300.0, (40,))],
+    ],
+)
+def test_a_vehicle_is_tried_at_the_speeds_for_its_own_or_at_none(pack, built, max_speed_kmh, speeds):
+    rule = speedometer(pack, built=built)
+    assert rule.test_speeds_for(max_speed_kmh) == pytest.approx(speeds)
+    assert rule.has_test_speed(max_speed_kmh) is bool(speeds)
+
+
 @pytest.mark.parametrize("pack", ["au-nsw", "au-wa", "au-sa"])
 def test_the_australian_test_speed_is_the_speed_shown(pack):
     assert speedometer(pack).test_speed_is == "displayed"

@@ -112,6 +112,20 @@ def test_a_speed_symbol_stands_for_its_printed_speed(symbol, speed_kmh):
     assert symbols.speed_kmh(symbol) == speed_kmh
 
 
+@pytest.mark.parametrize(
+    ("mass_kg", "index"),
+    # Annex 4: 90 is 600 kg, 91 is 615 kg, 0 is 45 kg; 279 is 136000 kg (from memory), the last one.
+    [(600.0, 90), (600.1, 91), (615.0, 91), (0.0, 0), (45.0, 0), (135999.0, 279), (136000.0, 279), (136000.1, None)],
+)
+def test_the_least_index_for_a_mass_is_the_first_that_carries_it(mass_kg, index):
+    assert load_index.least_index_for_kg(mass_kg) == index
+
+
+@pytest.mark.parametrize("index", [-1, 280])
+def test_an_index_outside_the_table_carries_what_nobody_knows(index):
+    assert math.isnan(load_index.load_kg(index))
+
+
 def test_the_symbol_h_stands_between_u_and_v():
     order = symbols.SYMBOLS
     assert order[order.index("U") : order.index("V") + 1] == ("U", "H", "V")

@@ -151,5 +151,6 @@ def test_an_unknown_limit_is_refused_with_the_known_ones(tmp_path):
 
 
 def test_a_directory_without_a_pack_is_refused(tmp_path):
-    with pytest.raises(PackError, match="there is no pack"):
+    with pytest.raises(PackError, match="there is no pack") as refused:
         load_packs(tmp_path)
+    assert (refused.value.line, refused.value.rule) == (1, "directory")
