@@ -31,7 +31,7 @@ dev: .venv/dev.stamp ## install everything that contributors and the sweep need
 
 test: lint build/clients/.stamp need-chromium need-curl need-haproxy need-javac ## everything that must hold before a change goes in
 	$(PY) -m service openapi --check
-	$(PY) -m pytest -n 2 --dist loadfile --no-loadscope-reorder
+	$(PY) -m pytest -n 3 --dist loadfile --no-loadscope-reorder
 
 explore: .venv/dev.stamp ## try the laws on many more and ever new cases; takes an hour or so
 	$(PY) -m pytest -n 2 --hypothesis-profile=explore tests/property tests/unit/sweep tests/unit/assessment

@@ -159,7 +159,7 @@ def test_where_every_candidate_is_bad_the_answer_is_still_one(client):
         (question(*([{}] * (MAX_CANDIDATES + 1))), "/candidates"),
         (question({}, rank_by="price"), "/rank_by"),
         (question({}, explain_first=-1), "/explain_first"),
-        (question({}, vehicle={}), "/vehicle/max_speed_kmh"),
+        (question({}, vehicle={}), "/vehicle/front"),
     ],
 )
 def test_what_is_wrong_with_the_request_as_a_whole_is_refused(client, body, pointer):

@@ -88,6 +88,10 @@ def test_every_number_is_the_same(both):
     assert differing == []
 
 
+# Known only where a mass was left out, which a sweep's table cannot do.
+OF_A_SINGLE_CHECK = {"Axle.todays_mass_kg"}
+
+
 def test_every_number_of_a_vehicle_is_an_array_of_its_own():
     asked = batch([row(**each) for each in _asked(7)])
     read = pair_columns.read(asked, pair_columns.PAIR_COLUMNS, ())
@@ -98,4 +102,6 @@ def test_every_number_of_a_vehicle_is_an_array_of_its_own():
         for name, kind in get_type_hints(Vehicle if part is many else Axle).items()
         if kind is Num_co and not isinstance(getattr(part, name), np.ndarray)
     ]
-    assert plain == [], "read them in `sweep/vehicle_arrays.py`, else all vehicles get those of the first"
+    assert set(plain) == OF_A_SINGLE_CHECK, (
+        "read them in `sweep/vehicle_arrays.py`, else all vehicles get those of the first"
+    )

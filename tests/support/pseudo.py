@@ -4,6 +4,7 @@ What stands outside the brackets was never said; what does not fit when it is lo
 """
 
 import re
+from dataclasses import replace
 from functools import cache
 
 from service.assessment.answer.assess import Assessment
@@ -39,8 +40,8 @@ def longer(text: str) -> str:
 
 def longer_answer(found: Assessment) -> Assessment:
     """Return the assessment with what is no saying yet made longer all the same."""
-    return found._replace(
-        summary=_longer_unsaid(found.summary),
+    made = replace(
+        found,
         findings=[
             each._replace(
                 message=_longer_unsaid(each.message),
@@ -48,10 +49,15 @@ def longer_answer(found: Assessment) -> Assessment:
             )
             for each in found.findings
         ],
+    )
+    # What is made when asked for is put where it would be kept.
+    vars(made).update(
+        summary=_longer_unsaid(found.summary),
         actions=[each._replace(text=_longer_unsaid(each.text)) for each in found.actions],
         trade_offs=tuple(each._replace(text=_longer_unsaid(each.text)) for each in found.trade_offs),
         assumptions=[_longer_unsaid(each) for each in found.assumptions],
     )
+    return made
 
 
 def outside(text: str) -> str:

@@ -7,6 +7,7 @@ said, as common practice.
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from math import isfinite
 from operator import attrgetter
 from typing import Literal, NamedTuple
 
@@ -92,6 +93,8 @@ def trade_offs(car: CarView, candidate: Candidate) -> tuple[TradeOff, ...]:
         *_braking(car, road.braking_distance_percent.value),
         *_label(car, candidate),
     )
+    # What is not known, or grows from nothing, is not spoken of.
+    found = tuple(each for each in found if each.value is None or isfinite(each.value))
     return found if any(each.direction != "alike" for each in found) else ()
 
 
@@ -110,8 +113,7 @@ def _on_axle(view: AxleView, found: AxleDriving, reserve: Reserve) -> Iterator[T
         _ride(view),
         _ruts(view),
     )
-    # What is not known is not spoken of.
-    return (each for each in made if (each.value is None or known(each.value)) and _is_felt(each, view))
+    return (each for each in made if _is_felt(each, view))
 
 
 def _is_felt(found: TradeOff, view: AxleView) -> bool:

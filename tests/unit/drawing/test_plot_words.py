@@ -1,6 +1,7 @@
 """What a plot says: every candidate by name with its numbers, in the reader's language, whatever a label holds."""
 
 import re
+from dataclasses import replace
 from xml.etree.ElementTree import fromstring
 
 import pytest
@@ -45,7 +46,7 @@ def relabelled(labels):
     for each, label in zip(plotted(*(question(1) for _ in labels)), labels, strict=True):
         case = each.found.case
         renamed = case._replace(candidate=case.candidate._replace(label=label))
-        made.append(each._replace(found=each.found._replace(case=renamed)))
+        made.append(each._replace(found=replace(each.found, case=renamed)))
     return made
 
 
