@@ -96,7 +96,7 @@ def _figures(found: Assessment, *, whole: bool) -> tuple[Json, Json]:
         "rear": axle_figures(car.rear, case.candidate.rear, patch_mm),
     }
     vehicle = vehicle_figures(car)
-    add_driving(axles, vehicle, car, case.candidate)
+    add_driving(axles, vehicle, found)
     if not whole:
         for axle in axles.values():
             for wheel in (axle["present"], axle["proposed"]):

@@ -16,6 +16,7 @@ from service.assessment.answer.assumptions import assumptions
 from service.assessment.answer.cautions import cautions
 from service.assessment.answer.every_question import graded
 from service.assessment.answer.keep_present import Cars, with_kept_axle
+from service.assessment.answer.label_effects import LabelEffects, label_effects
 from service.assessment.answer.on_assumption import on_assumption
 from service.assessment.answer.summary import summary
 from service.assessment.answer.trade_offs import TradeOff, trade_offs
@@ -25,6 +26,7 @@ from service.assessment.case import Case
 from service.assessment.checks import AXLE_CHECKS, CAR_CHECKS
 from service.assessment.checks.grade import unsaid
 from service.assessment.law import law_findings as law
+from service.assessment.view.driving import Driving
 from service.assessment.view.views import CarView, candidate_facts, now_fitted, weigh
 from service.core.findings import ADVISORY, MET, Finding
 
@@ -57,7 +59,17 @@ class Assessment:
     @cached_property
     def trade_offs(self) -> tuple[TradeOff, ...]:
         """Return front, rear, vehicle; empty where nothing could be felt."""
-        return trade_offs(self.car, self.case.candidate)
+        return trade_offs(self.car, self.driving, self.label_effects)
+
+    @cached_property
+    def driving(self) -> Driving:
+        """Return what changes on the road."""
+        return self.car.driving
+
+    @cached_property
+    def label_effects(self) -> LabelEffects | None:
+        """Return what the labels of the tyres tell; None where none is given."""
+        return label_effects(self.car, self.driving, (self.case.candidate.front, self.case.candidate.rear))
 
     @cached_property
     def assumptions(self) -> Sequence[str]:
