@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from functools import cached_property
+from typing import NamedTuple
 
 from service.assessment.answer.action import Action
 from service.assessment.answer.actions import actions
@@ -29,6 +30,16 @@ from service.assessment.law import law_findings as law
 from service.assessment.view.driving import Driving
 from service.assessment.view.views import CarView, candidate_facts, now_fitted, weigh
 from service.core.findings import ADVISORY, MET, Finding
+
+
+class Told(NamedTuple):
+    """The mildest outcomes of which an answer has the sentence, and the remedy."""
+
+    words: int
+    remedies: int
+
+
+EVERYTHING = Told(MET, ADVISORY)
 
 
 @dataclass(frozen=True)
@@ -82,16 +93,16 @@ class Assessment:
         return law.tally(self.case, self.car, self.findings)
 
 
-def assess(case: Case, told: int = MET) -> Assessment:
-    """Return the assessment of one candidate on one vehicle; findings milder than `told` have no words."""
+def assess(case: Case, told: Told = EVERYTHING) -> Assessment:
+    """Return the assessment of one candidate on one vehicle, with as much in words as is told of it."""
     car = weigh(case, now_fitted(case.vehicle), *candidate_facts(case, case.candidate))
-    findings = _on_assumption(case, car) if case.vehicle.assumes else _findings(case, car, told)
+    findings = _on_assumption(case, car) if case.vehicle.assumes else _findings(case, car, told.words)
     if all(each.outcome < ADVISORY for each in findings):
         findings = worst_first(with_tolerance(case, findings))
     else:
         cars = Cars(car, as_today(case, car))
         findings = worst_first(with_tolerance(case, with_already(case, cars.today, findings)))
-        findings = with_kept_axle(case, cars, findings)
+        findings = with_kept_axle(case, cars, findings, told.remedies)
     return Assessment(case, car, verdict_of(findings[0]), findings)
 
 

@@ -12,7 +12,7 @@ from functools import cached_property
 import numpy as np
 
 from service.assessment.answer.already import present_grades
-from service.assessment.answer.assess import Assessment, assess
+from service.assessment.answer.assess import EVERYTHING, Assessment, Told, assess
 from service.assessment.batch.against import already_of
 from service.assessment.batch.changed_axles import change_in_words, changed_axles, renamed_axles
 from service.assessment.batch.comparison_measures import Flags, Measures, RankBy, Sets, gains, losses, measures
@@ -20,7 +20,7 @@ from service.assessment.batch.grading import Graded, grade_all, stack_candidates
 from service.assessment.batch.one_of_many import Words, words_of
 from service.assessment.batch.ranking import Places, not_bettered, ranked, worst_questions
 from service.assessment.case import Candidate, Case
-from service.core.findings import MET, AxleName
+from service.core.findings import AxleName
 
 MOST_FINDINGS = 5
 
@@ -90,6 +90,6 @@ def _weigh_up(case: Case, candidates: Sequence[Candidate], graded: Graded, rank_
     )
 
 
-def explained(case: Case, candidates: Sequence[Candidate], told: int = MET) -> list[Assessment]:
-    """Return the whole single check of each of these candidates; findings milder than `told` have no words."""
+def explained(case: Case, candidates: Sequence[Candidate], told: Told = EVERYTHING) -> list[Assessment]:
+    """Return the single check of each of these candidates, with as much in words as is told of it."""
     return [assess(case._replace(candidate=each), told) for each in candidates]
