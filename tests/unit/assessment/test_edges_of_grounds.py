@@ -1,0 +1,108 @@
+"""What a finding rests on and is held against, on both sides of what decides it.
+
+UN R30 is the regulation on passenger tyres, UN R54 that on commercial ones, UN R142 allows slower tyres for snow.
+Limits by common practice, no source, or this project's judgement (`rules/common_practice.toml`).
+"""
+
+import pytest
+
+from service.core.findings import ADVISORY, MET, NOT_MET
+from tests.support.cases import ABSENT, changed, check, finding, saloon
+
+REAR = "/candidate/rear"
+TYRE, RIM, TREAD = f"{REAR}/tyre/size", f"{REAR}/rim/size", f"{REAR}/tyre/tread_depth_mm"
+DIAMETER, ROLLS = f"{REAR}/tyre/overall_diameter_mm", f"{REAR}/tyre/rolling_circumference_mm"
+VAN_TYRE, DRIVEN = "205/65 R16C 107/105T", "/vehicle/driven_axle"
+UNMEASURED = {"/vehicle/rear/clearance/inboard_mm": ABSENT}
+
+
+@pytest.mark.parametrize(
+    ("code", "where", "changes", "source", "place"),
+    [
+        ("load.capacity", "rear", {}, "UN-R30 2.31", "UN R142"),
+        ("load.capacity", "rear", {TYRE: VAN_TYRE}, "UN-R54 annex 8", "UN R142"),
+        ("speed.capability", "rear", {}, "UN-R30 speed symbol", "maximum design speed"),
+        ("speed.capability", "rear", {TYRE: VAN_TYRE}, "UN-R54 annex 8", "reduced load"),
+        ("speed.capability", "rear", {TYRE: "225/45 R17 94H XL 3PMSF"}, "UN-R142", "snow tyres"),
+        ("track.change", "rear", {}, "COMMON-PRACTICE", "twice the change of offset"),
+        ("rim.width", "rear", {}, "ETRTO", "table row"),
+        ("rim.width", "rear", {TYRE: "225/50 R17 94W"}, "ETRTO", "design guide's rule"),
+        ("tyre.tread_difference", "vehicle", {DRIVEN: "rear"}, "COMMON-PRACTICE", "deeper pair goes to the rear"),
+        ("tyre.tread_difference", "vehicle", {DRIVEN: "all"}, "PROJECT", "axle-to-axle"),
+        ("tyre.tread_difference", "vehicle", {DRIVEN: ABSENT}, "PROJECT", "axle-to-axle"),
+        ("diameter.speedometer", "vehicle", {}, "UN-R39 5.3", "0.1 V2 + 4 km/h"),
+        ("tyre.temporary_spare", "rear", {TYRE: "T125/80 R17 99M"}, "UN-R64", ""),
+    ],
+)
+def test_a_finding_names_the_document_that_it_rests_on(code, where, changes, source, place):
+    basis = finding(check(changed(saloon(), changes)), code, where).basis
+    assert basis.source == source
+    assert place in basis.place
+
+
+# Where what is found is beyond the outer limit, that one is told; where nobody measured there is none.
+@pytest.mark.parametrize(
+    ("code", "changes", "outcome", "measured", "limit"),
+    [
+        ("clearance.inboard", {}, MET, 14.0, 5.0),
+        ("clearance.inboard", {RIM: "7.5J x 17 H2 ET56"}, ADVISORY, 3.0, 5.0),
+        ("clearance.inboard", {RIM: "7.5J x 17 H2 ET70"}, NOT_MET, -11.0, 0.0),
+        ("clearance.inboard", UNMEASURED | {RIM: "7.5J x 17 H2 ET52"}, ADVISORY, 7.0, None),
+        ("clearance.inboard", UNMEASURED, MET, 0.0, None),
+        ("diameter.deviation", {DIAMETER: 640.34}, MET, 1.0, 1.5),
+        ("diameter.deviation", {DIAMETER: 646.68}, ADVISORY, 2.0, 1.5),
+        ("diameter.deviation", {DIAMETER: 659.36}, NOT_MET, 4.0, 3.0),
+        ("tyre.tread_depth", {TREAD: 2.0}, ADVISORY, 2.0, 3.0),
+        ("tyre.tread_depth", {TREAD: 1.0}, NOT_MET, 1.0, 1.6),
+        ("tyre.tread_depth", {TREAD: 3.5, TYRE: "225/45 R17 94W XL 3PMSF"}, ADVISORY, 3.5, 4.0),
+        # Two per cent of 1,540 mm.
+        ("track.change", {RIM: "7.5J x 17 H2 ET20"}, ADVISORY, 50.0, 30.8),
+        ("track.change", {RIM: "7.5J x 17 H2 ET55"}, MET, -20.0, 30.8),
+        # A 225/45 R17 takes 7 to 8 1/2 in; the nearer end counts.
+        ("rim.width", {RIM: "9J x 17 H2 ET45"}, NOT_MET, 9.0, 8.5),
+        ("rim.width", {RIM: "6.5J x 17 H2 ET45"}, NOT_MET, 6.5, 7.0),
+        ("rim.width", {RIM: "7.75J x 17 H2 ET45"}, MET, 7.75, 8.5),
+    ],
+)
+def test_a_number_is_held_against_the_limit_that_decides(code, changes, outcome, measured, limit):
+    found = finding(check(changed(saloon(), changes)), code)
+    assert found.outcome == outcome
+    assert found.measured == pytest.approx(measured)
+    assert found.limit == (None if limit is None else pytest.approx(limit))
+
+
+# The ratio is front over rear.
+@pytest.mark.parametrize(
+    ("share", "driven", "outcome", "measured", "limit"),
+    [
+        (1.004, "all", MET, 100.0 * (1.0 / 1.004 - 1.0), 0.5),
+        (1.008, "all", ADVISORY, 100.0 * (1.0 / 1.008 - 1.0), 0.5),
+        (1.02, "all", NOT_MET, 100.0 * (1.0 / 1.02 - 1.0), 1.0),
+        (1.02, "rear", ADVISORY, 100.0 * (1.0 / 1.02 - 1.0), 0.5),
+    ],
+)
+def test_the_ratio_of_the_axles_is_held_against_the_limit_that_decides(share, driven, outcome, measured, limit):
+    found = finding(check(changed(saloon(), {ROLLS: 1933.7 * share, DRIVEN: driven})), "diameter.axle_ratio", "vehicle")
+    assert (found.outcome, found.limit) == (outcome, limit)
+    assert found.measured == pytest.approx(measured)
+
+
+# 3 mm of tread are 6 mm of diameter, 0.946 % of 634.
+@pytest.mark.parametrize(
+    ("driven", "measured", "limit", "unit"),
+    [("rear", 3.0, 1.0, "mm"), ("all", 0.946, 0.5, "%"), (ABSENT, 0.946, 0.5, "%")],
+)
+def test_unlike_tread_is_held_against_a_depth_or_where_all_wheels_are_driven_a_share(driven, measured, limit, unit):
+    found = finding(check(changed(saloon(), {TREAD: 5.0, DRIVEN: driven})), "tyre.tread_difference", "vehicle")
+    assert (found.outcome, found.limit, found.unit) == (ADVISORY, limit, unit)
+    assert found.measured == pytest.approx(measured, abs=0.001)
+
+
+@pytest.mark.parametrize(("axle", "other"), [("front", "rear"), ("rear", "front")])
+def test_the_axle_that_is_out_of_step_is_named_with_the_other_one(axle, other):
+    """1,933.7 mm less and more half a per cent."""
+    rolls = {f"/candidate/{axle}/tyre/rolling_circumference_mm": 1960}
+    remedy = finding(check(changed(saloon(), rolls)), "diameter.axle_ratio", "vehicle").remedy
+    assert remedy.text == (
+        f"fit {axle} tyres with a rolling circumference of 1925 to 1943 mm beside these {other} tyres"
+    )
