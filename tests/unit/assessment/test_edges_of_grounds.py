@@ -62,6 +62,8 @@ def test_a_finding_names_the_document_that_it_rests_on(code, where, changes, sou
         ("rim.width", {RIM: "9J x 17 H2 ET45"}, NOT_MET, 9.0, 8.5),
         ("rim.width", {RIM: "6.5J x 17 H2 ET45"}, NOT_MET, 6.5, 7.0),
         ("rim.width", {RIM: "7.75J x 17 H2 ET45"}, MET, 7.75, 8.5),
+        # What the maker states decides to the hair.
+        ("rim.width", {f"{REAR}/tyre/approved_rim_widths_in": {"min": 7, "max": 7.495}}, NOT_MET, 7.5, 7.495),
     ],
 )
 def test_a_number_is_held_against_the_limit_that_decides(code, changes, outcome, measured, limit):
@@ -106,3 +108,11 @@ def test_the_axle_that_is_out_of_step_is_named_with_the_other_one(axle, other):
     assert remedy.text == (
         f"fit {axle} tyres with a rolling circumference of 1925 to 1943 mm beside these {other} tyres"
     )
+
+
+@pytest.mark.parametrize(("present", "begins"), [("225/45 R17 94W XL", True), (VAN_TYRE, False)])
+def test_commercial_tyres_in_place_of_others_are_told_to_be_so(present, begins):
+    sizes = {TYRE: VAN_TYRE, "/vehicle/rear/fitted/tyre/size": present}
+    message = finding(check(changed(saloon(), sizes)), "load.pressure").message
+    assert "The least pressure is not known. It follows from the pressure that is marked on" in message
+    assert message.startswith("The proposed tyres are commercial ones and the present tyres are not.") == begins
