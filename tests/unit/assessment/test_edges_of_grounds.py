@@ -6,7 +6,7 @@ Limits by common practice, no source, or this project's judgement (`rules/common
 
 import pytest
 
-from service.core.findings import ADVISORY, MET, NOT_MET
+from service.core.findings import ADVISORY, MET, NOT_ASSESSED, NOT_MET, OPEN
 from tests.support.cases import ABSENT, changed, check, finding, saloon
 
 REAR = "/candidate/rear"
@@ -116,3 +116,51 @@ def test_commercial_tyres_in_place_of_others_are_told_to_be_so(present, begins):
     message = finding(check(changed(saloon(), sizes)), "load.pressure").message
     assert "The least pressure is not known. It follows from the pressure that is marked on" in message
     assert message.startswith("The proposed tyres are commercial ones and the present tyres are not.") == begins
+
+
+PRESENT, TOP = "/vehicle/rear/fitted/tyre/size", "/vehicle/max_speed_kmh"
+UNKNOWN_TO_US = "Whether the tyre may run 310 km/h is not known from its designation; its maker states it."
+AS_NOW = "Whether the tyre may run 310 km/h its maker states; the present one is marked in the same way."
+
+
+# Y in brackets is for more than 300 km/h, how much more its maker states (UN R30 2.31). Nobody asks who has it already.
+@pytest.mark.parametrize(
+    ("now", "then", "outcome", "said"),
+    [
+        ("(94Y)", "(94Y)", OPEN, AS_NOW),
+        ("94Y", "(94Y)", NOT_ASSESSED, UNKNOWN_TO_US),
+        ("", "(94Y)", NOT_ASSESSED, UNKNOWN_TO_US),
+        ("(94Y)", "", NOT_ASSESSED, UNKNOWN_TO_US),
+        ("(94Y)", "94Y", NOT_MET, "The tyre may run 300 km/h only; the vehicle reaches 310 km/h."),
+    ],
+)
+def test_a_speed_that_the_maker_states_is_asked_for_unless_the_car_has_such_tyres(now, then, outcome, said):
+    sizes = {PRESENT: f"225/45 ZR17 {now}".strip(), TYRE: f"225/45 ZR17 {then}".strip(), TOP: 310}
+    found = finding(check(changed(saloon(), sizes)), "speed.capability")
+    assert found.outcome == outcome
+    assert found.message.startswith(said)
+
+
+SLOWER = "Winter tyres and spares may be slower than the vehicle that they are on."
+SNOW, MUD, SPARE = "225/45 R17 94H XL 3PMSF", "225/45 R17 94H XL M+S", "T125/80 R17 99M"
+SUMMER = "225/45 R17 94H XL"
+
+
+# H is 210 and M 130 km/h. Without a top speed the present tyres tell it, unless the law lets them be slower.
+@pytest.mark.parametrize(
+    ("now", "then", "expected"),
+    [
+        (SUMMER, SUMMER, MET),
+        (SNOW, SNOW, MET),
+        (SUMMER, SNOW, MET),
+        (SPARE, SPARE, MET),
+        (SNOW, SUMMER, NOT_ASSESSED),
+        (MUD, SUMMER, NOT_ASSESSED),
+        (SNOW, MUD, NOT_ASSESSED),
+        (SPARE, SUMMER, NOT_ASSESSED),
+    ],
+)
+def test_tyres_that_may_be_slower_than_the_car_do_not_tell_its_speed(now, then, expected):
+    found = finding(check(changed(saloon(), {PRESENT: now, TYRE: then, TOP: ABSENT})), "speed.capability")
+    assert found.outcome == expected
+    assert (SLOWER in found.message) == (expected == NOT_ASSESSED)

@@ -11,9 +11,11 @@ import pytest
 from service.assessment.law.law_remedies import law_remedy, missing_for_law
 from service.assessment.law.law_words import explained
 from service.assessment.law.measured_quantities import ON_AN_AXLE
+from service.core.findings import MET
+from service.rules.reader import default_packs
 from service.rules.rule import Bound
-from tests.support.cases import ABSENT
-from tests.unit.assessment.test_edges_of_law import axle, rule
+from tests.support.cases import ABSENT, changed, check, finding, saloon
+from tests.unit.assessment.test_edges_of_law import MASS, axle, rule
 
 RIM, SPACER = "/candidate/rear/rim/size", "/candidate/rear/spacer_mm"
 NOW = "/vehicle/rear/fitted"
@@ -160,3 +162,92 @@ def test_the_track_that_lacks_is_that_of_its_axle(where):
 def test_a_track_that_is_known_is_not_asked_for():
     remedy = missing_for_law(Bound("track_change_percent", "at_most", 1.0, "%"), "rear", axle(**{RIM: "8.5J x 18 H2"}))
     assert remedy.quantity == "offset_mm"
+
+
+RADIAL, DIAGONAL, SPARE = "225/45 R17 94H", "225/45 D17 94H", "T125/80 D17 99M"
+SPARED = "A temporary-use spare is fitted, which may differ in structure."
+
+
+def structure(front, rear, code="law.structure", pack="unece"):
+    """Return the finding on the structure of these tyres."""
+    sizes = {"/candidate/front/tyre/size": front, "/candidate/rear/tyre/size": rear, "/vehicle/max_mass_kg": 1900}
+    return finding(check(changed(saloon() | {"rule_pack": pack}, sizes)), code, "vehicle")
+
+
+# All tyres of one structure, a temporary spare excepted (92/23); in Great Britain only the rear may not stay behind.
+@pytest.mark.parametrize(
+    ("front", "rear", "kept", "said"),
+    [
+        (RADIAL, RADIAL, 1.0, "All tyres are radial."),
+        (DIAGONAL, DIAGONAL, 1.0, "All tyres are diagonal."),
+        (RADIAL, SPARE, 1.0, SPARED),
+        (SPARE, RADIAL, 1.0, SPARED),
+        (RADIAL, DIAGONAL, 0.0, "The front tyres are radial, the rear ones diagonal."),
+        (DIAGONAL, RADIAL, 0.0, "The front tyres are diagonal, the rear ones radial."),
+    ],
+)
+def test_the_structure_is_told_axle_by_axle_and_the_diagonal_one_is_changed(front, rear, kept, said):
+    found = structure(front, rear)
+    assert (found.outcome == MET, found.measured) == (kept == 1.0, kept)
+    assert found.message.startswith(said)
+    if kept == 0.0:
+        odd = "front" if front == DIAGONAL else "rear"
+        assert (found.remedy.pointer, found.remedy.equals) == (f"/candidate/{odd}/tyre/size", "radial")
+        assert found.remedy.text == f"radial tyres at the {odd} too"
+
+
+@pytest.mark.parametrize(
+    ("front", "rear", "kept", "said"),
+    [
+        (RADIAL, RADIAL, 1.0, "All tyres are radial."),
+        (DIAGONAL, RADIAL, 1.0, "The front tyres are diagonal, the rear ones radial."),
+        (RADIAL, DIAGONAL, 0.0, "The front tyres are radial, the rear ones diagonal."),
+        # The exception for a spare is not in this rule, so nothing is said of it.
+        (RADIAL, SPARE, 0.0, "The front tyres are radial, the rear ones diagonal."),
+    ],
+)
+def test_where_the_front_is_radial_the_rear_is_too(front, rear, kept, said):
+    (code,) = (
+        each.code for each in default_packs()["gb"].rules if each.bounds[0].quantity == "radial_rear_where_radial_front"
+    )
+    found = structure(front, rear, code, "gb")
+    assert (found.outcome == MET, found.measured) == (kept == 1.0, kept)
+    assert found.message.startswith(said)
+
+
+# 1,587 / 1.15 is just what two tyres of 690 kg carry (load index 95); commercial tyres get no relief: 107 is 975 kg.
+@pytest.mark.parametrize(
+    ("changes", "said", "index"),
+    [
+        ({MASS: 1587}, "Even the 15 % more that towing allows, 1541 kg in all, does not carry the axle.", 95),
+        ({MASS: 1587.1}, "Even the 15 % more that towing allows, 1541 kg in all, does not carry the axle.", 96),
+        (
+            {
+                MASS: 2000.4,
+                "/candidate/rear/tyre/size": "205/65 R16C 107/105T",
+                "/vehicle/max_speed_kmh": 170,
+                "/vehicle/category": "N1",
+            },
+            "With a trailer commercial tyres carry no more than else: 1950 kg, and the axle needs 2000 kg.",
+            109,
+        ),
+    ],
+)
+def test_what_is_too_heavy_for_towing_is_answered_with_an_index(changes, said, index):
+    found = finding(check(changed(saloon(), {"/vehicle/towing": True, **changes})), "load.towing")
+    assert found.message.startswith(said)
+    assert (found.remedy.at_least, found.remedy.pointer) == (index, "/candidate/rear/tyre/size")
+
+
+@pytest.mark.parametrize(("most_mm", "text"), [(12.7, "17.5 or less"), (10.0, "17.3 or less"), (-25.4, "16 or less")])
+def test_a_rim_diameter_is_told_as_a_code_to_a_tenth(most_mm, text):
+    assert law_remedy(rule("rim_diameter_change_mm", "at_most", most_mm, "mm"), axle()).text == (
+        f"rim diameter code {text}"
+    )
+
+
+def test_of_two_bounds_one_that_is_not_known_leaves_both_open():
+    asked = either(("track_change_mm", "at_most", 10.0, "mm"), ("track_change_percent", "at_most", 1.0, "%"))
+    assert explained(asked, (20.0, float("nan")), axle()) == (
+        f"The change of the track is not known; 10 mm more or 1 % more is allowed {IN_THE_NETHERLANDS}"
+    )
