@@ -100,6 +100,22 @@ def test_unlike_tread_is_held_against_a_depth_or_where_all_wheels_are_driven_a_s
     assert found.measured == pytest.approx(measured, abs=0.001)
 
 
+# 7.00-16 has no row in the table of old sizes: what wear makes of its diameter is not known, what the tread is, is.
+# The deeper pair in front needs a word whatever the diameters.
+@pytest.mark.parametrize(("front", "rear", "odd", "outcome"), [(8.0, 5.0, "rear", ADVISORY), (5.0, 8.0, "front", OPEN)])
+def test_where_no_diameter_tells_of_wear_the_shallower_pair_is_to_be_as_deep(front, rear, odd, outcome):
+    treads = {"/candidate/front/tyre/tread_depth_mm": front, TREAD: rear, DRIVEN: "all"}
+    sizes = {"/candidate/front/tyre/size": "7.00-16"}
+    found = finding(check(changed(saloon(), treads | sizes)), "tyre.tread_difference", "vehicle")
+    assert found.outcome == outcome
+    assert found.message == (
+        f"The tyres have {front:.0f} mm of tread in front and {rear:.0f} mm at the rear. "
+        "What that makes of the diameters is not known."
+    )
+    assert (found.remedy.pointer, found.remedy.at_least) == (f"/candidate/{odd}/tyre/tread_depth_mm", 8.0)
+    assert found.remedy.text == f"fit {odd} tyres with 8 mm or more of tread"
+
+
 @pytest.mark.parametrize(("axle", "other"), [("front", "rear"), ("rear", "front")])
 def test_the_axle_that_is_out_of_step_is_named_with_the_other_one(axle, other):
     """1,933.7 mm less and more half a per cent."""
