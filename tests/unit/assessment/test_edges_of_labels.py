@@ -47,7 +47,7 @@ def test_energy_and_fuel_of_a_class_have_bands(before, after, energy, petrol, di
 
 
 def test_each_axle_takes_its_share_of_the_energy():
-    """1.3 kg/t less on 790 kg, 1.5 more on 760: 0.27241 x (-1.027 + 1.14) = 0.0308 kWh; the other way round 1.185 - 0.988."""
+    """1.3 kg/t less on 790 kg, 1.5 more on 760: 0.27241 x (-1.027 + 1.14) kWh; the other way round 1.185 - 0.988."""
     front, rear = (
         tuple({"rolling_resistance_class": each} for each in classes) for classes in (("C", "B"), ("C", "D"))
     )
