@@ -77,6 +77,12 @@ def test_without_a_top_speed_both_axles_carry_today_what_their_pressure_allows_a
     assert (vehicle.front.todays_mass_kg, vehicle.rear.todays_mass_kg) == (960.0, 1000.0)
 
 
+def test_a_tyre_with_no_more_than_the_addition_for_its_speed_carries_nothing_today():
+    """W needs 80 kPa more at 270 km/h (10 for each 10 km/h above 190)."""
+    vehicle = found(**{TOP: ABSENT, "/vehicle/rear/fitted/pressure_kpa": 70}).case.vehicle
+    assert (vehicle.max_speed_kmh, vehicle.rear.todays_mass_kg) == (270.0, 0.0)
+
+
 # A room of 14 mm that nobody measured: 9 mm further in and 5 to be left.
 def test_the_room_to_measure_before_the_order_is_told_in_whole_millimetres():
     changes = {"/vehicle/rear/clearance/inboard_mm": ABSENT, "/candidate/rear/rim/size": "7.5J x 17 H2 ET53.6"}
