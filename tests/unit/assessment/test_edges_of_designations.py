@@ -135,7 +135,7 @@ def test_marks_of_winter_are_told_apart(marks, number):
     assert tyre_facts(parse_tyre(f"225/45 R17 94W {marks}".strip())).winter_mark == number
 
 
-# A circumference is 3.05 diameters of a radial and 2.99 of a diagonal tyre (CO2MPAS, read; common practice, from memory).
+# A circumference is 3.05 diameters of a radial (CO2MPAS, read) and 2.99 of a diagonal tyre (from memory).
 @pytest.mark.parametrize(
     # Radial, its factor, commercial, spare, run-flat.
     ("size", "expected"),
