@@ -1,9 +1,9 @@
 """Sizes and places of a wheel, what it must carry, and what a change does to them; by hand.
 
 UN R30, 6.1.1.1 (0.4 mm of width for a millimetre of rim, from the theoretical rim of 0.85 of the width), 6.1.2 (height)
-and 6.1.4.2 (4 % of growth in width, from memory also in height); a flange is 12.7 mm (from memory). 225/45 R17 on 7.5 in at
-ET 45: 225 + 0.4 (190.5 - 191.25) = 224.7 mm wide, 634 mm high, 112.35 mm to either side of its middle. 245/40 R18 on
-8 in at ET 40: 245 + 0.4 (203.2 - 208.25) = 242.98 mm, 457 + 2 x 98 = 653 mm.
+and 6.1.4.2 (4 % of growth in width, from memory also in height); a flange is 12.7 mm (from memory). 225/45 R17 on 7.5
+in at ET 45: 225 + 0.4 (190.5 - 191.25) = 224.7 mm wide, 634 mm high, 112.35 mm to either side of its middle. 245/40 R18
+on 8 in at ET 40: 245 + 0.4 (203.2 - 208.25) = 242.98 mm, 457 + 2 x 98 = 653 mm.
 """
 
 import math
