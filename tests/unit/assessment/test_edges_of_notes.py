@@ -62,8 +62,8 @@ def test_of_a_tyre_of_which_nothing_was_measured_nothing_is_unlikely():
 BY_NAME = "The section width of {} is taken as {} mm by its name; the maker counts more."
 TAKEN = "The overall diameter of {} is taken as {}; the maker's data count more."
 BY_ROW = (
-    "{} is taken as {} mm high and {} mm wide, from memory of a table of UN R30 ({} confidence); the maker's data count "
-    "more."
+    "{} is taken as {} mm high and {} mm wide, from memory of a table of UN R30 ({} confidence); the maker's data "
+    "count more."
 )
 
 
