@@ -6,6 +6,7 @@ geometry, and common practice, no source, for the rest.
 
 import pytest
 
+from service.assessment.answer.fixings import fixings
 from service.assessment.answer.spacers import spacers
 from service.core.findings import ADVISORY, MET, NOT_MET, Finding
 from service.core.sources import basis
@@ -27,6 +28,15 @@ def test_a_ring_fills_the_rim_s_bore_down_to_the_hub(axle):
     assert ring.text == f"Fit spigot rings 72.6 to 66.5 mm on the {axle} axle."
     assert (ring.ring_outer_mm, ring.ring_inner_mm, ring.findings) == (72.56, 66.54, ("rim.centre_bore",))
     assert f"spigot_rings_{OTHER[axle]}" not in found
+
+
+@pytest.mark.parametrize("axle", ["front", "rear"])
+def test_where_nobody_measured_the_hub_the_ring_s_inside_is_found_there(axle):
+    wide = Finding("rim.centre_bore", axle, ADVISORY, "So it is.", 72.56, None, "mm", BASIS)
+    ring, *rest = fixings(check(saloon()).car, [wide, wide._replace(outcome=MET), wide._replace(measured=None)])
+    assert ring.text == f"Fit spigot rings on the {axle} axle: 72.6 mm outside, inside as the hub is measured."
+    assert (ring.code, ring.ring_outer_mm, ring.ring_inner_mm) == (f"spigot_rings_{axle}", 72.56, None)
+    assert [each.code for each in rest] == ["torque"]
 
 
 @pytest.mark.parametrize("axle", ["front", "rear"])

@@ -9,7 +9,7 @@ diesel (Directive 2009/28/EC, from memory), of which 35 % (25 to 40) or 40 % (30
 import pytest
 
 from service.assessment.answer.label_effects import label_effects
-from tests.support.cases import changed, check, saloon
+from tests.support.cases import ABSENT, changed, check, saloon
 
 
 def told(front, rear, sizes=(None, None)):
@@ -90,6 +90,14 @@ def test_what_one_axle_does_not_state_is_not_told_of_the_car():
             assert found.wet_braking_distance_percent is None
     alone = told(({}, {}), ({}, {"wet_grip_class": "A"}))
     assert alone.text == "The label's classes are not given on both sides, so their effect is not told."
+
+
+@pytest.mark.parametrize(("before", "after"), [(ABSENT, {"wet_grip_class": "A"}), ({"wet_grip_class": "A"}, ABSENT)])
+def test_a_label_on_one_side_alone_is_told_to_tell_nothing(before, after):
+    found = told((before, after), (before, after))
+    assert found.text == "The label's classes are not given on both sides, so their effect is not told."
+    assert told((ABSENT, ABSENT), (before, after)) == found
+    assert told((ABSENT, ABSENT), (ABSENT, ABSENT)) is None
 
 
 def test_the_noise_of_each_axle_is_told_where_both_sides_state_it():
