@@ -89,6 +89,16 @@ def test_a_wider_wheel_further_out_changes_by_its_halves_and_its_offset():
     assert change.same_rim == 0
 
 
+def test_the_same_wheel_changes_nothing_and_needs_no_room_to_grow():
+    change = rear({}).change
+    moved = (change.inboard_edge_mm, change.outboard_edge_mm, change.radial_edge_mm, change.offset_mm, change.track_mm)
+    assert (moved, change.growth_sideways_mm, change.growth_radial_mm) == ((0, 0, 0, 0, 0), 0, 0)
+    assert change.same_rim == 1
+    # As high on another width: what is wider may grow, what is as high has what it needs.
+    change = rear({f"{REAR}/tyre/section_width_mm": 230}).change
+    assert (change.growth_sideways_mm, change.growth_radial_mm) == (pytest.approx(4.6), 0)
+
+
 def test_back_again_everything_changes_the_other_way_and_nothing_outgrows_the_present():
     sizes = {f"{NOW}/tyre/size": WIDER[0], f"{NOW}/rim/size": WIDER[1]}
     change = rear(sizes, ("225/45 R17 94W XL", "7.5J x 17 H2 ET45")).change
