@@ -146,6 +146,14 @@ def test_room_is_gained_where_every_edge_of_both_axles_goes_back():
         assert ("room" in trades(int(found.gains[0]))) is gained
 
 
+@pytest.mark.parametrize(("diameter_mm", "gained"), [(630, False), (629, True)])
+def test_two_millimetres_of_room_gained_are_no_gain_and_more_are(diameter_mm, gained):
+    # Half of 634 - 630 mm; sideways the narrow tyre leaves more.
+    lower = {f"/candidate/{axle}/tyre/overall_diameter_mm": diameter_mm for axle in ("front", "rear")}
+    found = compare(case(), [proposed(("215/45 R17 94W XL", "7J x 17 H2 ET45"), changes=lower)], "balance")
+    assert ("room" in trades(int(found.gains[0]))) is gained
+
+
 def words_of(one, candidate):
     return change_in_words(one.vehicle, candidate, changed_axles(one.vehicle, candidate))
 
