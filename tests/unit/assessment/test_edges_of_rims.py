@@ -96,6 +96,15 @@ def test_a_window_goes_as_far_as_the_room_on_either_side(width, suitable, condit
     assert all(-1.0 <= each.measured - each.limit < 0.0 for each in ends)
 
 
+def test_of_what_ends_a_window_the_worst_is_told():
+    # 13 mm further out are 26 mm of track, and New South Wales allows 25; of 17 mm of room only 4 are left there.
+    one = car({"/vehicle/front/clearance/outboard_mm": 17})._replace(pack=pack_named("au-nsw"))
+    (found,) = [each for each in windows_of(grid_of(one, one.vehicle.front, (tyre(),))) if each.row.width_in == 7.5]
+    for window in (found.suitable, found.with_conditions):
+        bound = window.from_bound
+        assert (window.from_mm, bound.code, bound.measured, bound.limit) == (33.0, "law.track_change", 26.0, 25.0)
+
+
 def test_the_window_of_one_wheel_is_that_of_its_width_and_none_where_it_does_not_go_on():
     one = car()
     front = one.vehicle.front
@@ -239,3 +248,14 @@ def test_a_combination_has_the_rims_of_its_tyres_and_keeps_an_axle_that_is_not_n
     assert (none.rims, none.candidate, none.verdict) == ((None, None), None, None)
     assert Demand("rear", 1) in found.smallest.unserved
     assert [each.diameter_code for each in last.rims] == [17.0, 18.0]
+
+
+def test_what_a_rim_serves_without_conditions_has_none():
+    # 14 and 16 mm leave 5; of 2 mm on either side even the narrowest rim, half an inch less, leaves only 4.5.
+    for room_mm, conditions in ((14, ()), (2, (FRONT,))):
+        rooms = {"/vehicle/front/clearance": {"inboard_mm": room_mm, "outboard_mm": room_mm}}
+        found = rims_for(car(rooms), RimsAsked())
+        told = {each: rim.offset_mm for rim in found.smallest.rims for each in rim.serves}
+        assert set(told) == {FRONT, REAR}
+        conditional = tuple(each for rim in found.smallest.rims for each in rim.with_conditions)
+        assert conditional == conditions
