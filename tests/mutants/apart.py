@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 import importlib
 import multiprocessing
 import os
@@ -9,6 +10,7 @@ import resource
 import shutil
 import sys
 from collections.abc import Callable
+from importlib.metadata import entry_points
 from multiprocessing.connection import Connection
 from pathlib import Path
 from typing import Any, NamedTuple
@@ -41,7 +43,6 @@ LOADED = (
     "pandas",
     "pyarrow.parquet",
     "pydantic_settings",
-    "schemathesis",
     "structlog",
     "uvicorn",
     "yaml",
@@ -66,6 +67,10 @@ def copy_into(tree: Path) -> None:
         (shutil.copytree if origin.is_dir() else shutil.copy2)(origin, tree / name)
     for name in LOADED:
         importlib.import_module(name)
+    for plugin in entry_points(group="pytest11"):
+        plugin.load()
+    # Or each process would look through all of it at its end.
+    gc.freeze()
     # Finding a failure is enough here: nobody reads the smallest case.
     settings.register_profile(
         "mutants",
