@@ -67,13 +67,13 @@ def tests_for(site: Site, seen: Record) -> list[Test]:
 
 
 def _statement(site: Site) -> tuple[int, int]:
-    """Return the first line of the statement around a place and the line after the place's last."""
+    """Return the first line of the statement around a place, if not a decorator's, and the line after its last."""
     inside = [
         node.lineno
         for node in ast.walk(ast.parse(site.path.read_bytes()))
         if isinstance(node, ast.stmt) and node.lineno <= site.line <= (node.end_lineno or 0)
     ]
-    return max(inside), site.line + site.before.count("\n") + 1
+    return max(inside, default=site.line), site.line + site.before.count("\n") + 1
 
 
 def _first_failing(batch: list[Test], known: frozenset[str]) -> str:
