@@ -41,6 +41,11 @@ class Record(NamedTuple):
     anywhere: set[str]
 
 
+def processor_s() -> float:
+    """Return the processor time of this process and of those that it started and waited for."""
+    return sum(os.times()[:4])
+
+
 def record(tree: Path, files: list[Path]) -> Record:
     """Return what the test files reach in the unbroken tree."""
     made = Record((), {}, set())
@@ -72,11 +77,6 @@ def _seen_in(name: str) -> tuple[Record, list[str]]:
     return Record(tests, seen.reached(), seen.anywhere), failing
 
 
-def _processor_s() -> float:
-    """Return the processor time of this process and of those that it started and waited for."""
-    return sum(os.times()[:4])
-
-
 class _Seen:
     """The plugin that writes down what happens during a test."""
 
@@ -102,9 +102,9 @@ class _Seen:
     def pytest_runtest_protocol(self, item: pytest.Item) -> Iterator[None]:
         self.now = item.nodeid
         self.coverage.switch_context(item.nodeid)
-        began = _processor_s()
+        began = processor_s()
         outcome = yield
-        self.tests.append(Test(item.nodeid, self.file, _processor_s() - began))
+        self.tests.append(Test(item.nodeid, self.file, processor_s() - began))
         return outcome
 
     def pytest_runtest_logreport(self, report: pytest.TestReport) -> None:
