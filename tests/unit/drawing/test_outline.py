@@ -50,6 +50,17 @@ def test_a_sidewall_goes_up_without_a_kink_to_its_widest_place_and_on_to_the_cro
         assert (all(outwards[:1]), all(inwards)) == (True, True)
 
 
+def test_a_crown_is_round(case):
+    """The arc of a flat circle drops with the square of the distance from its middle, down to the shoulders."""
+    for steps in tyres(case):
+        top, middle = min(y for _, y in steps), 0.5 * (steps[0][0] + steps[-1][0])
+        height = steps[0][1] - top
+        crown = [(abs(x - middle), y - top) for x, y in steps if y - top < 0.0699 * height]
+        reach, drop = max(crown)
+        for far, fallen in crown:
+            assert fallen == pytest.approx(drop * (far / reach) ** 2, abs=0.02 * drop)
+
+
 def test_a_tyre_stands_flat_on_its_ground_and_round_where_there_is_none(case):
     for axle in AXLES:
         for which in ("present", "proposed"):

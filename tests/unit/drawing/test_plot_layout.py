@@ -247,3 +247,34 @@ def test_a_bar_keeps_its_surroundings_free_on_all_sides():
     assert around((1.0, 5.0), (9.0, 5.0), 2.0) == (-1.0, 3.0, 11.0, 7.0)
     assert around((9.0, 5.0), (1.0, 5.0), 2.0) == (-1.0, 3.0, 11.0, 7.0)
     assert around((4.0, 8.0), (4.0, 2.0), 1.0) == (3.0, 1.0, 5.0, 9.0)
+
+
+def test_a_letter_that_stands_away_from_its_point_is_led_to(grip):
+    """Along the straight line between them: from the edge of the mark to where the letter begins."""
+    unit, sheet = Sheet(grip).unit, Sheet(grip)
+    slanted = [
+        line.points
+        for line in sheet.lines
+        if not line.name and len(line.points) == 2 and len({x for x, _ in line.points} & {line.points[0][0]}) == 1
+    ]
+    slanted = [(one, other) for one, other in slanted if one[0] != other[0] and one[1] != other[1]]
+    led, foot = set(), ends(grip, "grip-across-0")[1]
+    for each in sheet.words:
+        # Beneath the square the list has the same letters.
+        if each.text not in LETTERS[: len(PLACES)] or each.box.bottom > foot:
+            continue
+        point = middle(grip, f"grip-{each.text}")
+        # A letter's capitals stand 0.36 of its size above and beneath its middle.
+        at = 0.5 * (each.box.left + each.box.right), each.box.bottom - (0.2 + 0.36) * each.size
+        far = math.dist(point, at)
+        size = 0.8 * each.size
+        leaders = [
+            (one, other) for one, other in slanted if math.dist(point, one) == pytest.approx(9.0 * unit, abs=0.01)
+        ]
+        leaders = [pair for pair in leaders if math.dist(pair[1], at) == pytest.approx(0.5 * size, abs=0.05 * size)]
+        assert bool(leaders) == (far > 1.9 * (9.0 * unit + 0.5 * size)), each.text
+        for one, other in leaders:
+            assert math.dist(one, other) == pytest.approx(far - 9.0 * unit - 0.5 * size, abs=0.02)
+            led.add(each.text)
+    assert led
+    assert len(slanted) in (len(led), len(led) + 1)
