@@ -9,7 +9,6 @@ from xml.etree.ElementTree import fromstring
 
 import pytest
 
-from service.drawing.free_place import around, free_place
 from service.drawing.plot_sheet import LETTERS
 from service.drawing.plots import PLOTS
 from tests.unit.drawing.plotting import PLACES, middle, plotted, question
@@ -198,57 +197,6 @@ def test_outlines_stand_in_the_middle_of_their_panel(outlines):
         assert min(xs) < hub_x < max(xs)
 
 
-BOX = (0.0, 0.0, 100.0, 100.0)
-
-
-def corner(found, point, size, reach):
-    """Return how far the near corner of a box stands from its point, in shares of its reach."""
-    return [(abs(c - p) - 0.5 * s) / reach for c, p, s in zip(found, point, size, strict=True)]
-
-
-def test_a_letter_stands_upper_right_of_a_lone_point_and_as_near_as_it_may():
-    """Where nothing is in the way: diagonally, its corner at the reach on both axes (the project's choice)."""
-    found = free_place((50.0, 50.0), (8.0, 6.0), 5.0, [], BOX)
-    assert found == pytest.approx((50.0 + 5.0 + 4.0, 50.0 - 5.0 - 3.0))
-
-
-@pytest.mark.parametrize(
-    ("taken", "way"),
-    [
-        ([(50.0, 0.0, 100.0, 50.0)], (-1, -1)),
-        ([(0.0, 0.0, 100.0, 50.0)], (1, 1)),
-        ([(0.0, 0.0, 100.0, 50.0), (50.0, 50.0, 100.0, 100.0)], (-1, 1)),
-    ],
-)
-def test_a_letter_turns_to_the_quarter_that_is_free(taken, way):
-    found = free_place((50.0, 50.0), (8.0, 6.0), 5.0, taken, BOX)
-    assert found == pytest.approx((50.0 + way[0] * 9.0, 50.0 + way[1] * 8.0))
-
-
-@pytest.mark.parametrize(
-    ("point", "way"), [((2.0, 50.0), (1, -1)), ((98.0, 50.0), (-1, -1)), ((50.0, 2.0), (1, 1)), ((98.0, 2.0), (-1, 1))]
-)
-def test_a_letter_stays_within_the_square(point, way):
-    found = free_place(point, (8.0, 6.0), 5.0, [], BOX)
-    assert found == pytest.approx((point[0] + way[0] * 9.0, point[1] + way[1] * 8.0))
-
-
-def test_a_letter_goes_no_further_than_it_must():
-    """Every quarter is taken as far as 7 from the point: the nearest free distance is the next of its steps."""
-    taken = [(43.0, 43.0, 57.0, 57.0)]
-    found = free_place((50.0, 50.0), (8.0, 6.0), 5.0, taken, BOX)
-    x, y = found
-    box = (x - 4.0, y - 3.0, x + 4.0, y + 3.0)
-    assert max(box[0] - 57.0, 43.0 - box[2], box[1] - 57.0, 43.0 - box[3]) >= 0.0
-    assert max(corner(found, (50.0, 50.0), (8.0, 6.0), 5.0)) < 2.0
-
-
-def test_a_bar_keeps_its_surroundings_free_on_all_sides():
-    assert around((1.0, 5.0), (9.0, 5.0), 2.0) == (-1.0, 3.0, 11.0, 7.0)
-    assert around((9.0, 5.0), (1.0, 5.0), 2.0) == (-1.0, 3.0, 11.0, 7.0)
-    assert around((4.0, 8.0), (4.0, 2.0), 1.0) == (3.0, 1.0, 5.0, 9.0)
-
-
 def test_a_letter_that_stands_away_from_its_point_is_led_to(grip):
     """Along the straight line between them: from the edge of the mark to where the letter begins."""
     unit, sheet = Sheet(grip).unit, Sheet(grip)
@@ -278,3 +226,29 @@ def test_a_letter_that_stands_away_from_its_point_is_led_to(grip):
             led.add(each.text)
     assert led
     assert len(slanted) in (len(led), len(led) + 1)
+
+
+def test_lines_of_an_entry_follow_at_one_distance_and_the_next_entry_a_little_further_on(plot):
+    """1.35 of their size from line to line; 16 units between entries, more where a strip stands there."""
+    name, drawing = plot
+    sheet, lines = Sheet(drawing), []
+    first = sheet.words.index(sheet.says("set no. 0")) - 1
+    for each in sheet.words[first:]:
+        if each.size == pytest.approx(14.5 * sheet.unit, abs=0.01):
+            # The notes of the sheet.
+            break
+        lines.append((each.text, (each.box.bottom - 0.2 * each.size) / sheet.unit))
+    steps = {}
+    for (one, y1), (other, y2) in pairwise(lines):
+        kind = "next" if other in LETTERS else "name" if one in LETTERS else "first" if "set no." in one else "told"
+        steps.setdefault(kind, []).append(y2 - y1)
+    strip = 34.0 if name == "balance" else 0.0
+    # Names of 17 units, what is told of 15.5; a line stands 0.35 of its size above the foot of its place.
+    expected = {
+        "told": 1.35 * 15.5,
+        "first": 1.35 * 15.5 + 0.35 * (17.0 - 15.5),
+        "name": 1.35 * 17.0 - 17.0 - 0.35 * 17.0,
+        "next": 0.35 * 15.5 + 16.0 + strip + 17.0,
+    }
+    for kind, far in expected.items():
+        assert steps[kind] == [pytest.approx(far, abs=0.05)] * len(steps[kind]), kind

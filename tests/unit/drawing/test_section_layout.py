@@ -5,6 +5,7 @@ Distances are in drawing units, 0.2 mm of paper; those that are no consequence o
 
 from __future__ import annotations
 
+import re
 from itertools import pairwise
 from xml.etree.ElementTree import fromstring
 
@@ -186,3 +187,46 @@ def test_entries_of_the_legend_go_on_beneath_where_the_sheet_is_narrow(case):
         assert other - one == pytest.approx(0.0, abs=NEAR) or other - one == pytest.approx(26.0 * sheet.unit, abs=NEAR)
     assert bar[1][0] <= sheet.width - 16.0 * sheet.unit
     assert words[2].box.right <= sheet.width - 16.0 * sheet.unit
+
+
+@pytest.mark.parametrize("name", ["as it is", "plus one", "staggered", "wide"])
+def test_words_that_have_room_have_their_usual_size(cases, name):
+    """Names and designations of 15 units, values of 16 (the project's choice: 7 points where two axles are printed)."""
+    sheet = cases[name].sheet
+    usual = {"strut": 15, "wing edge": 15, "arch, at full bump": 15, "hub face": 15, "proposed": 15, "present": 15}
+    for each in sheet.words:
+        size = each.size / sheet.unit
+        if each.text in usual:
+            assert size == pytest.approx(usual[each.text], abs=0.01), each.text
+        elif (
+            each.text.startswith(("⌀", "section width", "loaded radius", "rim ", "ET "))
+            or each.text[0] in "−0123456789"
+        ):
+            assert size == pytest.approx(15 if "·" in each.text or each.text == "100 mm" else 16, abs=0.01), each.text
+
+
+def test_the_mark_of_the_verdict_stands_beside_its_words(case):
+    """22 units square, the words of 18 nine units beside it, centred on it (the project's choice)."""
+    unit, words = case.sheet.unit, next(each for each in case.sheet.words if "strong tone" in each.style)
+    mark = next(each for each in case.section.iter() if each.get("id") == "verdict")
+    x, y, scale = map(float, re.findall(r"-?[0-9.]+", mark.attrib["transform"]))
+    side = 20.0 * scale
+    assert (x, side) == (pytest.approx(16.0 * unit, abs=NEAR), pytest.approx(22.0 * unit, rel=0.001))
+    assert words.box.left == pytest.approx(x + side + 9.0 * unit, abs=NEAR)
+    capitals = _base(words) - 0.5 * 0.72 * words.size
+    assert capitals == pytest.approx(y + 0.5 * side, abs=1.0 * unit)
+
+
+def test_the_gap_of_twins_is_told_left_of_its_line_in_two_lines(case):
+    unit = case.sheet.unit
+    for axle in AXLES:
+        if f"{axle}-twin-gap" not in case.ids:
+            continue
+        line = case.sheet.named(f"{axle}-twin-gap")
+        named = next(each for each in case.panel(axle) if each.text in ("twin gap", "overlap of the twins"))
+        value = case.panel(axle)[case.panel(axle).index(named) + 1]
+        # Beyond the arrow's tail of 26 units and 5 more.
+        end = min(x for x, _ in line.points) - 31.0 * unit
+        assert [each.box.right for each in (named, value)] == [pytest.approx(end, abs=NEAR)] * 2
+        assert _base(value) - _base(named) == pytest.approx(19.0 * unit, abs=NEAR)
+        assert _base(named) < middle(line, 1) < _base(value)
