@@ -13,6 +13,7 @@ from typing import Any, NamedTuple
 import numpy as np
 
 from service.assessment.answer.already import marked
+from service.assessment.answer.keep_present import AXLES
 from service.assessment.answer.on_assumption import on_assumption
 from service.assessment.answer.verdict import SUITABLE
 from service.assessment.answer.within_tolerance import as_measured, is_stated, told
@@ -29,7 +30,11 @@ from service.assessment.view.wheel_facts import FACTS, WheelFacts
 from service.core.findings import ADVISORY, Finding, Where
 
 _ON_AN_AXLE: dict[str, AxleCheck] = {check.code: check for check in AXLE_CHECKS}
-_CHECKS: dict[str, AxleCheck | CarCheck] = {**_ON_AN_AXLE, **{check.code: check for check in CAR_CHECKS}}
+# By code and place: the wet reserve is asked of the whole car at either axle.
+_CHECKS: dict[Place, AxleCheck | CarCheck] = {
+    **{(check.code, axle): check for check in AXLE_CHECKS for axle in AXLES},
+    **{(check.code, check.where): check for check in CAR_CHECKS},
+}
 
 
 class Words(NamedTuple):
@@ -103,8 +108,8 @@ def _explained(
             question, asked = graded.questions[row], case._replace(candidate=candidates[place])
             if case.vehicle.assumes:
                 yield place, _on_assumption(asked, question, grade[0])
-            elif question.code in _CHECKS:
-                yield place, _CHECKS[question.code].explain(view, Grade(*grade))
+            elif question in _CHECKS:
+                yield place, _CHECKS[question].explain(view, Grade(*grade))
             else:
                 yield place, _of_law(asked, view, question)
 
@@ -112,7 +117,7 @@ def _explained(
 def _on_assumption(case: Case, question: Question, outcome: int) -> Finding:
     """Return the finding on a vehicle of which something is assumed, whose words need both of its axles."""
     car = weigh(case, now_fitted(case.vehicle), *candidate_facts(case, case.candidate))
-    check = _CHECKS.get(question.code)
+    check = _CHECKS.get(question)
     if isinstance(check, AxleCheck):
         view = car.front if question.where == "front" else car.rear
         found = check.explain(view, check.grade(view))
