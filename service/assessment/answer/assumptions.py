@@ -153,7 +153,7 @@ def assumptions(case: Case, car: CarView) -> list[Said]:
     if any(known(axle.todays_mass_kg) for axle in (vehicle.front, vehicle.rear)):
         found.append(BY_TODAY)
     found += _on_axle(car.front, proposed.front) + _on_axle(car.rear, proposed.rear)
-    if vehicle.driven_axle is None:
+    if vehicle.driven_axle is None and not vehicle.is_trailer:
         found.append(say("The driven axle is not given; the speedometer is taken to follow the mean of both axles."))
     if not car.vehicle.is_trailer and not all(
         of_one_kind(view.now.facts, view.then.facts) for view in (car.front, car.rear)

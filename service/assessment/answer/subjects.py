@@ -83,9 +83,9 @@ def subject(code: str) -> Said:
 
 
 def where(findings: Sequence[Finding]) -> str:
-    """Return the place of findings on one question: `front axle`, `both axles`, or nothing for the vehicle."""
-    axles = dict.fromkeys(each.axle for each in findings)
-    return PLACES["both" if len(axles) > 1 else next(iter(axles))]
+    """Return the place of findings: `front axle`, `both axles`; nothing where any of them is about the vehicle."""
+    axles = {each.axle for each in findings}
+    return PLACES["vehicle" if "vehicle" in axles else "both" if len(axles) > 1 else axles.pop()]
 
 
 def way_of(finding: Finding) -> str:

@@ -251,6 +251,8 @@ def test_what_was_not_read_or_is_taken_of_a_designation_is_told_of_its_tyre(axle
         ({"/vehicle/centre_of_gravity_height_mm": ABSENT}, [WATER]),
         # A trailer is not steered and nobody reckons where it floats.
         ({"/vehicle/category": "O2"}, [TURNS]),
+        # Nor has it a speedometer that any axle drives.
+        ({"/vehicle/category": "O2", "/vehicle/driven_axle": ABSENT}, [TURNS]),
         (
             {"/vehicle/driven_axle": ABSENT},
             [
