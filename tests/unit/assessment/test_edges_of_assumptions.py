@@ -38,6 +38,15 @@ def test_a_candidate_does_up_to_the_speed_at_which_it_still_carries_the_axle(tyr
     assert enough_speed_kmh(answered.case) == enough_kmh
 
 
+@pytest.mark.parametrize("axle", ["front", "rear"])
+def test_a_tyre_without_a_symbol_tells_nothing_of_the_vehicle_and_is_enough_for_no_speed(axle):
+    """The other axle's W is 270 km/h."""
+    bare = "225/45 R17"
+    answered = found(**{TOP: ABSENT, f"/vehicle/{axle}/fitted/tyre/size": bare})
+    assert (answered.case.vehicle.max_speed_kmh, enough_speed_kmh(answered.case)) == (270.0, 270.0)
+    assert math.isnan(enough_speed_kmh(found(**{TOP: ABSENT, f"/candidate/{axle}/tyre/size": bare}).case))
+
+
 def test_the_top_speed_is_asked_for_with_the_one_that_is_enough():
     told = finding(found(**{TOP: ABSENT, REAR: 1250, TYRE: "225/45 R17 94V XL"}), "load.capacity")
     remedy = told.remedy
