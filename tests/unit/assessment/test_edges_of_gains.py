@@ -134,6 +134,11 @@ def test_of_each_vehicle_only_is_told_what_is_so(category, on_an_axle, on_the_ve
     assert told_of(category) == {"front": on_an_axle, "rear": on_an_axle, "vehicle": on_the_vehicle}
 
 
+def test_every_number_has_its_unit():
+    units = {each.code: each.unit for each in check(saloon(WIDER, WIDER)).trade_offs}
+    assert units == dict.fromkeys((*ON_AN_AXLE, "braking"), "%") | {"ride": "mm", "ruts": None}
+
+
 def labelled(before, after):
     classes = {"/vehicle/{axle}/fitted/tyre/label": before, "/candidate/{axle}/tyre/label": after}
     found = check(changed(saloon(), on_both_axles(classes))).trade_offs
