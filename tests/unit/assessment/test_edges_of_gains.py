@@ -111,6 +111,13 @@ def test_two_millimetres_of_width_make_no_ruts(step):
     assert told["heat_reserve"][0] == ("gain" if step > 0 else "loss")
 
 
+@pytest.mark.parametrize(("step", "way"), [(20.0, "more"), (-20.0, "less")])
+def test_heat_is_told_in_whole_per_cent(step, way):
+    found = trade_offs(with_width(SALOON.car, step), SALOON.case.candidate)
+    (told,) = (each for each in found if (each.code, each.axle) == ("heat_reserve", "rear"))
+    assert told.text == f"Rear: the tread stands about {abs(told.value):.0f} % {way} heat when driven hard."
+
+
 def told_of(category):
     """Return the codes told of each axle of a vehicle of a category that gets wider tyres."""
     found = check(changed(saloon(WIDER, WIDER), {"/vehicle/category": category})).trade_offs
