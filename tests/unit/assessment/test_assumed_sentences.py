@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import pytest
 
-from service.assessment.answer.label_effects import label_effects
 from tests.support.cases import ABSENT, changed, check, on_both_axles, saloon
 
 OTHER = {"front": "rear", "rear": "front"}
@@ -128,13 +127,8 @@ def test_stability_control_is_reset_where_a_circumference_changes(change, told):
 
 
 def labels(before, after):
-    found = check(
-        changed(
-            saloon(),
-            on_both_axles({"/vehicle/{axle}/fitted/tyre/label": before, "/candidate/{axle}/tyre/label": after}),
-        )
-    )
-    return label_effects(found.car, (found.case.candidate.front, found.case.candidate.rear))
+    both = on_both_axles({"/vehicle/{axle}/fitted/tyre/label": before, "/candidate/{axle}/tyre/label": after})
+    return check(changed(saloon(), both)).label_effects
 
 
 @pytest.mark.parametrize(

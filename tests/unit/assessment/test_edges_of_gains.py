@@ -15,6 +15,10 @@ SALOON = check(saloon())
 WIDER = ("245/40 R18 97Y XL", "8J x 18 H2 ET45")
 
 
+def entries_of(car):
+    return trade_offs(car, car.driving, None)
+
+
 def with_load(car, percent):
     return car._replace(rear=car.rear._replace(change=car.rear.change._replace(load_capacity_percent=percent)))
 
@@ -81,7 +85,7 @@ WATER = "at 80 km/h in 2 mm of water about {} of the load still rests on the roa
     ],
 )
 def test_a_change_is_told_with_its_way_and_size(put, step, code, direction, words, unit):
-    found = trade_offs(put(SALOON.car, step), SALOON.case.candidate)
+    found = entries_of(put(SALOON.car, step))
     (told,) = (each for each in found if (each.code, each.axle) == (code, "rear"))
     assert (told.direction, told.text, told.unit) == (direction, f"Rear: {words}", unit)
     assert told.value == (None if unit is None else pytest.approx(step))
@@ -98,14 +102,14 @@ def test_a_change_is_told_with_its_way_and_size(put, step, code, direction, word
     ],
 )
 def test_what_is_not_worth_a_word_is_not_told(put, step):
-    assert trade_offs(put(SALOON.car, step), SALOON.case.candidate) == ()
+    assert entries_of(put(SALOON.car, step)) == ()
     assert trade_offs_text(()) == NOTHING
 
 
 @pytest.mark.parametrize("step", [2.0, -2.0])
 def test_two_millimetres_of_width_make_no_ruts(step):
     """They stand some more heat."""
-    found = trade_offs(with_width(SALOON.car, step), SALOON.case.candidate)
+    found = entries_of(with_width(SALOON.car, step))
     told = {each.code: (each.direction, each.text) for each in found if each.axle == "rear"}
     assert told["ruts"] == ("alike", "Rear: the tyre follows ruts as it does now.")
     assert told["heat_reserve"][0] == ("gain" if step > 0 else "loss")

@@ -8,7 +8,6 @@ diesel (Directive 2009/28/EC, from memory), of which 35 % (25 to 40) or 40 % (30
 
 import pytest
 
-from service.assessment.answer.label_effects import label_effects
 from tests.support.cases import ABSENT, changed, check, saloon
 
 
@@ -19,7 +18,7 @@ def told(front, rear, sizes=(None, None)):
         labels[f"/vehicle/{axle}/fitted/tyre/label"] = before
         labels[f"/candidate/{axle}/tyre/label"] = after
     found = check(changed(saloon(*sizes), labels))
-    return label_effects(found.car, (found.case.candidate.front, found.case.candidate.rear))
+    return found.label_effects
 
 
 def rolling(before, after):
