@@ -117,7 +117,7 @@ def test_two_millimetres_of_width_make_no_ruts(step):
 
 @pytest.mark.parametrize(("step", "way"), [(20.0, "more"), (-20.0, "less")])
 def test_heat_is_told_in_whole_per_cent(step, way):
-    found = trade_offs(with_width(SALOON.car, step), SALOON.case.candidate)
+    found = entries_of(with_width(SALOON.car, step))
     (told,) = (each for each in found if (each.code, each.axle) == ("heat_reserve", "rear"))
     assert told.text == f"Rear: the tread stands about {abs(told.value):.0f} % {way} heat when driven hard."
 
