@@ -176,3 +176,13 @@ def test_without_a_pressure_of_today_what_lacks_is_asked_for(axle, changes, text
     assert told.outcome == OPEN
     assert told.message == "The least pressure is not known without today's, or the axle's mass and the top speed."
     assert (told.remedy.text, told.remedy.pointer) == (text.format(axle=axle), pointer.format(axle=axle))
+
+
+def test_a_winter_tyre_of_which_the_age_decides_is_told_with_what_is_taken():
+    """M+S alone counted until 30 September 2024 on tyres built by the end of 2017 (StVZO § 36(4), read)."""
+    winter = {"/rule_pack": "de", "/date": "2024-09-30", "/season": "winter", TYRE: "225/45 R17 94T XL M+S"}
+    told = finding(found("rear", {TOP: ABSENT} | winter), "speed.capability", "rear")
+    assert told.outcome == NOT_ASSESSED
+    assert told.message.startswith("The tyre may run 190 km/h only; whether it is a winter tyre depends on its age.")
+    assert told.message.endswith(TAKEN.format(270))
+    assert told.remedy.equals == "3PMSF"

@@ -38,6 +38,15 @@ def test_a_candidate_does_up_to_the_speed_at_which_it_still_carries_the_axle(tyr
     assert enough_speed_kmh(answered.case) == enough_kmh
 
 
+@pytest.mark.parametrize("axle", ["front", "rear"])
+def test_a_tyre_without_a_symbol_tells_nothing_of_the_vehicle_and_is_enough_for_no_speed(axle):
+    """The other axle's W is 270 km/h."""
+    bare = "225/45 R17"
+    answered = found(**{TOP: ABSENT, f"/vehicle/{axle}/fitted/tyre/size": bare})
+    assert (answered.case.vehicle.max_speed_kmh, enough_speed_kmh(answered.case)) == (270.0, 270.0)
+    assert math.isnan(enough_speed_kmh(found(**{TOP: ABSENT, f"/candidate/{axle}/tyre/size": bare}).case))
+
+
 def test_the_top_speed_is_asked_for_with_the_one_that_is_enough():
     told = finding(found(**{TOP: ABSENT, REAR: 1250, TYRE: "225/45 R17 94V XL"}), "load.capacity")
     remedy = told.remedy
@@ -105,3 +114,34 @@ def test_the_room_to_measure_before_the_order_is_told_in_whole_millimetres():
     assert told == (
         "Before you order. Room to the strut, rear axle: measure the room between wheel and strut: 14 mm is enough."
     )
+
+
+# Full tyres at 240 km/h need the 287.4 kPa of their index and 50 more, which is also the most that they usually get.
+@pytest.mark.parametrize("axle", ["front", "rear"])
+@pytest.mark.parametrize(
+    ("now", "then", "told"),
+    [
+        (ABSENT, 337.4, ["The present {} pressure is not given; 337 kPa is assumed."]),
+        (250, 337.4, ["The present {} pressure is not right for its tyre; the comparison takes 337 kPa."]),
+        (337.4, ABSENT, ["The proposed {} pressure is not given; everything is computed for the 337 kPa to be set."]),
+        (
+            337.4,
+            250,
+            [
+                "The proposed {} pressure that is given is not used; everything is computed for the 337 kPa to be set.",
+            ],
+        ),
+        (337.4, 337.4, []),
+    ],
+)
+def test_a_pressure_that_is_taken_is_told_in_whole_kilopascals(axle, now, then, told):
+    changes = {
+        TOP: 240,
+        MASS.format(axle): 1340,
+        f"/vehicle/{axle}/fitted/tyre/reference_pressure_kpa": 287.4,
+        f"/candidate/{axle}/tyre/reference_pressure_kpa": 287.4,
+        f"/vehicle/{axle}/fitted/pressure_kpa": now,
+        f"/candidate/{axle}/pressure_kpa": then,
+    }
+    said = [each for each in found(**changes).assumptions if f" {axle} pressure " in each]
+    assert said == [each.format(axle) for each in told]

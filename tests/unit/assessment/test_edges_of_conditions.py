@@ -41,9 +41,10 @@ def test_a_mark_makes_a_winter_tyre_by_place_and_day(pack, day, counts, floor_km
 
 def test_where_no_rule_tells_of_winter_tyres_no_mark_makes_one():
     case = check(saloon()).case
-    found = conditions_of(case._replace(pack=replace(case.pack, winter=None)))
-    assert [found.winter_tyre(mark) for mark in (NO_MARK, MUD_AND_SNOW, ALPINE)] == [0, 0, 0]
-    assert math.isnan(found.winter_floor_kmh)
+    for winter, floor_kmh in ((None, NAN), (replace(case.pack.winter, markings=()), 160.0)):
+        found = conditions_of(case._replace(pack=replace(case.pack, winter=winter)))
+        assert [found.winter_tyre(mark) for mark in (NO_MARK, MUD_AND_SNOW, ALPINE)] == [0, 0, 0]
+        assert found.winter_floor_kmh == pytest.approx(floor_kmh, nan_ok=True)
 
 
 # 3PMSF in any season, M+S alone in winter.

@@ -115,6 +115,13 @@ def test_two_millimetres_of_width_make_no_ruts(step):
     assert told["heat_reserve"][0] == ("gain" if step > 0 else "loss")
 
 
+@pytest.mark.parametrize(("step", "way"), [(20.0, "more"), (-20.0, "less")])
+def test_heat_is_told_in_whole_per_cent(step, way):
+    found = entries_of(with_width(SALOON.car, step))
+    (told,) = (each for each in found if (each.code, each.axle) == ("heat_reserve", "rear"))
+    assert told.text == f"Rear: the tread stands about {abs(told.value):.0f} % {way} heat when driven hard."
+
+
 def told_of(category):
     """Return the codes told of each axle of a vehicle of a category that gets wider tyres."""
     found = check(changed(saloon(WIDER, WIDER), {"/vehicle/category": category})).trade_offs
@@ -136,6 +143,11 @@ ON_AN_AXLE = {"peak_grip", "cornering_stiffness", "wet_reserve", "heat_reserve",
 )
 def test_of_each_vehicle_only_is_told_what_is_so(category, on_an_axle, on_the_vehicle):
     assert told_of(category) == {"front": on_an_axle, "rear": on_an_axle, "vehicle": on_the_vehicle}
+
+
+def test_every_number_has_its_unit():
+    units = {each.code: each.unit for each in check(saloon(WIDER, WIDER)).trade_offs}
+    assert units == dict.fromkeys((*ON_AN_AXLE, "braking"), "%") | {"ride": "mm", "ruts": None}
 
 
 def labelled(before, after):

@@ -281,3 +281,10 @@ def test_a_wet_balance_that_stays_is_told_once():
     text = in_the_wet((30.0, 40.0), (30.0, 40.0)).text
     assert text.startswith("In the wet the balance stays as it is")
     assert "the front keeps some 30 % of its load on the road and the rear 40 %." in text
+
+
+@pytest.mark.parametrize("place", range(4))
+def test_a_wet_balance_of_which_one_share_is_not_known_is_not_told(place):
+    shares = [30.0] * 4
+    shares[place] = nan
+    assert in_the_wet(shares[:2], shares[2:]) is None
