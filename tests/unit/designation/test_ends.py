@@ -92,3 +92,19 @@ def test_the_first_size_outside_is_refused_with_the_bound(read, text, bound):
 )
 def test_a_circle_in_inches_is_the_metric_one_within_a_tenth_of_a_millimetre(inches, diameter_mm):
     assert parse_bolt_circle(f'5 x {inches}"').diameter_mm == diameter_mm
+
+
+# 25.4 mm to the inch: a quarter is 6.35 mm, a half 12.7 mm, three quarters 19.05 mm.
+@pytest.mark.parametrize(
+    ("inches", "diameter_mm"),
+    [
+        ("5 1/4", 133.35),
+        ("5\u00bc", 133.35),
+        ("6 1/2", 165.1),
+        ("6\u00bd", 165.1),
+        ("4 3/4", 120.65),
+        ("4\u00be", 120.65),
+    ],
+)
+def test_a_fraction_of_an_inch_counts_exactly(inches, diameter_mm):
+    assert parse_bolt_circle(f'5 x {inches}"').diameter_mm == diameter_mm
