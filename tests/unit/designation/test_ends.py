@@ -3,12 +3,16 @@
 The bounds are those of the sentences that callers read; which sizes exist is common practice, from memory.
 """
 
+import re
+
 import pytest
 
 from service.core.errors import UnreadableDesignation
-from service.designation.bolt_circle import parse_bolt_circle
-from service.designation.rim import parse_rim
-from service.designation.tyre import parse_tyre
+from service.designation.bolt_circle import BOLT_CIRCLE_PATTERN, parse_bolt_circle
+from service.designation.rim import RIM_PATTERN, parse_rim
+from service.designation.tyre import TYRE_PATTERN, parse_tyre
+
+PUBLISHED = {parse_tyre: TYRE_PATTERN, parse_rim: RIM_PATTERN, parse_bolt_circle: BOLT_CIRCLE_PATTERN}
 
 READ = [
     (parse_tyre, "65/55 R16", "65/55 R16"),
@@ -28,6 +32,9 @@ READ = [
     (parse_tyre, "4.00-8", "4.00-8"),
     (parse_tyre, "16.5-16", "16.50-16"),
     (parse_rim, "3J x 13", "3J x 13"),
+    (parse_rim, "3J x 8", "3J x 8"),
+    (parse_rim, "7.75J x 8", "7.75J x 8"),
+    (parse_rim, "16J x 30", "16J x 30"),
     (parse_rim, "7J x 16 ET190", "7J x 16 ET190"),
     (parse_rim, "7J x 16 ET-190", "7J x 16 ET-190"),
     (parse_bolt_circle, "3x112", "3x112"),
@@ -50,6 +57,9 @@ REFUSED = [
     (parse_tyre, "17.5-16", "from 4 to 17 inches"),
     (parse_rim, "2.75J x 13", "from 3 to 16 inches"),
     (parse_rim, "7J x 16 ET191", "from −190 to 190 mm"),
+    (parse_rim, "3J x 7.5", "from 8 to 30,"),
+    (parse_rim, "16J x 30.5", "from 8 to 30,"),
+    (parse_rim, "8J x 8", "up to 7.75 inches"),
     (parse_rim, "12J x 12", "up to 11.75 inches"),
     (parse_bolt_circle, "2x112", "3 to 10"),
     (parse_bolt_circle, "112x11", "3 to 10"),
@@ -61,6 +71,7 @@ REFUSED = [
 @pytest.mark.parametrize(("read", "text", "canonical"), READ)
 def test_the_last_size_inside_a_bound_is_read(read, text, canonical):
     assert read(text).canonical == canonical
+    assert re.fullmatch(PUBLISHED[read], text)
 
 
 @pytest.mark.parametrize(("read", "text", "bound"), REFUSED)
@@ -68,6 +79,7 @@ def test_the_first_size_outside_is_refused_with_the_bound(read, text, bound):
     with pytest.raises(UnreadableDesignation) as caught:
         read(text)
     assert bound in caught.value.expected
+    assert not re.fullmatch(PUBLISHED[read], text)
 
 
 # Millimetres by 25.4, to three decimals: each is within 0.1 mm of the circle, and the second of a pair is not.
