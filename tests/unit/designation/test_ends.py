@@ -29,6 +29,8 @@ READ = [
     (parse_tyre, "33x10.50 R26", "33x10.50 R26"),
     (parse_tyre, "34x10.50 R30", "34x10.50 R30"),
     (parse_tyre, "54x19.50 R30", "54x19.50 R30"),
+    # Without decimals a width may be a quad's: LT that touches the code tells it from one.
+    (parse_tyre, "31x10R15LT", "31x10.00 R15LT"),
     (parse_tyre, "4.00-8", "4.00-8"),
     (parse_tyre, "16.5-16", "16.50-16"),
     (parse_rim, "3J x 13", "3J x 13"),
@@ -54,6 +56,7 @@ REFUSED = [
     (parse_tyre, "31x20.50 R15", "from 4 to 20 inches"),
     (parse_tyre, "29x10.50 R21", "at most 20,"),
     (parse_tyre, "33x10.50 R27", "at most 26,"),
+    (parse_tyre, "31x10R15 LT", "with its decimals"),
     (parse_tyre, "17.5-16", "from 4 to 17 inches"),
     (parse_rim, "2.75J x 13", "from 3 to 16 inches"),
     (parse_rim, "7J x 16 ET191", "from −190 to 190 mm"),
