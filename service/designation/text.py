@@ -52,14 +52,10 @@ class Scanner:
         """Raise the error that names the position, the current one unless another is given."""
         raise UnreadableDesignation(self.kind, self.position if position is None else position, expected)
 
-    def skip_blanks(self) -> bool:
-        """Move past blanks; return whether there were any."""
-        if not self.text.startswith(" ", self.position):
-            return False
-        match = _BLANKS.match(self.text, self.position)
-        if match is not None:
-            self.position = match.end()
-        return True
+    def skip_blanks(self) -> None:
+        """Move past blanks."""
+        if self.text.startswith(" ", self.position):
+            self.take(_BLANKS)
 
     def take(self, pattern: re.Pattern[str]) -> re.Match[str] | None:
         """Return the match that starts here and move past it, or None and stay."""
