@@ -2,10 +2,13 @@
 
 import re
 from math import pi
+from xml.etree.ElementTree import fromstring
 
 import pytest
 
 from service.assessment.view.estimates import wheel_estimates
+from service.drawing.patches import draw_patches
+from tests.support.cases import changed, check, saloon
 from tests.unit.drawing.reading import SVG, element, ends, length
 from tests.unit.drawing.sheet import Sheet, flattened
 
@@ -101,8 +104,17 @@ def test_the_round_corners_of_the_band_are_the_same_share_of_it_as_those_of_the_
             assert sweeps == {("0", "0", "1")}
 
 
-def test_its_words_stand_beneath_and_beside_their_lines(patches, found):
+LARGE = {"/candidate/front/tyre/size": "500/100 R30C 200/200P", "/candidate/front/rim/size": "16J x 30 ET0"}
+
+
+@pytest.mark.parametrize("scaled", [False, True])
+def test_its_words_stand_beneath_and_beside_their_lines(patches, found, scaled):
+    if scaled:
+        # Too large for the usual scale: a unit is more than a millimetre.
+        found = check(changed(saloon(), LARGE))
+        patches = fromstring(draw_patches(found))
     sheet = Sheet(patches)
+    assert (sheet.unit > 1.0) == scaled
     for axle, which in PLACES:
         group, unit = element(patches, f"{axle}-{which}-patch"), sheet.unit
         one = Sheet.part(group, sheet)
