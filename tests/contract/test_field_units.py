@@ -58,18 +58,56 @@ def test_a_width_or_diameter_in_inches_says_so():
     assert {name for name in others if name.endswith("_in")} <= {"diameter_in", "rim_diameter_in", "min_diameter_in"}
 
 
+WHOLE = {name: resolve(member) for name, member in fields() if resolve(member).get("type") == "integer"}
+# Where there is none of it, it is not told; a result, a wheel on each side and a rank there is at least.
+FROM_ONE = {
+    *("Axle.wheels_per_side", "RefusedCandidate.error_count", "Removed.count", "SearchRequest.max_results"),
+    *("ComparedRow.rank", "FoundRow.rank"),
+}
+ITEMS = {name: resolve(member)["maxItems"] for name, member in fields() if "maxItems" in resolve(member)}
+
+
+def test_places_and_counts_begin_at_nought():
+    others = {"Problem.status", "Tyre.ply_rating", "StockLine.ply_rating"}
+    begins = {name: member["minimum"] for name, member in WHOLE.items() if name not in others}
+    assert begins == {name: 1 if name in FROM_ONE else 0 for name in begins}
+
+
+def test_a_load_index_is_one_of_the_table():
+    """Load indices run from 0 to 279 (ISO 4000-1 and ETRTO, from memory)."""
+    found = {name: member for name, member in WHOLE.items() if "load_index" in name}
+    assert len(found) >= 8
+    assert {(each["minimum"], each["maximum"]) for each in found.values()} == {(0, 279)}
+
+
 @pytest.mark.parametrize(
-    ("name", "member"), [(name, each) for name, each in fields() if resolve(each).get("type") == "integer"]
+    ("request_list", "most", "places"),
+    # As many as the contract says: five hundred candidates, five thousand sizes of a stock, twelve combinations.
+    [
+        ("CompareRequest.candidates", 500, ("ComparedRow.index", "RefusedCandidate.index")),
+        ("PlanRequest.combinations", 12, ("PlanCombination.index", "PlanPair.first", "PlanPair.second")),
+        ("SearchRequest.stock", 5000, ("FoundAxle.stock_index",)),
+    ],
 )
-def test_places_begin_at_nought_and_ranks_at_one(name, member):
-    member = resolve(member)
-    last = name.rsplit(".", 1)[1]
-    if "from 0" in member.get("description", ""):
-        assert member["minimum"] == 0
-    if last == "rank":
-        assert member["minimum"] == 1
-    if "How many" in member.get("description", "") and "minimum" in member:
-        assert member["minimum"] in (0, 1)
+def test_a_place_is_one_of_as_many_as_may_be_asked(request_list, most, places):
+    assert ITEMS[request_list] == most
+    assert {WHOLE[name]["maximum"] for name in places} == {most - 1}
+
+
+@pytest.mark.parametrize(
+    ("name", "most"),
+    [
+        *((f"Comparison.{name}", 500) for name in ("compared", "refused_count", "left_out")),
+        *((name, 500) for name in ("ComparedRow.rank", "CompareRequest.explain_first")),
+        ("PlanMeasurement.combinations", 12),
+        # Each of twelve against the present wheels, and against each other: 12 + 12 x 11 / 2.
+        ("PlanRepeats.pairs_apart", 78),
+        ("SearchResult.refused_count", 5000),
+        ("Axle.wheels_per_side", 2),
+    ],
+)
+def test_a_count_is_no_more_than_may_be_asked(name, most):
+    assert WHOLE[name]["maximum"] == most
 
 
 def test_an_example_of_a_number_lies_within_its_limits():

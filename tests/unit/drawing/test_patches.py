@@ -172,3 +172,15 @@ def test_load_and_pressure_are_those_of_one_tyre_at_kerb_load(found, patches):
             load = view.axle.estimate_mass_kg / 2
             expected.append(f"at {wheel.behaviour.pressure_kpa:.0f} kPa and {load:.0f} kg")
     assert held == expected
+
+
+@pytest.mark.parametrize("axle", ["both", "front", "rear"])
+def test_the_legend_stands_beneath_the_last_patch(found, axle):
+    """Half of a cell of 170 units, 104 for words beneath it, and 18 to the first line of the legend."""
+    drawing = fromstring(draw_patches(found, axle))
+    sheet = Sheet(drawing)
+    ids = [each.get("id", "") for each in drawing.iter()]
+    last = max(centre(drawing, name)[1] for name in ids if name.endswith("-patch"))
+    _, y, _, _ = ends(drawing, "patches-scale-bar")
+    # The scale bar may stand on a line of its own.
+    assert (y - last) / sheet.unit == pytest.approx(85 + 104 + 18 + (26 if axle != "both" else 0), abs=0.1)
