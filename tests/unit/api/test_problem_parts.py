@@ -209,3 +209,8 @@ def test_a_kind_of_fault_is_a_code_of_the_contract():
         "not_one_of",
         "inconsistent",
     }
+
+
+def test_a_problem_without_faults_counts_none():
+    sent = orjson.loads(body(404, None, "7"))
+    assert (sent["errors"], sent["error_count"]) == ([], 0)
