@@ -115,6 +115,9 @@ def test_its_words_stand_beneath_and_beside_their_lines(patches, found, scaled):
         patches = fromstring(draw_patches(found))
     sheet = Sheet(patches)
     assert (sheet.unit > 1.0) == scaled
+    left = [each.box.left for each in sheet.words if each.style.endswith("soft") and each.box.top > 0.8 * sheet.height]
+    assert left
+    assert left == [pytest.approx(16.0 * sheet.unit, abs=0.01)] * len(left)
     for axle, which in PLACES:
         group, unit = element(patches, f"{axle}-{which}-patch"), sheet.unit
         one = Sheet.part(group, sheet)
