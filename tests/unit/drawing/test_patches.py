@@ -187,3 +187,11 @@ def test_the_legend_stands_beneath_the_last_patch(found, axle):
     _, y, _, _ = ends(drawing, "patches-scale-bar")
     # The scale bar may stand on a line of its own.
     assert (y - last) / sheet.unit == pytest.approx(85 + 104 + 18 + (26 if axle != "both" else 0), abs=0.1)
+
+
+def test_who_does_not_see_a_patch_is_told_its_width_its_length_and_its_area(patches):
+    told = patches.findtext(f"{SVG}desc")
+    for axle in ("Front axle", "Rear axle"):
+        for which in ("present", "proposed"):
+            assert re.search(rf"{axle}: {which}, width \d+ mm \(.*?\), length \d+ mm \(.*?\), area \d+ cm²", told)
+    assert "not known" not in told
