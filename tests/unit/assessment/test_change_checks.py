@@ -7,7 +7,7 @@ project's judgement (`rules/common_practice.toml`), unless a test says otherwise
 import pytest
 
 from service.core.findings import ADVISORY, NOT_ASSESSED, OPEN, OUTCOME_NAMES
-from tests.support.cases import ABSENT, changed, check, finding, outcome, saloon
+from tests.support.cases import ABSENT, answer, changed, check, finding, outcome, saloon
 
 TYRE = "/candidate/rear/tyre"
 
@@ -62,6 +62,17 @@ def test_a_size_that_the_old_table_lacks_is_asked_for_its_diameter():
 def test_the_speedometer_reads_neither_too_little_nor_too_much(displayed, expected):
     reading = {"displayed_kmh": displayed, "true_kmh": 100}
     assert graded({"/vehicle/speedometer": reading}, "diameter.speedometer", "vehicle") == expected
+
+
+def test_each_test_speed_is_told_with_what_is_shown_now_and_then():
+    """100 at 97 km/h now, over 1.02 after; UN R39 5.3 lets 0.1 V + 4 km/h more be shown."""
+    rolls = {f"{TYRE}/rolling_circumference_mm": 1933.7 * 1.02}
+    found = answer(check(changed(saloon(), rolls)))["vehicle"]["speedometer"]["readings"]
+    assert [tuple(each.values()) for each in found] == [
+        (40.0, 41.2, 40.4, 40.0, 48.0),
+        (80.0, 82.5, 80.9, 80.0, 92.0),
+        (120.0, 123.7, 121.3, 120.0, 136.0),
+    ]
 
 
 def test_the_message_on_the_speedometer_gives_the_lead_now_and_then():

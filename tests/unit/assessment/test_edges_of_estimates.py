@@ -8,6 +8,7 @@ import pytest
 
 from service.assessment.checks import aquaplaning_onset, balance, grip_order, wet_order
 from service.core.findings import ADVISORY, MET, NOT_RECOMMENDED, OPEN, Estimate
+from service.core.saying import Amount
 from tests.support.cases import changed, check, finding, saloon
 
 NAN = float("nan")
@@ -97,6 +98,7 @@ def with_falling_rear(gradient, fall):
     [
         (0.1, 30.0, NOT_RECOMMENDED, True),
         (-0.1, 30.0, NOT_RECOMMENDED, True),
+        (0.1, 30.4, NOT_RECOMMENDED, True),
         (0.1, 25.0, ADVISORY, False),
         (0.0999, 30.0, MET, False),
     ],
@@ -168,6 +170,7 @@ FROM = "The tyre floats on standing water from a speed about"
     ("band", "expected", "words"),
     [
         ((0.0, 0.0, 0.0), MET, "The speed from which the tyre floats on standing water does not change."),
+        ((0.001, 0.0, 0.002), MET, "The speed from which the tyre floats on standing water hardly changes."),
         ((0.4, 0.3, 0.5), MET, "The speed from which the tyre floats on standing water hardly changes."),
         ((-6.0, -6.2, -5.8), MET, f"{FROM} 6 % lower."),
         ((6.0, 5.8, 6.2), MET, f"{FROM} 6 % higher."),
@@ -176,11 +179,28 @@ FROM = "The tyre floats on standing water from a speed about"
         ((8.0, 6.0, 14.0), MET, f"{FROM} 8 % higher (6 to 14 %)."),
         ((-4.0, -9.0, 2.0), MET, f"{FROM} 4 % lower (by pattern and wear anything from 9 % lower to 2 % higher)."),
         ((4.0, -2.0, 9.0), MET, f"{FROM} 4 % higher (by pattern and wear anything from 2 % lower to 9 % higher)."),
+        # Whole per cents, whatever was reckoned; an end at nought is on neither side.
+        ((4.4, -2.3, 9.4), MET, f"{FROM} 4 % higher (by pattern and wear anything from 2 % lower to 9 % higher)."),
+        ((-4.4, -9.4, 2.3), MET, f"{FROM} 4 % lower (by pattern and wear anything from 9 % lower to 2 % higher)."),
+        ((-6.4, -9.4, -3.3), MET, f"{FROM} 6 % lower (3 to 9 %)."),
+        ((6.4, 3.3, 9.4), MET, f"{FROM} 6 % higher (3 to 9 %)."),
+        ((0.6, 0.0, 1.6), MET, f"{FROM} 1 % higher (0 to 2 %)."),
+        ((0.6, 0.004, 1.6), MET, f"{FROM} 1 % higher (0 to 2 %)."),
+        ((-0.6, -1.6, -0.004), MET, f"{FROM} 1 % lower (0 to 2 %)."),
+        ((-0.6, -1.6, 0.004), MET, f"{FROM} 1 % lower (by pattern and wear anything from 2 % lower to 0 % higher)."),
     ],
 )
 def test_the_onset_is_told_with_its_band_and_graded_at_ten_per_cent(band, expected, words):
     outcome, message = told(aquaplaning_onset.AQUAPLANING, floating(*band))
     assert (outcome, message) == (expected, words)
+    assert {each.unit for each in parameters(message) if isinstance(each, Amount)} <= {"%"}
+
+
+def parameters(said):
+    """Return what fills a sentence, and what fills that."""
+    for each in getattr(said, "parameters", {}).values():
+        yield each
+        yield from parameters(each)
 
 
 # 2 mm of diameter for each of tread: 3.17 mm of it are one per cent of 634 mm. What the car has today is no reason.

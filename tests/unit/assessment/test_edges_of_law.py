@@ -6,16 +6,18 @@ Load indices 95, 98 and 101 are 690, 750 and 825 kg (Regeling voertuigen, Bijlag
 270 and 300 km/h (UN R30).
 """
 
+import math
 from dataclasses import replace
 
 import pytest
 
+from service.assessment.checks.lawful_track import lawful_track_mm
 from service.assessment.law.law_remedies import law_remedy
 from service.assessment.law.law_words import explained
 from service.assessment.law.measured_quantities import ON_AN_AXLE
 from service.rules.reader import default_packs
 from service.rules.rule import Bound
-from tests.support.cases import changed, check, finding, saloon
+from tests.support.cases import ABSENT, changed, check, finding, saloon
 
 WHEEL = {
     "/candidate/rear/tyre/size": "235/40 R18 95Y XL",
@@ -126,6 +128,31 @@ def test_what_would_keep_a_rule_is_said_of_a_field_of_the_request(bound, field, 
         assert end == (None if expected is None else pytest.approx(expected, abs=0.001))
 
 
+# The same rules said of the track alone; 1 % of 1,540 mm are 15.4 mm. What is on something else binds no track.
+@pytest.mark.parametrize(
+    ("bounds", "ends"),
+    [
+        ([("track_change_percent", "at_most", 1.0, "%")], (-math.inf, 15.4)),
+        ([("track_change_percent", "at_least", -1.0, "%")], (-15.4, math.inf)),
+        ([("track_change_mm", "at_most", 10.0, "mm")], (-math.inf, 10.0)),
+        ([("track_change_abs_mm", "at_most", 10.0, "mm")], (-10.0, 10.0)),
+        ([("offset_change_mm", "at_least", -5.0, "mm")], (-math.inf, 10.0)),
+        ([("offset_change_mm", "at_most", 5.0, "mm")], (-10.0, math.inf)),
+        ([("rim_width_change_mm", "at_most", 10.0, "mm")], (-math.inf, math.inf)),
+        # Of two bounds one is enough, of two rules both bind.
+        ([("track_change_mm", "at_most", 10.0, "mm"), ("track_change_percent", "at_most", 1.0, "%")], (-10.0, 15.4)),
+    ],
+)
+def test_what_the_law_leaves_of_the_track_is_told_in_millimetres(bounds, ends):
+    view = axle()
+    pair = replace(rule(*bounds[0]), bounds=tuple(Bound(*each) for each in bounds))
+    rules = [pair] if len(bounds) == 1 else [pair, rule("offset_change_mm", "at_most", 5.0, "mm"), rule(*bounds[1])]
+    here = view.conditions.rules
+    held = here._replace(rear=here.rear._replace(rules=tuple(rules)))
+    found = lawful_track_mm(view._replace(conditions=view.conditions._replace(rules=held)))
+    assert found == pytest.approx(ends)
+
+
 def test_a_rule_on_spacers_may_allow_none_or_thin_ones():
     texts = [law_remedy(rule("spacer_mm", "at_most", most, "mm"), axle()).text for most in (0.0, 3.0)]
     assert texts == ["no spacers", "spacers of 3 mm or less"]
@@ -203,3 +230,44 @@ def test_towing_is_told_by_what_the_rear_tyres_carry_then(changes, said):
 def test_a_trailer_of_category_o2_has_no_relief_for_towing():
     asked = changed(saloon(), {"/vehicle/towing": True, "/vehicle/category": "O2"})
     assert "load.towing" not in {each.code for each in check(asked).findings}
+
+
+@pytest.mark.parametrize(
+    ("value", "said"),
+    [
+        # An amount either way is said so only where nobody knows which way the change goes.
+        (8.0, "The track changes by 8 mm; 15 mm is allowed"),
+        (0.0, "The track does not change; 15 mm either way is allowed"),
+        (
+            math.nan,
+            "The change of the track in either direction is not known; 15 mm either way is allowed",
+        ),
+    ],
+)
+def test_a_limit_either_way_is_told_as_one_where_the_way_is_not_known(value, said):
+    told = explained(rule("track_change_abs_mm", "at_most", 15.0, "mm"), (value,), axle())
+    assert told == f"{said} in the Netherlands."
+
+
+# ADR 18/03 is tried at the speed shown: at 120 km/h the true one may be 120 to (120 - 4) / 1.1 = 105.45 km/h, a lead of
+# 0 to 13.79 %; both grow with the circumference, here by 1960 or 2060 over 1933.7 mm.
+@pytest.mark.parametrize(
+    ("rolls_mm", "read", "said"),
+    [
+        (ABSENT, False, "0 to 13.7 % above the true speed; the circumference does not change."),
+        (1960, False, "1.4 to 15.3 % above the true speed; it is taken to be lawful now."),
+        (2060, False, "6.6 to 21.2 % above the true speed; its reading is not given. Check the official text."),
+        # 100 at 97 km/h.
+        (1960, True, "1.4 to 15.3 % above the true speed; it reads 3.1 % above the true speed."),
+        (
+            2060,
+            True,
+            "6.6 to 21.2 % above the true speed; it reads 3.1 % above the true speed. Check the official text.",
+        ),
+    ],
+)
+def test_a_speedometer_is_told_by_what_it_must_read_and_what_it_reads(rolls_mm, read, said):
+    changes = {"/vehicle/built": "2015-01-01", "/candidate/rear/tyre/rolling_circumference_mm": rolls_mm}
+    changes |= {} if read else {"/vehicle/speedometer": ABSENT}
+    found = finding(check(changed(saloon() | {"rule_pack": "au-nsw"}, changes)), "law.speedometer", "vehicle")
+    assert found.message == f"Speedometer, ADR 18/03: With the present tyres the speedometer must read {said}"

@@ -44,6 +44,72 @@ def test_an_offset_that_nobody_read_is_asked_for_with_those_that_are_enough(chan
         assert end == (None if expected is None else pytest.approx(expected, abs=0.001))
 
 
+# Twins stand 14 - 5 = 9 mm of offset from their strut and 16 - 5 = 11 mm from the wing edge, and both their edges move
+# out with the offset: 120 - 9. How far the present two stand apart nobody knows: no upper end.
+def test_of_twins_whose_present_offset_nobody_read_one_end_is_enough():
+    found = asked(
+        {
+            "/vehicle/category": "N1",
+            "/vehicle/rear/wheels_per_side": 2,
+            f"{NOW}/rim/size": "5.5J x 17 H2",
+            f"{RIM}/size": "5.5J x 17 H2 ET120",
+        },
+        "clearance.inboard",
+    )
+    remedy = found.remedy
+    assert (remedy.pointer, remedy.at_least, remedy.at_most) == (f"{NOW}/rim/size", 111.0, None)
+    assert remedy.text == "read the offset (ET) on the back of the present rear wheel: ET 111 or more is enough"
+
+
+# On 10 in the tyre is 0.4 x 63.5 = 25.4 mm wider, 12.7 mm a side, more than the 9 and 11 mm there are.
+def test_where_no_offset_is_enough_none_is_told():
+    remedy = asked({f"{RIM}/size": "10J x 17 H2"}, "clearance.inboard").remedy
+    assert (remedy.quantity, remedy.at_least, remedy.at_most) == ("offset_mm", None, None)
+    assert remedy.text == "read the offset (ET) on the back of the new rear wheel"
+
+
+# The design guide has rims for aspect ratios from 20 on (from memory): 20 is a size it knows, 15 is not.
+def test_a_size_too_low_for_the_estimates_is_the_one_that_is_named():
+    sizes = {
+        "/candidate/front/tyre/size": "345/20 R20 95Y",
+        "/candidate/front/rim/size": "12J x 20 H2 ET45",
+        TYRE: "345/15 R20 95Y",
+        f"{RIM}/size": "12J x 20 H2 ET45",
+    }
+    remedy = asked(sizes, "balance.change", "vehicle").remedy
+    assert (remedy.pointer, remedy.at_least) == (TYRE, 20.0)
+    assert remedy.text == "a size with an aspect ratio of 20 or more for the new rear tyre"
+
+
+@pytest.mark.parametrize(
+    ("changes", "pointer", "tyre"),
+    [
+        ({TYRE: "7.00-16"}, "/candidate/rear", "the new rear tyre"),
+        ({f"{NOW}/tyre/size": "7.00-16"}, NOW, "the present rear tyre"),
+    ],
+)
+def test_a_diameter_that_no_table_has_is_asked_for_in_millimetres(changes, pointer, tyre):
+    remedy = asked(changes, "diameter.deviation").remedy
+    assert (remedy.pointer, remedy.unit) == (f"{pointer}/tyre/overall_diameter_mm", "mm")
+    assert remedy.text == f"look up the overall diameter of {tyre} in its maker's data, or measure it"
+
+
+# 95 and 96 are 690 and 710 kg. V keeps 94 % at 230 km/h, 691 / 0.94 = 735.1 kg, 98 is 750; no symbol is fast enough for
+# 310 km/h (Y is 300), so that the whole index counts.
+@pytest.mark.parametrize(
+    ("top_kmh", "index", "text"),
+    [
+        (230, 98, "98 or more, with speed symbol V, or a faster speed symbol that keeps more of its load"),
+        (200, 96, "96 or more, with speed symbol U"),
+        (310, 96, "96 or more"),
+    ],
+)
+def test_a_tyre_without_an_index_is_asked_for_one_that_carries_the_axle(top_kmh, index, text):
+    changes = {TYRE: "225/45 ZR17", "/vehicle/max_speed_kmh": top_kmh, "/vehicle/rear/max_axle_mass_kg": 1382}
+    remedy = asked(changes, "load.capacity").remedy
+    assert (remedy.at_least, remedy.text) == (index, f"load index {text}")
+
+
 def test_room_that_is_scarce_today_leaves_the_wheel_where_it_is():
     found = asked({"/vehicle/rear/clearance/inboard_mm": 3, f"{RIM}/size": "7.5J x 17 H2 ET50"}, "clearance.inboard")
     assert (found.remedy.at_least, found.remedy.at_most) == (34.0, 45.0)
@@ -156,6 +222,33 @@ def test_twins_stand_twice_their_offset_less_their_width_apart(offset, expected,
     }
     found = asked(twins, "clearance.twin")
     assert (found.outcome, found.measured) == (expected, pytest.approx(gap, abs=1e-6))
+
+
+NARROWER = "fit a narrower wheel, since no offset leaves enough room on both sides"
+TWINS = {"/vehicle/category": "N1", "/vehicle/rear/wheels_per_side": 2}
+
+
+# 204.38 mm of design width grow to 212.6 (UN R30 6.1.4.2), with 15 between them two offsets of 113.8. From ET 103 on
+# rims that stay, (206 - 15) / 1.04 = 183.7 mm of tyre are left; from ET 60 no tyre is narrow enough (105 mm is the
+# narrowest, common practice, no source).
+@pytest.mark.parametrize(
+    ("now", "then", "said", "advised"),
+    [
+        (120, 110, "stand 7 mm apart; 15 mm is advised.", "fit rims with ET 114 to 129"),
+        (120, 103, "touch: 7 mm are lacking between them.", "fit rims with ET 114 to 129"),
+        (103, 103, "touch: 7 mm are lacking between them.", "narrower tyres, their section 183 mm or less wide"),
+        (62, 62, "touch: 89 mm are lacking between them.", "fit rims for twin wheels, with ET 114 or more"),
+        # Out to ET 103 + 9 the strut leaves room: none is enough, and where they touch today no other wheel helps.
+        (103, 110, "stand 7 mm apart; 15 mm is advised.", NARROWER),
+        (103, 105, "touch: 3 mm are lacking between them.", "fit rims for twin wheels, with ET 114 or more"),
+        (62.2, 62.2, "touch: 88 mm are lacking between them.", "narrower tyres, their section 105 mm or less wide"),
+    ],
+)
+def test_twins_that_stand_too_near_are_told_by_their_gap_and_what_parts_them(now, then, said, advised):
+    rims = {f"{NOW}/rim/size": f"5.5J x 17 H2 ET{now}", f"{RIM}/size": f"5.5J x 17 H2 ET{then}"}
+    found = asked(TWINS | rims, "clearance.twin")
+    assert found.message.startswith(f"The twin tyres {said}")
+    assert found.remedy.text == advised
 
 
 # Tyres may roll 2.5 % less and 1.5 % more than they should (WDK 107, from memory); what was measured does not. Much is

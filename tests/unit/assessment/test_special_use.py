@@ -75,6 +75,26 @@ def test_ms_alone_is_no_winter_tyre_under_the_un_regulations(marking, expected):
     assert outcome(check(winter(f"94V XL {marking}")), "law.winter_tyre") == expected
 
 
+NO_MORE = "M+S alone does not make a winter tyre here"
+
+
+@pytest.mark.parametrize(
+    ("asked", "said", "place"),
+    [
+        (("94H XL M+S",), "M+S alone does not make a winter tyre here.", "snow tyres"),
+        (("94H XL M+S", "de", "2024-10-01"), f"{NO_MORE} after 30 September 2024.", "§ 36(4)"),
+        (("94H XL", "de", "2024-10-01"), "The tyre has no winter mark (3PMSF, or M+S where that counts).", "§ 36(5)"),
+        (("94H XL",), "The tyre has no winter mark (3PMSF, or M+S where that counts).", "snow tyres"),
+    ],
+)
+def test_why_a_tyre_is_no_winter_tyre_is_told_with_the_last_day_of_ms(asked, said, place):
+    """StVZO § 36(4), read: M+S alone to 30 September 2024."""
+    found = finding(check(winter(*asked)), "law.winter_tyre")
+    assert found.message.startswith(said)
+    assert found.remedy.equals == "3PMSF"
+    assert place in found.basis.place
+
+
 def test_a_summer_tyre_in_winter_is_forbidden_where_the_text_was_read_and_advised_against_elsewhere():
     in_germany = outcome(check(winter("94V XL", "de", "2026-11-24")), "law.winter_tyre")
     elsewhere = outcome(check(winter("94V XL")), "law.winter_tyre")

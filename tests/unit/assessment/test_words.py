@@ -55,7 +55,14 @@ def test_a_speedometer_reads_above_below_or_the_true_speed(lead, text):
         (-4.7, 0.04, "0 to 4.7 % below the true speed"),
         (2.0, math.inf, "at least 2 % above the true speed"),
         (-10.0, math.inf, "no more than 10 % below the true speed"),
+        (0.0, math.inf, "at least 0 % above the true speed"),
+        (0.0, 0.04, "0 to 0 % above the true speed"),
+        (-0.04, 10.0, "0 to 10 % above the true speed"),
+        (0.01, 10.0, "0.1 to 10 % above the true speed"),
     ],
 )
 def test_a_lawful_lead_is_told_without_negative_numbers(least, most, text):
-    assert lawful_lead(least, most) == text
+    said = lawful_lead(least, most)
+    assert said == text
+    # Other languages put the unit where it belongs: each number brings its own.
+    assert {each.unit for each in said.parameters.values()} == {"%"}
