@@ -132,3 +132,13 @@ def test_a_room_known_to_two_millimetres_takes_two_from_each_end(kind):
     )
     assert {exact["from_bound"]["code"], exact["to_bound"]["code"]} == {"clearance.inboard", "clearance.outboard"}
     assert (rough["from_mm"] - exact["from_mm"], exact["to_mm"] - rough["to_mm"]) == (2, 2)
+
+
+@pytest.mark.parametrize(("axle", "other"), [("front", "rear"), ("rear", "front")])
+def test_a_combination_of_one_axle_leaves_the_other_as_it_is(axle, other):
+    found = ask(combinations=[{axle: WIDER, "label": "one axle"}])
+    (combined,) = found["combinations"]
+    assert combined["label"] == "one axle"
+    assert combined["candidate"][axle]["tyre"]["size"] == WIDER["size"]
+    stays = combined["candidate"].get(other, VEHICLE[other]["fitted"])
+    assert stays["tyre"]["size"] == VEHICLE[other]["fitted"]["tyre"]["size"]

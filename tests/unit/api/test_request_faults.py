@@ -131,3 +131,33 @@ def test_a_domain_error_keeps_pointer_and_code() -> None:
 
 def test_an_unknown_name_lists_the_known_ones() -> None:
     assert domain_fault(UnknownName("table", ("a", "b"))).detail == "There is no table of this name. Known: a, b."
+
+
+@pytest.mark.parametrize(
+    ("body", "pointers"),
+    [
+        ({"front": {}}, ["/front/size"]),
+        ({}, ["/front"]),
+        ({"front": {"size": "1"}, "rear": {}}, ["/rear/size"]),
+        ({"front": {"size": "1"}, "plates": [{"shape": "round", "radius_mm": 1.5}, {"shape": "round"}]}, None),
+    ],
+)
+def test_what_is_missing_is_pointed_at_where_it_ought_to_be(body, pointers) -> None:
+    found = [fault for fault in faults(body) if fault.code == "required"]
+    if pointers is None:
+        assert "/plates/1/radius_mm" in [fault.pointer for fault in found]
+    else:
+        assert [fault.pointer for fault in found] == pointers
+    assert all(f'"{fault.pointer.rsplit("/", 1)[1]}"' in fault.detail for fault in found)
+
+
+def test_a_body_that_is_missing_has_no_name() -> None:
+    (fault,) = validation_faults([{"type": "missing", "loc": ("body",), "input": None}], None, router.routes[0])
+    assert fault == RequestFault("", "A body is required.", "required")
+
+
+def test_a_parameter_of_the_query_is_named_as_one() -> None:
+    (fault,) = validation_faults([{"type": "missing", "loc": ("query", "axles")}], None, router.routes[0])
+    assert fault == RequestFault("/query/axles", 'The query parameter "axles" is required.', "required")
+    (fault,) = validation_faults([{"type": "extra_forbidden", "loc": ("query", "axle")}], None, router.routes[0])
+    assert fault == RequestFault("/query/axle", 'There is no query parameter "axle" here.', "unknown_field")

@@ -2,10 +2,13 @@
 
 import re
 from math import pi
+from xml.etree.ElementTree import fromstring
 
 import pytest
 
 from service.assessment.view.estimates import wheel_estimates
+from service.drawing.patches import draw_patches
+from tests.support.cases import changed, check, saloon
 from tests.unit.drawing.reading import SVG, element, ends, length
 from tests.unit.drawing.sheet import Sheet, flattened
 
@@ -101,8 +104,20 @@ def test_the_round_corners_of_the_band_are_the_same_share_of_it_as_those_of_the_
             assert sweeps == {("0", "0", "1")}
 
 
-def test_its_words_stand_beneath_and_beside_their_lines(patches, found):
+LARGE = {"/candidate/front/tyre/size": "500/100 R30C 200/200P", "/candidate/front/rim/size": "16J x 30 ET0"}
+
+
+@pytest.mark.parametrize("scaled", [False, True])
+def test_its_words_stand_beneath_and_beside_their_lines(patches, found, scaled):
+    if scaled:
+        # Too large for the usual scale: a unit is more than a millimetre.
+        found = check(changed(saloon(), LARGE))
+        patches = fromstring(draw_patches(found))
     sheet = Sheet(patches)
+    assert (sheet.unit > 1.0) == scaled
+    left = [each.box.left for each in sheet.words if each.style.endswith("soft") and each.box.top > 0.8 * sheet.height]
+    assert left
+    assert left == [pytest.approx(16.0 * sheet.unit, abs=0.01)] * len(left)
     for axle, which in PLACES:
         group, unit = element(patches, f"{axle}-{which}-patch"), sheet.unit
         one = Sheet.part(group, sheet)
@@ -160,3 +175,23 @@ def test_load_and_pressure_are_those_of_one_tyre_at_kerb_load(found, patches):
             load = view.axle.estimate_mass_kg / 2
             expected.append(f"at {wheel.behaviour.pressure_kpa:.0f} kPa and {load:.0f} kg")
     assert held == expected
+
+
+@pytest.mark.parametrize("axle", ["both", "front", "rear"])
+def test_the_legend_stands_beneath_the_last_patch(found, axle):
+    """Half of a cell of 170 units, 104 for words beneath it, and 18 to the first line of the legend."""
+    drawing = fromstring(draw_patches(found, axle))
+    sheet = Sheet(drawing)
+    ids = [each.get("id", "") for each in drawing.iter()]
+    last = max(centre(drawing, name)[1] for name in ids if name.endswith("-patch"))
+    _, y, _, _ = ends(drawing, "patches-scale-bar")
+    # The scale bar may stand on a line of its own.
+    assert (y - last) / sheet.unit == pytest.approx(85 + 104 + 18 + (26 if axle != "both" else 0), abs=0.1)
+
+
+def test_who_does_not_see_a_patch_is_told_its_width_its_length_and_its_area(patches):
+    told = patches.findtext(f"{SVG}desc")
+    for axle in ("Front axle", "Rear axle"):
+        for which in ("present", "proposed"):
+            assert re.search(rf"{axle}: {which}, width \d+ mm \(.*?\), length \d+ mm \(.*?\), area \d+ cm²", told)
+    assert "not known" not in told

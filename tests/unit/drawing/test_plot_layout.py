@@ -252,3 +252,17 @@ def test_lines_of_an_entry_follow_at_one_distance_and_the_next_entry_a_little_fu
     }
     for kind, far in expected.items():
         assert steps[kind] == [pytest.approx(far, abs=0.05)] * len(steps[kind]), kind
+
+
+def test_letters_keep_clear_of_each_other(grip):
+    """A bold capital of 17 units takes 0.63 of that across and 0.8 upwards with the space about it."""
+    sheet = Sheet(grip)
+    foot = ends(grip, "grip-across-0")[1]
+    places = [
+        (0.5 * (each.box.left + each.box.right), each.box.bottom)
+        for each in sheet.words
+        if each.text in LETTERS[: len(PLACES)] and each.box.bottom < foot
+    ]
+    assert len(places) == len(PLACES)
+    wide, high = (share * 17.0 * sheet.unit - NEAR for share in (0.63, 0.8))
+    assert all(abs(x1 - x2) >= wide or abs(y1 - y2) >= high for (x1, y1), (x2, y2) in combinations(places, 2))

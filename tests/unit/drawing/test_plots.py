@@ -216,3 +216,10 @@ def test_a_trailer_has_no_balance_to_draw():
     drawing = fromstring(draw_balance(plotted(trailer)))
     assert "balance-A" not in {each.get("id") for each in drawing.iter()}
     assert "A trailer is not steered" in drawing[1].text
+
+
+@pytest.mark.parametrize("place", PLACES)
+def test_the_line_of_the_car_as_it_is_stands_at_zero(balance, place):
+    x1, _, x2, _ = ends(balance, f"balance-{LETTERS[place]}-present")
+    assert x1 == x2
+    assert Axis(balance, "balance-across", "x1").value(x1) == pytest.approx(0.0, abs=LITTLE / 10)

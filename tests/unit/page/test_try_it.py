@@ -156,7 +156,8 @@ def choices_of(annotation):
     """Return the words that an annotation admits, through what it is wrapped in."""
     if get_origin(annotation) is Literal:
         return get_args(annotation)
-    return [word for each in get_args(annotation) for word in choices_of(each)]
+    inner = get_args(annotation) or (getattr(annotation, "__value__", None),)
+    return [word for each in inner if each is not None for word in choices_of(each)]
 
 
 def test_a_field_is_labelled_with_the_unit_in_which_the_contract_takes_it():
