@@ -38,6 +38,7 @@ SHRINKS = ("overall_diameter_change_percent", "at_least", -1.0, "%")
         (GROWS, 20.0, "The track grows by 20 mm; 10 mm is allowed"),
         (GROWS, 10.04, "The track grows by 10.04 mm; 10 mm is allowed"),
         (GROWS, -20.0, "The track shrinks by 20 mm; 10 mm more is allowed"),
+        (("track_change_mm", "at_most", 10.127, "mm"), 20.0, "The track grows by 20 mm; 10.13 mm is allowed"),
         # What rounds to nothing is no number; that it grew is still known.
         (GROWS, 0.3, "The track hardly changes; 10 mm is allowed"),
         (GROWS, 0.0005, "The track hardly changes; 10 mm is allowed"),
