@@ -36,7 +36,7 @@ test: lint build/clients/.stamp need-chromium need-curl need-haproxy need-javac 
 explore: .venv/dev.stamp ## try the laws on many more and ever new cases; takes an hour or so
 	$(PY) -m pytest -n 2 --hypothesis-profile=explore tests/property tests/unit/sweep tests/unit/assessment
 
-mutants: .venv/dev.stamp ## break a sample of lines and values, list what no test notices; takes hours
+mutants: .venv/dev.stamp ## break a sample of lines and values, list what no test notices; about 10 minutes a room
 	$(PY) -m tests.mutants $(MUTANTS)
 
 lint: .venv/dev.stamp ## style, types and import direction

@@ -3,155 +3,33 @@
 from __future__ import annotations
 
 import argparse
-import os
 import random
-import re
-import shutil
-import subprocess
-import sys
 import tempfile
 from pathlib import Path
 from typing import NamedTuple
 
+from tests.mutants.apart import ROOT, copy_into
 from tests.mutants.data_values import data_sites
 from tests.mutants.python_lines import Site, python_sites
+from tests.mutants.record import Record, processor_s, record
+from tests.mutants.rooms import BLIND, ROOMS, Room
+from tests.mutants.trial import tried
 
-ROOT = Path(__file__).parents[2]
-COPIED = (
-    "service",
-    "tests",
-    "demo_requests",
-    "openapi",
-    "deploy",
-    "README.md",
-    "DEVELOPERS.md",
-    "pyproject.toml",
-    "SECURITY.md",
-)
-# Longer than the tests of any room take; what hangs is noticed.
-PATIENCE_S = 900
+_HEADINGS = ("room", "places", "tried", "noticed", "slipped", "cut", "share", "minutes")
 
 
-class Room(NamedTuple):
-    """What is broken, and the tests that ought to notice, the quickest first."""
+class Count(NamedTuple):
+    """What became of a room's sample; `cut` are places whose tests take longer than a place is given.
 
-    broken: tuple[str, ...]
-    tests: tuple[str, ...]
+    The minutes are of the processor: what else the machine does lengthens the wait, not them.
+    """
 
-
-ROOMS = {
-    "core": Room(("service/core/*.py",), ("unit/core", "unit/assessment", "reference")),
-    "standards": Room(
-        ("service/standards/*.py", "service/standards/data/*.csv"),
-        ("unit/standards", "reference", "property/test_tables_laws.py"),
-    ),
-    "designation": Room(
-        ("service/designation/*.py",), ("unit/designation", "reference", "property/test_designation_laws.py")
-    ),
-    "physics": Room(
-        ("service/physics/*.py",),
-        ("unit/physics", "reference", "property/test_physics_laws.py", "property/test_physics_driving_laws.py"),
-    ),
-    "packs": Room(("service/rules/packs/*.toml",), ("unit/rules", "reference", "unit/assessment")),
-    "practice": Room(("service/rules/common_practice.toml",), ("unit/rules", "reference", "unit/assessment")),
-    "rules": Room(("service/rules/*.py",), ("unit/rules", "reference", "unit/assessment")),
-    "checks": Room(
-        ("service/assessment/checks/*.py",),
-        (
-            "unit/assessment",
-            "reference",
-            "property/test_verdict_laws.py",
-            "property/test_verdict_monotony.py",
-            "property/test_verdict_silence.py",
-            "property/test_verdict_job_card.py",
-            "property/test_assessment_laws.py",
-        ),
-    ),
-    "assessment": Room(
-        ("service/assessment/*.py", "service/assessment/[abvl]*/*.py"),
-        (
-            "unit/assessment",
-            "reference",
-            "property/test_verdict_laws.py",
-            "property/test_verdict_silence.py",
-            "property/test_verdict_job_card.py",
-            "property/test_both_paths.py",
-            "property/test_rim_windows.py",
-            "property/test_verdict_callers.py",
-        ),
-    ),
-    "drawing": Room(("service/drawing/*.py",), ("unit/drawing",)),
-    "page": Room(("service/page/*.py",), ("unit/page",)),
-    "sweep": Room(("service/sweep/*.py",), ("unit/sweep",)),
-    "api": Room(
-        ("service/api/inbound/*.py", "service/api/render/*.py", "service/api/errors/*.py", "service/api/schemas/*.py"),
-        (
-            "unit/api",
-            "contract/test_compare_http.py",
-            "contract/test_detail.py",
-            "contract/test_search_http.py",
-            "contract/test_rims_http.py",
-            "contract/test_plan_http.py",
-            "contract/test_stories_curl.py",
-            "contract/test_tyres_by_numbers.py",
-            "contract/test_overrides.py",
-            "contract/test_demo_requests.py",
-            "contract/test_fields_have_effect.py",
-            "contract/test_language.py",
-            "contract/test_readme_stories.py",
-        ),
-    ),
-    "words": Room(("service/locales/*.py",), ("unit/locales", "unit/core", "unit/assessment")),
-    "terminal": Room(("service/terminal/*.py",), ("unit/terminal", "contract/test_terminal.py")),
-}
-# They hold what is written, not whether it is right: what only they notice counts as slipped.
-BLIND = ("tests/unit/rules/test_golden.py", "tests/contract/test_openapi.py")
-
-
-def sites_of(room: Room) -> list[Site]:
-    """Return every place of a room that can be broken."""
-    paths = sorted(path for pattern in room.broken for path in ROOT.glob(pattern))
-    return [site for path in paths for site in (python_sites(path) if path.suffix == ".py" else data_sites(path))]
-
-
-def noticed_by(site: Site, room: Room, tree: Path) -> str:
-    """Return the first test that notices the broken place; empty where none does."""
-    target = tree / site.path.relative_to(ROOT)
-    whole = site.path.read_bytes()
-    target.write_bytes(whole[: site.start] + site.after.encode() + whole[site.end :])
-    command = [
-        sys.executable,
-        "-B",
-        "-m",
-        "pytest",
-        "-x",
-        "-q",
-        "--no-header",
-        "-p",
-        "no:cacheprovider",
-        "-p",
-        "no:xdist",
-    ]
-    command += [f"--deselect={each}" for each in BLIND]
-    command += [f"tests/{each}" for each in room.tests if (tree / "tests" / each).exists()]
-    try:
-        run = subprocess.run(
-            command,
-            cwd=tree,
-            env=os.environ | {"PYTHONPATH": str(tree)},
-            capture_output=True,
-            text=True,
-            check=False,
-            timeout=PATIENCE_S,
-        )
-    except subprocess.TimeoutExpired:
-        return "none ended"
-    finally:
-        target.write_bytes(whole)
-    if run.returncode == 0:
-        return ""
-    told = re.findall(r"^(?:FAILED|ERROR) (\S+)", run.stdout, re.MULTILINE)
-    return told[0] if told else "the start"
+    places: int
+    tried: int
+    noticed: int
+    slipped: int
+    cut: int
+    minutes: float
 
 
 def main() -> None:
@@ -161,23 +39,47 @@ def main() -> None:
     asked.add_argument("--sample", type=int, default=20, help="how many places of each room")
     asked.add_argument("--room", action="append", choices=ROOMS, help="only these rooms")
     options = asked.parse_args()
+    counts = {}
     with tempfile.TemporaryDirectory() as made:
-        tree = Path(made)
-        for name in COPIED:
-            origin = ROOT / name
-            (shutil.copytree if origin.is_dir() else shutil.copy)(origin, tree / name)
+        tree = Path(made).resolve()
+        copy_into(tree)
         for name in options.room or ROOMS:
-            room = ROOMS[name]
-            sites = sites_of(room)
-            chosen = random.Random(f"{options.seed} {name}").sample(sites, min(options.sample, len(sites)))
-            slipped = 0
-            for site in sorted(chosen):
-                by = noticed_by(site, room, tree)
-                slipped += not by
-                place = f"{site.path.relative_to(ROOT)}:{site.line}"
-                change = f"{site.before[:60]!r} -> {site.after[:60]!r}"
-                print(f"{'  noticed' if by else '! SLIPPED'}  {place}  {change}  {by}", flush=True)
-            print(f"{name}: {len(chosen) - slipped} of {len(chosen)} noticed, {len(sites)} places\n", flush=True)
+            print(name, flush=True)
+            counts[name] = _room(ROOMS[name], tree, options.sample, f"{options.seed} {name}")
+    _print_table(counts)
+
+
+def _room(room: Room, tree: Path, size: int, seed: str) -> Count:
+    began = processor_s()
+    sites = sites_of(room)
+    chosen = sorted(random.Random(seed).sample(sites, min(size, len(sites))))
+    files = sorted({file for pattern in room.tests for file in (tree / "tests").glob(pattern)})
+    names = [file for file in files if file.match("test_*.py") and str(file.relative_to(tree)) not in BLIND]
+    seen = record(tree, names)
+    marks = [_try_and_tell(site, seen, tree) for site in chosen]
+    noticed, slipped, cut = (marks.count(mark) for mark in ("noticed", "SLIPPED", "CUT"))
+    return Count(len(sites), len(chosen), noticed, slipped, cut, (processor_s() - began) / 60)
+
+
+def sites_of(room: Room) -> list[Site]:
+    """Return every place of a room that can be broken."""
+    paths = sorted(path for pattern in room.broken for path in ROOT.glob(pattern))
+    return [site for path in paths for site in (python_sites(path) if path.suffix == ".py" else data_sites(path))]
+
+
+def _try_and_tell(site: Site, seen: Record, tree: Path) -> str:
+    by, complete = tried(site, seen, tree)
+    mark = "noticed" if by else "SLIPPED" if complete else "CUT"
+    change = f"{site.before[:60]!r} -> {site.after[:60]!r}"
+    print(f"{mark:>9}  {site.path.relative_to(ROOT)}:{site.line}  {change}  {by}", flush=True)
+    return mark
+
+
+def _print_table(counts: dict[str, Count]) -> None:
+    print(("\n{:12}" + "{:>9}" * 7).format(*_HEADINGS))
+    for name, count in counts.items():
+        share = f"{count.noticed / count.tried:.0%}" if count.tried else "-"
+        print(f"{name:12}" + "".join(f"{each:>9}" for each in (*count[:-1], share, f"{count.minutes:.1f}")))
 
 
 if __name__ == "__main__":

@@ -14,10 +14,10 @@ from service.api.render.figures_answer import axle_figures, key_figures, vehicle
 from service.api.render.findings_answer import action, brief, finding, head, line, sources, trade_off
 from service.api.render.numbers import Json
 from service.api.schemas.vocabulary import DetailName
-from service.assessment.answer.assess import Assessment
+from service.assessment.answer.assess import EVERYTHING, Assessment, Told
 from service.assessment.answer.told import RETOLD
 from service.assessment.answer.trade_offs import trade_offs_text
-from service.core.findings import ADVISORY, MET, OPEN, OUTCOME_NAMES, Finding
+from service.core.findings import ADVISORY, MET, NOT_ASSESSED, OPEN, OUTCOME_NAMES, Finding
 
 # What a check may be asked for whatever it shows of the findings.
 _NO_FINDINGS: dict[str, int] = dict.fromkeys(OUTCOME_NAMES, 0)
@@ -33,9 +33,9 @@ _OF_A_WHEEL = (
 _OF_THE_SPEEDOMETER = "readings"
 
 
-def told_in(detail: DetailName) -> int:
-    """Return the mildest outcome of which an answer in this detail says more than that it came out so."""
-    return {"short": ADVISORY, "standard": OPEN, "full": MET}[detail]
+def told_in(detail: DetailName) -> Told:
+    """Return the mildest outcomes of which an answer in this detail has the sentence, and the remedy."""
+    return {"short": Told(ADVISORY, NOT_ASSESSED), "standard": Told(OPEN, ADVISORY), "full": EVERYTHING}[detail]
 
 
 def assessment(found: Assessment, detail: DetailName = "full") -> Json:
@@ -96,7 +96,7 @@ def _figures(found: Assessment, *, whole: bool) -> tuple[Json, Json]:
         "rear": axle_figures(car.rear, case.candidate.rear, patch_mm),
     }
     vehicle = vehicle_figures(car)
-    add_driving(axles, vehicle, car, case.candidate)
+    add_driving(axles, vehicle, found)
     if not whole:
         for axle in axles.values():
             for wheel in (axle["present"], axle["proposed"]):

@@ -8,6 +8,7 @@ import numpy as np
 
 from service.api.errors.problem import member
 from service.api.inbound.candidate_lists import Read, Refused
+from service.api.render.assessment_answer import told_in
 from service.api.render.csv_cells import written
 from service.api.render.numbers import Json
 from service.api.render.rows import explain, rows
@@ -103,7 +104,9 @@ def _rows(case: Case, read: Read, found: Compared, asked: CompareRequest) -> tup
     cited: Json = {}
     order: list[int] = [at for at in found.order.tolist() if made[at]["verdict"] in asked.verdicts]
     first = order[: asked.explain_first]
-    for at, whole in zip(first, explained(case, [read.candidates[at] for at in first]), strict=True):
+    for at, whole in zip(
+        first, explained(case, [read.candidates[at] for at in first], told_in(asked.detail)), strict=True
+    ):
         cited |= explain(made[at], whole, f"/candidates/{read.indices[at]}", asked.detail)
     shown = [
         {"index": read.indices[at], **_id(read.ids[at]), "label": read.candidates[at].label, **made[at]} for at in order

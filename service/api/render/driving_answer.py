@@ -5,13 +5,13 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from service.api.render.numbers import HUNDREDTHS, TENTHS, Json, Layout, rounded
-from service.assessment.answer.label_effects import LabelEffects, label_effects
+from service.assessment.answer.assess import Assessment
+from service.assessment.answer.label_effects import LabelEffects
 from service.assessment.answer.measure_first import MeasureFirst
 from service.assessment.answer.road_words import turn_in_words, wet_balance
-from service.assessment.case import Candidate
 from service.assessment.view.driving import AxleDriving
 from service.assessment.view.mass_change import mass_change
-from service.assessment.view.views import AxleView, CarView
+from service.assessment.view.views import AxleView
 from service.core.findings import Estimate
 
 _RESERVE = Layout({}, {"wet_reserve_percent": 1})
@@ -22,9 +22,9 @@ _AXLE = Layout(
 _BRAKING = Layout({}, {"braking_distance_percent": 1})
 
 
-def add_driving(axles: Json, vehicle: Json, car: CarView, candidate: Candidate) -> None:
+def add_driving(axles: Json, vehicle: Json, assessed: Assessment) -> None:
     """Put what the change does on the road into the figures of both axles and of the vehicle."""
-    found = car.driving
+    car, found = assessed.car, assessed.driving
     _add_axle(axles["front"], car.front, found.front)
     _add_axle(axles["rear"], car.rear, found.rear)
     balance = vehicle["balance"]
@@ -37,9 +37,8 @@ def add_driving(axles: Json, vehicle: Json, car: CarView, candidate: Candidate) 
     turning = turn_in_words(car, found.turn_in)
     if turning is not None:
         vehicle["turn_in"] = turning._asdict()
-    label = label_effects(car, (candidate.front, candidate.rear))
-    if label is not None:
-        vehicle["label_effects"] = _label(label)
+    if assessed.label_effects is not None:
+        vehicle["label_effects"] = _label(assessed.label_effects)
 
 
 def measured_first(found: Sequence[MeasureFirst]) -> list[Json]:

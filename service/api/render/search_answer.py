@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 from service.api.errors.problem import member
 from service.api.inbound.candidate_lists import UnreadLine
+from service.api.render.assessment_answer import told_in
 from service.api.render.needs_answer import both_needs
 from service.api.render.numbers import Json
 from service.api.render.rows import explain, rows
@@ -70,7 +71,9 @@ def _rows(asked: SearchRequest, case: Case, found: Found, read: Sequence[int] | 
         }
     order: list[int] = found.compared.order.tolist()
     first = order[: asked.explain_first]
-    for at, whole in zip(first, explained(case, [found.candidates[at] for at in first]), strict=True):
+    for at, whole in zip(
+        first, explained(case, [found.candidates[at] for at in first], told_in(asked.detail)), strict=True
+    ):
         cited |= explain(made[at], whole, "/candidate", asked.detail)
     return [made[at] for at in order], cited
 

@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from functools import cached_property
+from typing import NamedTuple
 
 from service.assessment.answer.action import Action
 from service.assessment.answer.actions import actions
@@ -16,6 +17,7 @@ from service.assessment.answer.assumptions import assumptions
 from service.assessment.answer.cautions import cautions
 from service.assessment.answer.every_question import graded
 from service.assessment.answer.keep_present import Cars, with_kept_axle
+from service.assessment.answer.label_effects import LabelEffects, label_effects
 from service.assessment.answer.on_assumption import on_assumption
 from service.assessment.answer.summary import summary
 from service.assessment.answer.trade_offs import TradeOff, trade_offs
@@ -25,8 +27,19 @@ from service.assessment.case import Case
 from service.assessment.checks import AXLE_CHECKS, CAR_CHECKS
 from service.assessment.checks.grade import unsaid
 from service.assessment.law import law_findings as law
+from service.assessment.view.driving import Driving
 from service.assessment.view.views import CarView, candidate_facts, now_fitted, weigh
 from service.core.findings import ADVISORY, MET, Finding
+
+
+class Told(NamedTuple):
+    """The mildest outcomes of which an answer has the sentence, and the remedy."""
+
+    words: int
+    remedies: int
+
+
+EVERYTHING = Told(MET, ADVISORY)
 
 
 @dataclass(frozen=True)
@@ -57,7 +70,17 @@ class Assessment:
     @cached_property
     def trade_offs(self) -> tuple[TradeOff, ...]:
         """Return front, rear, vehicle; empty where nothing could be felt."""
-        return trade_offs(self.car, self.case.candidate)
+        return trade_offs(self.car, self.driving, self.label_effects)
+
+    @cached_property
+    def driving(self) -> Driving:
+        """Return what changes on the road."""
+        return self.car.driving
+
+    @cached_property
+    def label_effects(self) -> LabelEffects | None:
+        """Return what the labels of the tyres tell; None where none is given."""
+        return label_effects(self.car, self.driving, (self.case.candidate.front, self.case.candidate.rear))
 
     @cached_property
     def assumptions(self) -> Sequence[str]:
@@ -70,16 +93,16 @@ class Assessment:
         return law.tally(self.case, self.car, self.findings)
 
 
-def assess(case: Case, told: int = MET) -> Assessment:
-    """Return the assessment of one candidate on one vehicle; findings milder than `told` have no words."""
+def assess(case: Case, told: Told = EVERYTHING) -> Assessment:
+    """Return the assessment of one candidate on one vehicle, with as much in words as is told of it."""
     car = weigh(case, now_fitted(case.vehicle), *candidate_facts(case, case.candidate))
-    findings = _on_assumption(case, car) if case.vehicle.assumes else _findings(case, car, told)
+    findings = _on_assumption(case, car) if case.vehicle.assumes else _findings(case, car, told.words)
     if all(each.outcome < ADVISORY for each in findings):
         findings = worst_first(with_tolerance(case, findings))
     else:
         cars = Cars(car, as_today(case, car))
         findings = worst_first(with_tolerance(case, with_already(case, cars.today, findings)))
-        findings = with_kept_axle(case, cars, findings)
+        findings = with_kept_axle(case, cars, findings, told.remedies)
     return Assessment(case, car, verdict_of(findings[0]), findings)
 
 

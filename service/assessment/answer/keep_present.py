@@ -110,13 +110,16 @@ class Cars(NamedTuple):
     today: CarView
 
 
-def with_kept_axle(case: Case, cars: Cars, findings: Sequence[Finding]) -> list[Finding]:
-    """Return the findings, worst first, those of balance and wet road with the axle to keep where that settles them."""
+def with_kept_axle(case: Case, cars: Cars, findings: Sequence[Finding], shown: int = ADVISORY) -> list[Finding]:
+    """Return the findings, worst first, those of balance and wet road with the axle to keep where that settles them.
+
+    Nothing is tried where all that it could settle is milder than `shown`.
+    """
     said = [each for each in findings if each.outcome >= ADVISORY]
     asking = [each for each in said if each.code in ASKING and not each.already]
-    if not asking:
-        return list(findings)
     between = [each for each in said if each.code in BETWEEN_AXLES]
+    if not asking or all(each.outcome < shown for each in (*asking, *between)):
+        return list(findings)
     wanted = {_place(each) for each in (asking[0], *between)}
     for way in _open_ways(case):
         met = _settled(case, _car(case, cars, way), way, wanted, findings)

@@ -7,6 +7,7 @@ from typing import NamedTuple
 
 from service.assessment.case import Axle, Fitment, TyreLabel
 from service.assessment.checks.words import plain, signed
+from service.assessment.view.driving import Driving
 from service.assessment.view.views import CarView
 from service.core.findings import Estimate
 from service.core.numeric import known
@@ -36,12 +37,12 @@ class LabelEffects(NamedTuple):
     text: str
 
 
-def label_effects(car: CarView, proposed: tuple[Fitment, Fitment]) -> LabelEffects | None:
+def label_effects(car: CarView, road: Driving, proposed: tuple[Fitment, Fitment]) -> LabelEffects | None:
     """Return what the labels tell of front and rear; None where neither side of any axle has one."""
     axles = tuple(zip((car.vehicle.front, car.vehicle.rear), proposed, strict=True))
     if all(axle.fitted.tyre.label is None and then.tyre.label is None for axle, then in axles):
         return None
-    energy, wet = _energy(axles), _wet(car, axles)
+    energy, wet = _energy(axles), _wet(road.front_share.value, axles)
     noise = [_noise(axle, then) for axle, then in axles]
     return LabelEffects(
         energy_kwh_per_100km=energy,
@@ -50,7 +51,7 @@ def label_effects(car: CarView, proposed: tuple[Fitment, Fitment]) -> LabelEffec
         wet_braking_distance_percent=wet,
         front_noise_db=noise[0],
         rear_noise_db=noise[1],
-        text=_text(car, energy, wet),
+        text=_text(road.braking_distance_percent.value, energy, wet),
     )
 
 
@@ -80,8 +81,8 @@ def _fuel(energy: Estimate[float], name: FuelName) -> Estimate[float]:
     return Estimate(ends[0].value, min(each.low for each in ends), max(each.high for each in ends))
 
 
-def _wet(car: CarView, axles: tuple[tuple[Axle, Fitment], ...]) -> Estimate[float] | None:
-    share = car.driving.front_share.value
+def _wet(share: float, axles: tuple[tuple[Axle, Fitment], ...]) -> Estimate[float] | None:
+    """Return what the classes do to the braking distance; `share` is the front axle's of the braking."""
     logs = [0.0, 0.0, 0.0]
     for (axle, then), part in zip(axles, (share, 1.0 - share), strict=True):
         classes = _classes(axle, then, "wet_grip_class")
@@ -98,10 +99,9 @@ def _noise(axle: Axle, then: Fitment) -> float | None:
     return after - before if known(before) and known(after) else None
 
 
-def _text(car: CarView, energy: Estimate[float] | None, wet: Estimate[float] | None) -> Said:
+def _text(width: float, energy: Estimate[float] | None, wet: Estimate[float] | None) -> Said:
     """Return which is larger, the label's effect or the width's, in plain sentences."""
     found = []
-    width = car.driving.braking_distance_percent.value
     if wet is not None and known(width):
         label, size = signed(wet.value, 0, "%"), signed(width, 1, "%")
         if abs(wet.value) > abs(width):

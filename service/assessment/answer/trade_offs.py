@@ -11,14 +11,13 @@ from math import isfinite
 from operator import attrgetter
 from typing import Literal, NamedTuple
 
-from service.assessment.answer.label_effects import LABEL, label_effects
+from service.assessment.answer.label_effects import LABEL, LabelEffects
 from service.assessment.answer.subjects import on_axle
-from service.assessment.case import Candidate
 from service.assessment.checks.balance import GRADIENT
 from service.assessment.checks.wet_reserve import FILM, LIFT, SPEED
 from service.assessment.checks.words import plain
 from service.assessment.view.change import percent
-from service.assessment.view.driving import AxleDriving, Reserve
+from service.assessment.view.driving import AxleDriving, Driving, Reserve
 from service.assessment.view.views import AxleView, CarView
 from service.core.findings import Basis, Where
 from service.core.numeric import known
@@ -84,14 +83,13 @@ class _Change(NamedTuple):
         return more if self.value > 0.0 else less
 
 
-def trade_offs(car: CarView, candidate: Candidate) -> tuple[TradeOff, ...]:
+def trade_offs(car: CarView, road: Driving, label: LabelEffects | None) -> tuple[TradeOff, ...]:
     """Return what is gained and lost: front, rear, then the vehicle; empty where nothing could be felt."""
-    road = car.driving
     found = (
         *_on_axle(car.front, road.front, car.front_reserve),
         *_on_axle(car.rear, road.rear, car.rear_reserve),
         *_braking(car, road.braking_distance_percent.value),
-        *_label(car, candidate),
+        *_label(label),
     )
     # What is not known, or grows from nothing, is not spoken of.
     found = tuple(each for each in found if each.value is None or isfinite(each.value))
@@ -230,8 +228,7 @@ def _braking(car: CarView, value: float) -> Iterator[TradeOff]:
     yield TradeOff("braking", "vehicle", change.direction, value, "%", text, GRIP)
 
 
-def _label(car: CarView, candidate: Candidate) -> Iterator[TradeOff]:
-    found = label_effects(car, (candidate.front, candidate.rear))
+def _label(found: LabelEffects | None) -> Iterator[TradeOff]:
     if found is None:
         return
     if found.wet_braking_distance_percent is not None:

@@ -2,15 +2,15 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from typing import Any
 
 import numpy as np
 
-from service.assessment.answer.already import is_already, present_grades
+from service.assessment.answer.already import is_already
 from service.assessment.batch.comparison_measures import Flags
 from service.assessment.batch.grading import Graded
-from service.assessment.case import Case
-from service.assessment.checks.grade import Grade
+from service.assessment.checks.grade import Grade, Place
 from service.core.findings import ADVISORY, MET, NOT_ASSESSED, NOT_MET, NOT_RECOMMENDED, OPEN
 from service.core.numeric import UNKNOWN, FloatArray
 
@@ -21,9 +21,8 @@ _BY_OUTCOME = np.array([WEIGHTS[outcome] for outcome in sorted(WEIGHTS)])
 _NOTHING = Grade(MET, UNKNOWN, UNKNOWN)
 
 
-def already_of(case: Case, graded: Graded) -> Flags:
-    """Return for each question and candidate whether the present fitment has it too, and no less."""
-    now = present_grades(case)
+def already_of(now: Mapping[Place, Grade], graded: Graded) -> Flags:
+    """Return for each question and candidate whether the present fitment, graded `now`, has it too, and no less."""
     grades = [now.get((each.code, each.where), _NOTHING) for each in graded.questions]
     present = (np.array(each)[:, None] for each in zip(*grades, strict=True))
     found = _as_numbers(graded.outcomes, graded.measured, graded.limits)

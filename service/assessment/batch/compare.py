@@ -6,11 +6,13 @@ The numbers are those of a single check; its sentences are made one by one, so o
 from __future__ import annotations
 
 from collections.abc import Sequence
-from typing import NamedTuple
+from dataclasses import dataclass
+from functools import cached_property
 
 import numpy as np
 
-from service.assessment.answer.assess import Assessment, assess
+from service.assessment.answer.already import present_grades
+from service.assessment.answer.assess import EVERYTHING, Assessment, Told, assess
 from service.assessment.batch.against import already_of
 from service.assessment.batch.changed_axles import change_in_words, changed_axles, renamed_axles
 from service.assessment.batch.comparison_measures import Flags, Measures, RankBy, Sets, gains, losses, measures
@@ -23,9 +25,12 @@ from service.core.findings import AxleName
 MOST_FINDINGS = 5
 
 
-class Compared(NamedTuple):
+@dataclass(frozen=True, eq=False)
+class Compared:
     """What was found of many candidates; arrays have one element for each, in the caller's order."""
 
+    case: Case
+    """With the first of the candidates as its own."""
     graded: Graded
     already: Flags
     """Shape (questions, candidates): whether the present fitment has it too, and no less."""
@@ -39,13 +44,20 @@ class Compared(NamedTuple):
     """Shape (MOST_FINDINGS, candidates): rows of the graded questions, worst first."""
     worth_showing: Flags
     """Same shape: false where the question is met."""
-    units: tuple[str | None, ...]
-    """For each question the unit of its number and limit, None where it has no number to show."""
     words: list[Words]
     changed: list[list[AxleName]]
     """For each candidate the axles that do not stay as they are."""
     changes: list[str]
     """The same in words."""
+
+    @cached_property
+    def units(self) -> tuple[str | None, ...]:
+        """Return for each question the unit of its number and limit, None where it has no number to show.
+
+        The findings of any one candidate name it: it is the same for all.
+        """
+        named = {(each.code, each.axle): each.unit for each in assess(self.case).findings}
+        return tuple(named.get((question.code, question.where)) for question in self.graded.questions)
 
 
 def compare(case: Case, candidates: Sequence[Candidate], rank_by: RankBy) -> Compared:
@@ -58,9 +70,11 @@ def _weigh_up(case: Case, candidates: Sequence[Candidate], graded: Graded, rank_
     vehicle = case.vehicle
     changed = [changed_axles(vehicle, each) for each in candidates]
     renamed = np.array([renamed_axles(vehicle, each) for each in candidates], np.intp)
-    found, already = measures(graded), already_of(case, graded)
+    now, found = present_grades(case), measures(graded)
+    already = already_of(now, graded)
     worst, worth = worst_questions(graded, MOST_FINDINGS)
     return Compared(
+        case=case._replace(candidate=candidates[0]),
         graded=graded,
         already=already,
         measures=found,
@@ -70,19 +84,12 @@ def _weigh_up(case: Case, candidates: Sequence[Candidate], graded: Graded, rank_
         losses=losses(graded.car, found),
         worst=worst,
         worth_showing=worth,
-        units=_units(case._replace(candidate=candidates[0]), graded),
-        words=words_of(case, candidates, graded, already, worst),
+        words=words_of(case, candidates, graded, now, worst),
         changed=changed,
         changes=[change_in_words(vehicle, *each) for each in zip(candidates, changed, strict=True)],
     )
 
 
-def explained(case: Case, candidates: Sequence[Candidate]) -> list[Assessment]:
-    """Return the whole single check of each of these candidates."""
-    return [assess(case._replace(candidate=each)) for each in candidates]
-
-
-def _units(case: Case, graded: Graded) -> tuple[str | None, ...]:
-    """Return the unit of each question as the findings of one of the candidates name it: it is the same for all."""
-    named = {(each.code, each.axle): each.unit for each in assess(case).findings}
-    return tuple(named.get((question.code, question.where)) for question in graded.questions)
+def explained(case: Case, candidates: Sequence[Candidate], told: Told = EVERYTHING) -> list[Assessment]:
+    """Return the single check of each of these candidates, with as much in words as is told of it."""
+    return [assess(case._replace(candidate=each), told) for each in candidates]

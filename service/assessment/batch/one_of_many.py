@@ -6,30 +6,35 @@ made in one go, and only the findings that a row needs are put into words.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from itertools import chain, repeat
 from typing import Any, NamedTuple
 
 import numpy as np
 
-from service.assessment.answer.already import marked, present_grades
+from service.assessment.answer.already import marked
+from service.assessment.answer.keep_present import AXLES
 from service.assessment.answer.on_assumption import on_assumption
 from service.assessment.answer.verdict import SUITABLE
 from service.assessment.answer.within_tolerance import as_measured, is_stated, told
-from service.assessment.batch.comparison_measures import Flags
+from service.assessment.batch.against import already_of
 from service.assessment.batch.grading import Graded, Question, grade_all, grade_at
 from service.assessment.batch.kept_axle import SETTLED, kept_axles
 from service.assessment.batch.ranking import Places
 from service.assessment.case import Candidate, Case
 from service.assessment.checks import AXLE_CHECKS, CAR_CHECKS
-from service.assessment.checks.grade import AxleCheck, CarCheck, Grade
+from service.assessment.checks.grade import AxleCheck, CarCheck, Grade, Place
 from service.assessment.law import law_findings as law
 from service.assessment.view.views import CarView, candidate_facts, now_fitted, weigh
 from service.assessment.view.wheel_facts import FACTS, WheelFacts
 from service.core.findings import ADVISORY, Finding, Where
 
 _ON_AN_AXLE: dict[str, AxleCheck] = {check.code: check for check in AXLE_CHECKS}
-_CHECKS: dict[str, AxleCheck | CarCheck] = {**_ON_AN_AXLE, **{check.code: check for check in CAR_CHECKS}}
+# By code and place: the wet reserve is asked of the whole car at either axle.
+_CHECKS: dict[Place, AxleCheck | CarCheck] = {
+    **{(check.code, axle): check for check in AXLE_CHECKS for axle in AXLES},
+    **{(check.code, check.where): check for check in CAR_CHECKS},
+}
 
 
 class Words(NamedTuple):
@@ -44,10 +49,15 @@ class Words(NamedTuple):
 NOTHING = Words("", "")
 
 
-def words_of(case: Case, candidates: Sequence[Candidate], graded: Graded, already: Flags, worst: Places) -> list[Words]:
-    """Return the words of each candidate; `worst` has shape (most, candidates): rows of the questions, worst first."""
+def words_of(
+    case: Case, candidates: Sequence[Candidate], graded: Graded, now: Mapping[Place, Grade], worst: Places
+) -> list[Words]:
+    """Return the words of each candidate; `worst` has shape (most, candidates): rows of the questions, worst first.
+
+    `now` is how the questions come out for the present fitment.
+    """
     made = [NOTHING] * len(candidates)
-    now = present_grades(case)
+    already = already_of(now, graded)
     settled = np.array([each.code in SETTLED for each in graded.questions])
     left = np.flatnonzero(graded.verdicts > SUITABLE)
     measured = _as_measured(case, graded) if is_stated(case) else None
@@ -98,8 +108,8 @@ def _explained(
             question, asked = graded.questions[row], case._replace(candidate=candidates[place])
             if case.vehicle.assumes:
                 yield place, _on_assumption(asked, question, grade[0])
-            elif question.code in _CHECKS:
-                yield place, _CHECKS[question.code].explain(view, Grade(*grade))
+            elif question in _CHECKS:
+                yield place, _CHECKS[question].explain(view, Grade(*grade))
             else:
                 yield place, _of_law(asked, view, question)
 
@@ -107,7 +117,7 @@ def _explained(
 def _on_assumption(case: Case, question: Question, outcome: int) -> Finding:
     """Return the finding on a vehicle of which something is assumed, whose words need both of its axles."""
     car = weigh(case, now_fitted(case.vehicle), *candidate_facts(case, case.candidate))
-    check = _CHECKS.get(question.code)
+    check = _CHECKS.get(question)
     if isinstance(check, AxleCheck):
         view = car.front if question.where == "front" else car.rear
         found = check.explain(view, check.grade(view))

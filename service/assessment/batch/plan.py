@@ -7,8 +7,8 @@ from typing import NamedTuple
 
 import numpy as np
 
+from service.assessment.answer.already import present_grades
 from service.assessment.answer.verdict import VERDICTS, Verdict
-from service.assessment.batch.against import already_of
 from service.assessment.batch.changed_axles import change_in_words, changed_axles
 from service.assessment.batch.grading import Graded, grade_all, stack_candidates
 from service.assessment.batch.one_of_many import Words, words_of
@@ -139,7 +139,7 @@ def _combinations(
     pressures: Sequence[PlannedPressures],
 ) -> list[PlannedCombination]:
     worst, _ = worst_questions(graded, _LOOKED_AT)
-    words = words_of(case, candidates, graded, already_of(case, graded), worst)
+    words = words_of(case, candidates, graded, present_grades(case), worst)
     ordered = [np.broadcast_to(view.ordered_pressure_kpa, graded.verdicts.shape) for view in _views(graded)]
     made = []
     for at, (each, candidate) in enumerate(zip(asked.combinations, candidates, strict=True)):

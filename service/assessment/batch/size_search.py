@@ -8,6 +8,7 @@ from typing import NamedTuple
 
 import numpy as np
 
+from service.assessment.answer.already import present_grades
 from service.assessment.answer.verdict import UNSUITABLE, VERDICTS, Verdict
 from service.assessment.batch.against import already_of
 from service.assessment.batch.axle_needs import AxleNeeds, axle_needs
@@ -196,7 +197,7 @@ def _best_pairs(
         return [], 0, Counter()
     front, rear = wheels[0].table[:, pairs.front_at], wheels[1].table[:, pairs.rear_at]
     graded = grade_all(case, columns(front), columns(rear))
-    found, already = measures(graded), already_of(case, graded)
+    found, already = measures(graded), already_of(present_grades(case), graded)
     broken = {
         question.code: outcomes == NOT_MET
         for question, outcomes in zip(graded.questions, graded.outcomes, strict=True)

@@ -92,8 +92,10 @@ _UNSAID = Basis("project_estimate", "", "", "own", "")
 
 def unsaid(code: str, where: Where, grade: Grade) -> Finding:
     """Return a finding without its words: most questions are met, and a short answer tells of none of them."""
-    measured, limit = (None if isnan(each) else each for each in (grade.measured, grade.limit))
-    return Finding(code, where, grade.outcome, "", measured, limit, None, _UNSAID)
+    outcome, measured, limit = grade
+    return Finding(
+        code, where, outcome, "", None if isnan(measured) else measured, None if isnan(limit) else limit, None, _UNSAID
+    )
 
 
 def finite(value: float) -> float | None:

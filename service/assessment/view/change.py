@@ -8,7 +8,7 @@ from __future__ import annotations
 from typing import Generic, NamedTuple
 
 from service.assessment.case import Axle
-from service.assessment.view.figures import NEW_TREAD_DEPTH_MM, Behaviour, Geometry, Load, standing_water_onset_kmh
+from service.assessment.view.figures import NEW_TREAD_DEPTH_MM, Behaviour, Geometry, Load
 from service.assessment.view.wheel_facts import WheelFacts, same_rim
 from service.core.findings import Estimate, Holds
 from service.core.numeric import UNKNOWN, Num, Num_co, known, known_or, pick, unknown
@@ -158,4 +158,4 @@ def onset_kmh(wheel: Wheel[Num], front_patch_mm: Num) -> Num:
 def new_onset_kmh(wheel: Wheel[Num], front_patch_mm: Num) -> Num:
     """Return the same for a new tyre: axles and fitments are compared as new."""
     width = width_factor(front_patch_mm, wheel.behaviour.patch_width_mm)
-    return standing_water_onset_kmh(wheel.behaviour.pressure_kpa, NEW_TREAD_DEPTH_MM) * width
+    return wheel.behaviour.onset_as_new_kmh * width

@@ -10,12 +10,11 @@ from typing import Generic, NamedTuple
 
 from service.assessment.case import Vehicle
 from service.assessment.view.axle_view import AxleView
-from service.assessment.view.change import Wheel, new_onset_kmh
-from service.assessment.view.figures import NEW_TREAD_DEPTH_MM, standing_water_onset_kmh
+from service.assessment.view.change import Wheel, new_onset_kmh, onset_kmh
+from service.assessment.view.figures import NEW_TREAD_DEPTH_MM
 from service.assessment.view.wheel_facts import WheelFacts
 from service.core.findings import Estimate, Holds
 from service.core.numeric import UNKNOWN, Num, filled, known_or, pick
-from service.physics.aquaplaning import width_factor
 from service.physics.braking import braking_distance_change_percent, front_braking_share, known_or_assumed_share
 from service.physics.contact_patch import tread_width_mm
 from service.physics.heat import heat_reserve_change_percent
@@ -133,6 +132,4 @@ def _tread_mm(wheel: Wheel[Num]) -> Num:
 
 def _stated_reserve(wheel: Wheel[Num], patch_mm: Num) -> Estimate[Num]:
     depth = known_or(wheel.facts.tread_depth_mm, NEW_TREAD_DEPTH_MM)
-    onset = standing_water_onset_kmh(wheel.behaviour.pressure_kpa, depth)
-    onset = onset * width_factor(patch_mm, wheel.behaviour.patch_width_mm)
-    return wet_reserve_percent(onset_band_kmh(onset, depth))
+    return wet_reserve_percent(onset_band_kmh(onset_kmh(wheel, patch_mm), depth))

@@ -89,6 +89,9 @@ class Behaviour(NamedTuple, Generic[Num_co]):
     cornering_stiffness_n_per_deg: Num_co
     axle_stiffness_n_per_deg: Num_co
     aquaplaning_onset_kmh: Num_co
+    """With the tread as stated; its width is not counted in it yet."""
+    onset_as_new_kmh: Num_co
+    """The same with a new tread."""
 
 
 def geometry(facts: WheelFacts[Num], limits: Limits, axle: Axle[Num]) -> Geometry[Num]:
@@ -204,4 +207,5 @@ def behaviour(
         cornering_stiffness_n_per_deg=level,
         axle_stiffness_n_per_deg=per_axle,
         aquaplaning_onset_kmh=onset,
+        onset_as_new_kmh=standing_water_onset_kmh(pressure_kpa, NEW_TREAD_DEPTH_MM),
     )

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import pytest
 
-from service.assessment.answer.label_effects import label_effects
 from tests.support.cases import ABSENT, changed, check, on_both_axles, saloon
 
 OTHER = {"front": "rear", "rear": "front"}
@@ -128,13 +127,8 @@ def test_stability_control_is_reset_where_a_circumference_changes(change, told):
 
 
 def labels(before, after):
-    found = check(
-        changed(
-            saloon(),
-            on_both_axles({"/vehicle/{axle}/fitted/tyre/label": before, "/candidate/{axle}/tyre/label": after}),
-        )
-    )
-    return label_effects(found.car, (found.case.candidate.front, found.case.candidate.rear))
+    both = on_both_axles({"/vehicle/{axle}/fitted/tyre/label": before, "/candidate/{axle}/tyre/label": after})
+    return check(changed(saloon(), both)).label_effects
 
 
 @pytest.mark.parametrize(
@@ -221,3 +215,51 @@ def test_a_spigot_ring_is_told_to_a_tenth_and_room_to_measure_comes_before_the_o
     assert (
         f"{axle} axle: measure the room between wheel and wing edge: 14 mm is enough." in lines["measure_before_order"]
     )
+
+
+WATER = "Aquaplaning is estimated for 2 mm of water on a road with 1 mm of texture."
+TURNS = "Load transfer in a bend is taken at 0.3 g, on axles whose track is given."
+NOT_READ = "Not read: FOO. Words that are not known change nothing in the answer."
+ASSUMES_RADIAL = "No construction is printed: radial is assumed; if the sidewall says otherwise, write D or B there."
+
+
+@pytest.mark.parametrize("axle", ["front", "rear"])
+@pytest.mark.parametrize(
+    ("now", "then", "told"),
+    [
+        ("225/45 R17 94W XL FOO", "225/45 R17 94W XL", ["{}, present tyre: " + NOT_READ]),
+        ("225/45 R17 94W XL", "225/45 R17 94W XL FOO", ["{}: " + NOT_READ]),
+        # The same on both sides is said of the new one alone.
+        ("225/45 R17 94W XL FOO", "225/45 R17 94W XL FOO", ["{}: " + NOT_READ]),
+        (
+            "225/45 17 94W XL",
+            "225/45 17 94V XL",
+            ["{}: " + ASSUMES_RADIAL, "{}, present tyre: " + ASSUMES_RADIAL],
+        ),
+    ],
+)
+def test_what_was_not_read_or_is_taken_of_a_designation_is_told_of_its_tyre(axle, now, then, told):
+    changes = {f"/vehicle/{axle}/fitted/tyre/size": now, f"/candidate/{axle}/tyre/size": then}
+    found = check(changed(saloon(), changes)).assumptions
+    assert found == [each.format(axle.capitalize()) for each in told] + [WATER, TURNS]
+
+
+@pytest.mark.parametrize(
+    ("changes", "told"),
+    [
+        ({}, [WATER, TURNS]),
+        ({"/vehicle/centre_of_gravity_height_mm": ABSENT}, [WATER]),
+        # A trailer is not steered and nobody reckons where it floats.
+        ({"/vehicle/category": "O2"}, [TURNS]),
+        (
+            {"/vehicle/driven_axle": ABSENT},
+            [
+                "The driven axle is not given; the speedometer is taken to follow the mean of both axles.",
+                WATER,
+                TURNS,
+            ],
+        ),
+    ],
+)
+def test_all_that_is_assumed_of_a_car_of_which_everything_is_stated(changes, told):
+    assert check(changed(saloon(), changes)).assumptions == told

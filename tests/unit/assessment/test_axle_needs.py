@@ -95,6 +95,52 @@ def test_a_rim_must_carry_its_share_of_the_axle():
     assert [each.rim.load_rating_kg for each in axle_needs(check(asked()).case, 0.0)] == [480.0, 500.0]
 
 
+def by_code(need):
+    """Return the ends of what each question alone calls suitable and suitable with conditions."""
+    return {
+        question.code: tuple(tuple(span) for span in (window.suitable, window.with_conditions))
+        for question, window in need.by
+    }
+
+
+def test_each_question_bounds_the_widths_by_itself():
+    """By hand, from the widths that tyres take (ETRTO, from memory).
+
+    Of the 45 series 195 to 245 mm take 7.5 in, 185 and 255 mm half an inch less and more. On 7.5 in 235 mm reach 3 and
+    245 mm 6.6 mm further than now, and growth of 4 % takes half of that on each side: 14 and 16 mm leave 5 at 235.
+    """
+    need = axle_needs(check(asked()).case, 0.0)[0].nominal_width
+    assert tuple(need.window.suitable) == (195.0, 235.0)
+    assert tuple(need.window.with_conditions) == (185.0, 245.0)
+    told = by_code(need)
+    assert told["rim.width"] == ((195.0, 245.0), (185.0, 255.0))
+    for code, most in (("clearance.inboard", 245.0), ("clearance.outboard", 255.0)):
+        suitable, conditions = told[code]
+        assert (suitable[1], conditions[1]) == (235.0, most)
+        assert np.isnan([suitable[0], conditions[0]]).all()
+
+
+@pytest.mark.parametrize("max_speed_kmh", [228, 320])
+def test_each_question_bounds_the_diameter_by_itself(max_speed_kmh):
+    """634 mm by 1.5 % and 3 % either way, and by 0.5 % so that the axles turn alike (common practice, no source).
+
+    No symbol is made for 320 km/h: that leaves no description to try and the sizes as they are.
+    """
+    for axle, need in zip(
+        ("front", "rear"), axle_needs(check(asked(**{"/vehicle/max_speed_kmh": max_speed_kmh})).case, 0.0), strict=True
+    ):
+        told = by_code(need.overall_diameter)
+        assert told["diameter.deviation"] == ((625.0, 643.0), (615.0, 653.0)), axle
+        assert told["diameter.axle_ratio"][0] == (631.0, 637.0), axle
+        assert tuple(need.overall_diameter.window.suitable) == (631.0, 637.0)
+
+
+def test_a_circumference_that_was_measured_grows_with_the_diameter():
+    measured = on_both_axles({"/vehicle/{axle}/fitted/tyre/rolling_circumference_mm": 1950})
+    for need in axle_needs(check(asked(**measured)).case, 0.0):
+        assert by_code(need.overall_diameter)["diameter.axle_ratio"][0] == (631.0, 637.0)
+
+
 @pytest.mark.parametrize("seed", range(12))
 def test_what_is_tried_is_what_each_description_says_by_itself(seed):
     request = changed(saloon(), {"/vehicle": many_cases.vehicle(Random(seed))})

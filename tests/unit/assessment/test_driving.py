@@ -8,7 +8,6 @@ Energy at the wheel: rolling resistance [kg/t] x mass [t] x 9.81 N/kg x 100 km /
 import numpy as np
 import pytest
 
-from service.assessment.answer.label_effects import label_effects
 from service.assessment.answer.measure_first import measure_first
 from service.assessment.batch.grading import grade_all, stack_candidates
 from service.assessment.checks import balance, wet_reserve
@@ -132,7 +131,7 @@ def labelled(before, after, **changes):
     """Return what the labels tell of the saloon with these before and after on both axles."""
     labels = {"/vehicle/{axle}/fitted/tyre/label": before, "/candidate/{axle}/tyre/label": after}
     found = check(changed(saloon(), on_both_axles(labels) | changes))
-    return label_effects(found.car, (found.case.candidate.front, found.case.candidate.rear))
+    return found.label_effects
 
 
 def test_two_classes_of_wet_grip_shorten_wet_braking_by_some_nineteen_per_cent():

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import pytest
 
-from service.assessment.answer.trade_offs import trade_offs
 from tests.support.cases import changed, check, saloon
 
 # The word for more and the word for less of each gain or loss, in the order of the sign.
@@ -25,7 +24,7 @@ PAIRS = [(WIDER, None), (None, WIDER), (NARROWER, None), (None, NARROWER), (WIDE
 @pytest.mark.parametrize("pair", PAIRS)
 def test_a_gain_or_loss_is_worded_by_its_sign_size_and_axle(pair):
     found = check(saloon(*pair))
-    told = [each for each in trade_offs(found.car, found.case.candidate) if each.code in WAYS]
+    told = [each for each in found.trade_offs if each.code in WAYS]
     assert len(told) > 6
     for each in told:
         more, less = WAYS[each.code]

@@ -62,13 +62,29 @@ def test_nothing_is_covered_by_nothing():
 
 def test_beyond_twelve_a_greedy_cover_says_so_and_keeps_to_its_bound():
     chance = Random(1)
-    things = 48
-    costs = {union(1 << each for each in chance.sample(range(things), 5)): (0.0,) for _ in range(400)}
+    things = range(48)
+    costs = {union(1 << each for each in chance.sample(things, 5)): (0.0,) for _ in range(400)}
+    # Ten sets that serve all are hidden among them.
+    costs |= {union(1 << each for each in things[start : start + 5]): (0.0,) for start in range(0, 48, 5)}
     found = smallest_cover(costs)
     assert not found.exact
-    assert union(found.chosen) == union(costs)
-    # No cover has fewer than 48 / 5 sets; a set of five is chosen at most H(5) = 137/60 times as often.
-    assert len(found.chosen) <= 137 / 60 * things
+    assert union(found.chosen) == found.covered == 2**48 - 1
+    # A set of five is chosen at most H(5) = 137/60 times as often as in the least cover, which has no more than ten.
+    assert len(found.chosen) <= 137 / 60 * 10
+    # None is there for nothing: each serves something that those before it do not.
+    served = 0
+    for each in found.chosen:
+        assert each & ~served
+        served |= each
+
+
+def test_of_sets_that_serve_as_many_the_greedy_choice_takes_the_cheapest():
+    chance = Random(2)
+    costs = {union(1 << each for each in chance.sample(range(48), 5)): (1.0,) for _ in range(400)}
+    dear, cheap, fewer = 2**9 - 1, (2**9 - 1) << 20, (2**8 - 1) << 30
+    found = smallest_cover(costs | {dear: (2.0,), cheap: (1.0,), fewer: (0.0,)})
+    assert not found.exact
+    assert found.chosen[:2] == (cheap, dear)
 
 
 def test_a_set_that_serves_all_is_the_cover():

@@ -11,6 +11,7 @@ import pytest
 
 from service.api.inbound import translate
 from service.api.schemas.request import CheckRequest
+from service.assessment.answer.within_tolerance import as_measured, is_stated
 from service.assessment.batch.compare import compare
 from service.assessment.batch.grading import grade_all, stack_candidates
 from service.assessment.batch.rim_search import RimsAsked, rims_for
@@ -171,3 +172,70 @@ def test_a_row_of_a_comparison_gives_the_reason_in_the_words_of_the_check():
     case = translate.case(CheckRequest.model_validate(request))
     (words,) = compare(case, [case.candidate], "closest_to_present").words
     assert words.reason == check(request).findings[0].message
+
+
+# Each of what may be known to within a tolerance.
+STATED = {
+    "/vehicle/front/clearance/tolerance_mm": 2,
+    "/vehicle/rear/clearance/tolerance_mm": 2,
+    "/vehicle/front/track_tolerance_mm": 10,
+    "/vehicle/rear/track_tolerance_mm": 10,
+    "/vehicle/speedometer/tolerance_percent": 1,
+    "/tyre_tolerance": "standard",
+}
+
+
+def test_a_case_as_measured_is_the_one_without_any_tolerance():
+    exact = check(saloon()).case
+    assert not is_stated(exact)
+    assert as_measured(check(changed(saloon(), STATED)).case) == exact
+    for pointer, value in STATED.items():
+        case = check(changed(saloon(), {pointer: value})).case
+        assert is_stated(case)
+        assert as_measured(case) == exact
+
+
+# 18 mm further in and 5 to be left, of 24.26 known to within 1.04; 18 more than none is 23.
+def test_what_is_enough_is_told_in_tenths_rounded_up():
+    for offset, enough in ((63, "23 mm"), (62.96, "23 mm"), (62.94, "23 mm"), (62.84, "22.9 mm")):
+        request = at_offset(offset, **{f"{ROOM}/inboard_mm": 23.26, WITHIN: 1.04})
+        found = finding(check(request), "clearance.inboard")
+        assert found.message.endswith(f" {enough} is enough; you measured 23.3 mm to within 1 mm.")
+
+
+LARGER = {"/candidate/rear/tyre/size": "235/45 R17 97W XL"}
+OUT_BY_15 = {RIM: "7.5J x 17 H2 ET30", f"{ROOM}/outboard_mm": 40}
+
+
+@pytest.mark.parametrize(
+    ("changes", "code", "where", "ends"),
+    [
+        (
+            {READ: {"displayed_kmh": 100.5, "true_kmh": 100, "tolerance_percent": 1.26}},
+            "diameter.speedometer",
+            "vehicle",
+            "the 1.3 % to within which it was read.",
+        ),
+        (
+            LARGER | {"/tyre_tolerance": "standard"},
+            "diameter.speedometer",
+            "vehicle",
+            "what tyres of one size may differ by.",
+        ),
+        (
+            LARGER | {"/tyre_tolerance": "standard", f"{READ}/tolerance_percent": 0.5},
+            "diameter.speedometer",
+            "vehicle",
+            "the 0.5 % to within which it was read, and of what tyres of one size may differ by.",
+        ),
+        (
+            OUT_BY_15 | {"/vehicle/rear/track_tolerance_mm": 49.26},
+            "track.change",
+            "rear",
+            "the 49.3 mm to within which the track is known.",
+        ),
+    ],
+)
+def test_what_a_tolerance_moves_is_told_with_the_end_that_counts(changes, code, where, ends):
+    told = finding(check(changed(saloon(), changes)), code, where).message
+    assert told.endswith(f"As measured, nothing would speak against it. This is for the worse end of {ends}")

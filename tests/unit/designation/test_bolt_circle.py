@@ -44,6 +44,9 @@ def test_each_writing_has_one_canonical_spelling(text, canonical):
         ("", 0),
         ("112x11", 4),
         ("112", 3),
+        # The smallest circle is one of 80 mm: what is less can only be a number of bolts.
+        ("80", 2),
+        ("79", 0),
         ("12x112", 0),
         ('5x14"', 2),
         ('5x4.5" inch', 7),

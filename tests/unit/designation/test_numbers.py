@@ -35,6 +35,8 @@ TYRES = [
                                   "ply_rating": 8}),
     ("155 R13 78S", {"section_width_mm": 155, "rim_diameter_in": 13, "load_index": 78, "speed_symbol": "S"}),
     ("6.50-16 6PR", {"section_width_in": 6.5, "rim_diameter_in": 16, "construction": "diagonal", "ply_rating": 6}),
+    ("7.00 R16", {"section_width_in": 7, "rim_diameter_in": 16}),
+    ("18 R22.5", {"section_width_in": 18, "rim_diameter_in": 22.5}),
     ("12 R22.5 152/148L", {"section_width_in": 12, "rim_diameter_in": 22.5, "load_index": 152,
                            "load_index_twin": 148, "speed_symbol": "L"}),
     ("31x10.50 R15LT 109S C", {"overall_diameter_in": 31, "section_width_in": 10.5, "rim_diameter_in": 15,

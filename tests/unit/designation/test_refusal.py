@@ -42,6 +42,19 @@ def test_a_tyre_of_another_vehicle_is_refused_for_that_reason(text, vehicle):
     assert (caught.value.vehicle, caught.value.code) == (vehicle, "out_of_scope")
 
 
+# A round width up to 200 mm is a motorcycle's below code 24 only, and never where C touches the code.
+@pytest.mark.parametrize(("text", "is_read"), [
+    ("200/60R23", False), ("200/60R24", True), ("200/60R16C 100T", True), ("200/60R16 C 100T", False),
+])  # fmt: skip
+def test_a_round_width_is_a_motorcycles_unless_code_or_letter_tell_otherwise(text, is_read):
+    if is_read:
+        assert parse_tyre(text).section_width_mm == 200
+        return
+    with pytest.raises(OutOfScope) as caught:
+        parse_tyre(text)
+    assert caught.value.vehicle is OtherVehicle.MOTORCYCLE
+
+
 @pytest.mark.parametrize("text", ["195/65R15 91H", "12R22.5", "31x10.50R15LT", "14.00R20", "205/55R25"])
 def test_a_tyre_of_a_car_a_van_or_a_truck_is_not_taken_for_another(text):
     assert other_vehicle(text) is None
@@ -81,7 +94,19 @@ def test_a_slip_in_a_rim_is_named_too(text, position, meant):
     assert (caught.value.position, caught.value.did_you_mean) == (position, meant)
 
 
-@pytest.mark.parametrize("text", ["", "tyre", "205/55R16 91", "195/65R15 91T/H", "205/55R16 91V 94V", "2" * 101])
+@pytest.mark.parametrize(
+    "text",
+    [
+        "",
+        "tyre",
+        "205/55R16 91",
+        "195/65R15 91T/H",
+        "205/55R16 91V 94V",
+        "2" * 101,
+        # A second size is no reason to drop the first.
+        "195/65R15 91T/H 205/55 R16",
+    ],
+)
 def test_where_nothing_is_near_nothing_is_proposed(text):
     with pytest.raises(RefusedDesignation) as caught:
         parse_tyre(text)

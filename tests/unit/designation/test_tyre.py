@@ -61,6 +61,9 @@ CANONICAL = [
     ("205R16C 110/108S MPT POR", "205 R16C 110/108S POR MPT"),
     ("205/55 16 91V", "205/55 R16 91V"),
     ("285/75R22.5 279A8", "285/75 R22.5 279A8"),
+    # Whole inches stand without decimals from 7 on only: of 6 R17.5 nobody reads the size.
+    ("6.00R17.5", "6.00 R17.5"),
+    ("7.00R17.5", "7 R17.5"),
 ]
 
 

@@ -71,6 +71,7 @@ def test_words_that_are_not_known_come_back_as_written_with_one_line_for_all(tex
         ("T145/80D18 103M XL", "XL"),
         ("225/70R15C 112/110R HL", "HL"),
         ("LT235/85R16/E 120/116R D", "D"),
+        ("235/85R16 120/116R XL LT", "LT"),
         ("205/55R16 94V XL E", "E"),
         ("205/55R16 94V XL C", "C"),
         ("185R14C 102/100Q 8PR 6PR", "6PR"),

@@ -32,13 +32,21 @@ def patches(found: Assessment) -> Element:
     return fromstring(draw_patches(found))
 
 
+class Cases(dict[str, Case]):
+    """Each fitment assessed and drawn when it is first asked for."""
+
+    def __missing__(self, name: str) -> Case:
+        self[name] = made = Case(name)
+        return made
+
+
 @pytest.fixture(scope="session")
-def cases() -> dict[str, Case]:
+def cases() -> Cases:
     """All fitments, each assessed and drawn once."""
-    return {name: Case(name) for name in REQUESTS}
+    return Cases()
 
 
 @pytest.fixture(params=sorted(REQUESTS))
-def case(request: pytest.FixtureRequest, cases: dict[str, Case]) -> Case:
+def case(request: pytest.FixtureRequest, cases: Cases) -> Case:
     """Each fitment in turn."""
     return cases[request.param]

@@ -23,7 +23,7 @@ class Case:
 
     def __init__(self, name):
         self.request = REQUESTS[name]
-        found = check(self.request)
+        self.found = found = check(self.request)
         self.answer = answer(found)
         self.section = fromstring(draw_section(found))
         self.patches = fromstring(draw_patches(found))

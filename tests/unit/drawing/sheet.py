@@ -76,6 +76,15 @@ class Sheet:
         self.unit = float(widths[0]) / 1.25
         self._read(root, (0.0, 0.0))
 
+    @classmethod
+    def part(cls, group: Element, whole: Sheet) -> Sheet:
+        """Return what stands in a group of a sheet, about the group's own origin."""
+        made = cls.__new__(cls)
+        made.width, made.height, made.unit = whole.width, whole.height, whole.unit
+        made.words, made.lines, made.arrows = [], [], []
+        made._read(group, (0.0, 0.0))
+        return made
+
     def named(self, name: str) -> Line:
         """Return the one line of this name."""
         (found,) = (each for each in self.lines if each.name == name)

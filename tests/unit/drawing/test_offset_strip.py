@@ -13,6 +13,7 @@ from service.locales.speech import ENGLISH, Speech
 from tests.support.cases import ABSENT, changed, check, saloon
 from tests.support.pseudo import bracketed, lengthened, outside
 from tests.support.wire import post
+from tests.unit.drawing.sheet import Sheet
 
 SVG = "{http://www.w3.org/2000/svg}"
 PRESENT = saloon()
@@ -122,3 +123,34 @@ def test_longer_words_stay_on_the_sheet():
     ]
     assert sizes
     assert all(0.56 * size * len(text) < 0.5 * width for size, text in sizes)
+
+
+def test_the_strip_stands_beneath_the_section_width_and_its_words_beneath_the_strip():
+    """46 units beneath the dimension, 10 high, its words centred 20 beneath its foot (the project's choice)."""
+    sheet = Sheet(drawn(PRESENT))
+    unit = sheet.unit
+    for axle in ("front", "rear"):
+        strip, centre = sheet.named(f"{axle}-offsets-with-conditions"), sheet.named(f"{axle}-offset-proposed")
+        xs, ys = zip(*strip.points, strict=True)
+        width = sheet.named(f"{axle}-section-width").points[0][1]
+        assert (min(ys) - width, max(ys) - min(ys)) == (
+            pytest.approx(46.0 * unit, abs=0.01),
+            pytest.approx(10.0 * unit, abs=0.01),
+        )
+        # The wheel's centre line crosses it, a little further above than beneath.
+        top, foot = (y for _, y in centre.points)
+        assert (min(ys) - top, foot - max(ys)) == (
+            pytest.approx(6.0 * unit, abs=0.01),
+            pytest.approx(4.0 * unit, abs=0.01),
+        )
+        middle = 0.5 * (min(xs) + max(xs))
+        (told,) = (
+            each
+            for each in sheet.words
+            if each.text.startswith("ET ")
+            and each.box.top > max(ys)
+            and abs(each.box.left + each.box.right - 2 * middle) < 1
+        )
+        assert told.box.bottom - 0.2 * told.size - max(ys) == pytest.approx(20.0 * unit, abs=0.01)
+    notes = [each for each in sheet.words if each.text.startswith("Needs attention")]
+    assert all(each.box.top > told.box.bottom for each in notes)

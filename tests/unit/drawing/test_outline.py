@@ -6,7 +6,9 @@ from itertools import pairwise
 
 import pytest
 
-from tests.unit.drawing.drawn import AXLES
+from service.drawing import outline
+from service.drawing.scene import scenes
+from tests.unit.drawing.drawn import AXLES, Case
 from tests.unit.drawing.reading import element
 from tests.unit.drawing.sheet import flattened
 
@@ -46,6 +48,17 @@ def test_a_sidewall_goes_up_without_a_kink_to_its_widest_place_and_on_to_the_cro
         outwards = [other[0] <= one[0] + NEAR for one, other in pairwise(half[: widest + 1])]
         inwards = [other[0] >= one[0] - NEAR for one, other in pairwise(half[widest:])]
         assert (all(outwards[:1]), all(inwards)) == (True, True)
+
+
+def test_a_crown_is_round(case):
+    """The arc of a flat circle drops with the square of the distance from its middle, down to the shoulders."""
+    for steps in tyres(case):
+        top, middle = min(y for _, y in steps), 0.5 * (steps[0][0] + steps[-1][0])
+        height = steps[0][1] - top
+        crown = [(abs(x - middle), y - top) for x, y in steps if y - top < 0.0699 * height]
+        reach, drop = max(crown)
+        for far, fallen in crown:
+            assert fallen == pytest.approx(drop * (far / reach) ** 2, abs=0.02 * drop)
 
 
 def test_a_tyre_stands_flat_on_its_ground_and_round_where_there_is_none(case):
@@ -90,3 +103,52 @@ def test_twins_are_mirror_images_about_the_hub_face(case):
                 )
                 mirrored = sorted((-x, y) for x, y in inner)
                 assert sorted(outer) == [pytest.approx(each, abs=NEAR) for each in mirrored]
+
+
+def shapes(case):
+    for scene in scenes(case.found, "both"):
+        for _, wheel in (*scene.now.both, *scene.then.both):
+            yield scene, wheel
+
+
+def below(steps):
+    """Return a half above the axis turned over below it."""
+    return [pytest.approx((x, -y), abs=NEAR) for x, y in steps]
+
+
+def test_a_wheel_is_below_its_axis_what_it_is_above():
+    """A body of revolution: its cut is its own mirror image about the axis."""
+    for scene, wheel in shapes(Case("twins as they are")):
+        halves = [flattened(outline.tyre(wheel, wheel.radius_mm, side, flat=False)) for side in (-1, 1)]
+        assert halves[1] == below(halves[0])
+        # Where it stands on the ground the tread is cut off, and the sidewalls are those of a lower tyre.
+        halves = [flattened(outline.tyre(wheel, wheel.lowest_mm, side, flat=True)) for side in (-1, 1)]
+        assert halves[1] == below(halves[0])
+        assert max(y for _, y in halves[1]) == pytest.approx(wheel.lowest_mm, abs=NEAR)
+        halves = [flattened(outline.rim(wheel, side)) for side in (-1, 1)]
+        assert halves[1] == below(halves[0])
+        for face_mm in (0.0, outline.DISC_MM):
+            halves = [flattened(outline.disc(wheel, scene.hub_radius_mm, face_mm, side)) for side in (-1, 1)]
+            assert halves[1] == below(halves[0])
+
+
+def test_a_disc_leads_from_the_hub_to_the_rim_it_belongs_to(case):
+    """Welded to its rim, bolted to the hub; the outer one of a twin lies back to back against the inner one."""
+    for scene, wheel in shapes(case):
+        rim = flattened(outline.rim(wheel, 1))
+        faces = [flattened(outline.disc(wheel, scene.hub_radius_mm, each, 1)) for each in (0.0, outline.DISC_MM)]
+        feet = sorted(face[0][0] for face in faces)
+        outboard = wheel.facing < 0
+        assert feet == [pytest.approx(each - (11.0 if outboard else 0.0), abs=NEAR) for each in (-11.0, 0.0)]
+        assert [face[0][1] for face in faces] == [pytest.approx(scene.hub_radius_mm, abs=NEAR)] * 2
+        for face in faces:
+            assert min(apart(face[-1], one, other) for one, other in pairwise(rim)) < 0.5
+            assert all(other[1] >= one[1] for one, other in pairwise(face))
+
+
+def apart(point, one, other):
+    """Return how far a point is from a straight piece."""
+    (x, y), (x1, y1), (x2, y2) = point, one, other
+    long = (x2 - x1) ** 2 + (y2 - y1) ** 2
+    share = 0.0 if long == 0.0 else min(1.0, max(0.0, ((x - x1) * (x2 - x1) + (y - y1) * (y2 - y1)) / long))
+    return ((x - x1 - share * (x2 - x1)) ** 2 + (y - y1 - share * (y2 - y1)) ** 2) ** 0.5

@@ -68,7 +68,7 @@ def test_signs_between_thousands_are_read_in_a_mass(text, kg):
     assert at(found, "/vehicle/front/max_axle_mass_kg") == kg
 
 
-@pytest.mark.parametrize(("text", "kpa"), [("2.5", 250), ("14.9", 1490), ("15", 15)])
+@pytest.mark.parametrize(("text", "kpa"), [("2.5", 250), ("14.9", 1490), ("15", 15), ("0.005", 0.5)])
 def test_a_pressure_that_only_bar_can_mean_is_read_in_bar(text, kpa):
     """As on the page with its script: no gauge reads a road tyre below 15 kPa or above 15 bar (common practice)."""
     found = body({"/vehicle/front/fitted/pressure_kpa": text})

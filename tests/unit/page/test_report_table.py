@@ -56,6 +56,13 @@ def wider():
         ("Pressure, cold", ["250 kPa", "250 kPa", "0 kPa", "min. 228 kPa"]),
         # 483 + 2 x 90 and 483 + 2 x 89.
         ("Overall diameter, new", ["663 mm", "661 mm", "−0.3 %", "± 1.5 %"]),
+        # 3.05 times the diameter of a radial tyre (ETRTO, from memory): 3.05 x 663 and 3.05 x 661.
+        ("Rolling circumference", ["2022 mm", "2016 mm", "−0.3 %", "–"]),
+        # UN R30 6.1.1.1, 0.4 of what the rim differs from 0.85 of the width: 225 + 0.4 (203.2 - 191.25) on 8 inches and
+        # 255 + 0.4 (228.6 - 216.75) on 9.
+        ("Section width", ["230 mm", "260 mm", "+30 mm", "–"]),
+        # Half of what the tyre is lower.
+        ("Room to the arch", ["25 mm", "26 mm", "+1 mm", "min. 10 mm"]),
         # Half the 30 mm of the section, and half of the 4 per cent by which UN R30 lets a tyre of 260 mm grow.
         ("Room to the strut", ["22 mm", "1.8 mm", "−20.2 mm", "min. 5 mm"]),
         ("Room to the wing edge", ["24 mm", "3.8 mm", "−20.2 mm", "min. 5 mm"]),
@@ -78,6 +85,12 @@ def test_the_speedometer_is_told_at_a_round_speed_beside_un_r39(wider):
     # show from the true speed to a tenth and 4 km/h more.
     line = of_vehicle(wider)["Speedometer at 100 km/h"]
     assert cells(line) == ["103.1 km/h", "104 km/h", "+0.9 %", "100 to 114 km/h"]
+
+
+def test_a_speedometer_that_leads_by_a_fifth_leads_by_a_fifth_with_the_same_tyres():
+    found = check(changed(saloon(), {"/vehicle/speedometer": {"displayed_kmh": 120, "true_kmh": 100}}))
+    line = of_vehicle(found)["Speedometer at 100 km/h"]
+    assert cells(line)[:3] == ["120 km/h", "120 km/h", "0 %"]
 
 
 def test_estimates_show_the_band_in_which_they_lie(wider):

@@ -3,6 +3,7 @@
 import json
 import re
 from pathlib import Path
+from typing import Literal, get_args, get_origin
 
 import pytest
 
@@ -140,3 +141,39 @@ def test_the_page_speaks_its_language(language):
 
 def test_the_contract_is_linked(page):
     assert "docs" in {each["href"] for each in page.named("a")}
+
+
+def field_of(pointer):
+    """Return the contract's field at a pointer of the form."""
+    model = CheckRequest
+    *path, last = pointer.split("/")[1:]
+    for name in path:
+        model = model.model_fields[name].annotation
+    return model.model_fields[last]
+
+
+def choices_of(annotation):
+    """Return the words that an annotation admits, through what it is wrapped in."""
+    if get_origin(annotation) is Literal:
+        return get_args(annotation)
+    return [word for each in get_args(annotation) for word in choices_of(each)]
+
+
+def test_a_field_is_labelled_with_the_unit_in_which_the_contract_takes_it():
+    for each in form_fields.every_field():
+        extra = field_of(each.pointer).json_schema_extra
+        unit = extra.get("x-unit", "1") if isinstance(extra, dict) else "1"
+        assert each.unit == ("" if unit == "1" else unit), each.pointer
+
+
+def test_a_menu_offers_what_the_contract_takes_in_its_own_words():
+    menus = {each.pointer: each.choices for each in form_fields.every_field() if each.choices}
+    assert [str(words) for value, words in menus["/vehicle/driven_axle"] if value] == ["front", "rear", "all"]
+    for pointer in ("/vehicle/driven_axle", "/season", "/vehicle/category"):
+        values = [value for value, _ in menus[pointer]]
+        assert values[0] == ""
+        assert set(values[1:]) == set(choices_of(field_of(pointer).annotation))
+        assert all(str(words) == value for value, words in menus[pointer] if value)
+    twin = dict(menus["/vehicle/front/wheels_per_side"])
+    assert "twin" in twin["2"]
+    assert "one" in twin[""]
