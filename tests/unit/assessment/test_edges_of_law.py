@@ -106,6 +106,11 @@ def test_what_a_rule_limits_is_measured_proposed_less_present(quantity, value):
             "tyre/section_width_mm section_width_mm mm",
             (None, 247.17),
         ),
+        (
+            ("section_width_change_percent", "at_least", -10.0, "%"),
+            "tyre/section_width_mm section_width_mm mm",
+            (202.23, None),
+        ),
         (("rim_diameter_change_mm", "at_most", 12.7, "mm"), "rim/size rim_diameter_in in", (None, 17.5)),
         (("rim_diameter_change_abs_mm", "at_most", 25.4, "mm"), "rim/size rim_diameter_in in", (16.0, 18.0)),
         (("load_index_change", "at_least", 0.0, "index"), "tyre/size load_index -", (94.0, None)),
