@@ -155,6 +155,7 @@ def test_the_order_of_the_axles_in_the_wet_is_told_by_the_lead_of_the_rear(then,
     outcome, message = told(wet_order.AXLE_ORDER, view)
     assert outcome == expected
     assert words in message
+    assert wet_order.AXLE_ORDER.grade(view).limit == 0.0
 
 
 def floating(value, low, high):

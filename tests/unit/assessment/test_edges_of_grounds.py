@@ -180,3 +180,25 @@ def test_tyres_that_may_be_slower_than_the_car_do_not_tell_its_speed(now, then, 
     found = finding(check(changed(saloon(), {PRESENT: now, TYRE: then, TOP: ABSENT})), "speed.capability")
     assert found.outcome == expected
     assert (SLOWER in found.message) == (expected == NOT_ASSESSED)
+
+
+MASS = "/vehicle/rear/max_axle_mass_kg"
+
+
+# 93 is 650, 94 is 670 kg; W keeps 85 % at the 270 km/h of the present tyres, Y all of it (UN R30 2.31). Where neither
+# speed nor mass is given a lower index may not carry at a lower speed what the present one does.
+@pytest.mark.parametrize(
+    ("absent", "size", "outcome", "carried"),
+    [
+        ((TOP,), "225/45 R17 93W XL", MET, 1105.0),
+        ((TOP,), "225/45 R17 93Y XL", MET, 1300.0),
+        ((MASS,), "225/45 R17 94W XL", MET, 1340.0),
+        ((MASS,), "225/45 R17 93Y XL", NOT_ASSESSED, 1300.0),
+        ((TOP, MASS), "225/45 R17 94W XL", MET, 1139.0),
+        ((TOP, MASS), "225/45 R17 94Y XL", MET, 1340.0),
+        ((TOP, MASS), "225/45 R17 93Y XL", NOT_ASSESSED, 1300.0),
+    ],
+)
+def test_a_lower_index_is_a_question_where_neither_speed_nor_mass_is_given(absent, size, outcome, carried):
+    found = finding(check(changed(saloon(), {TYRE: size} | dict.fromkeys(absent, ABSENT))), "load.capacity")
+    assert (found.outcome, found.measured) == (outcome, pytest.approx(carried))

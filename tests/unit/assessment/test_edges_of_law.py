@@ -15,6 +15,7 @@ from service.assessment.checks.lawful_track import lawful_track_mm
 from service.assessment.law.law_remedies import law_remedy
 from service.assessment.law.law_words import explained
 from service.assessment.law.measured_quantities import ON_AN_AXLE
+from service.core.findings import MET
 from service.rules.reader import default_packs
 from service.rules.rule import Bound
 from tests.support.cases import ABSENT, changed, check, finding, saloon
@@ -104,6 +105,11 @@ def test_what_a_rule_limits_is_measured_proposed_less_present(quantity, value):
             ("section_width_change_percent", "at_most", 10.0, "%"),
             "tyre/section_width_mm section_width_mm mm",
             (None, 247.17),
+        ),
+        (
+            ("section_width_change_percent", "at_least", -10.0, "%"),
+            "tyre/section_width_mm section_width_mm mm",
+            (202.23, None),
         ),
         (("rim_diameter_change_mm", "at_most", 12.7, "mm"), "rim/size rim_diameter_in in", (None, 17.5)),
         (("rim_diameter_change_abs_mm", "at_most", 25.4, "mm"), "rim/size rim_diameter_in in", (16.0, 18.0)),
@@ -217,6 +223,10 @@ def test_what_was_found_is_told_beside_what_is_allowed(bound, mass_kg, said):
 @pytest.mark.parametrize(
     ("changes", "said"),
     [
+        (
+            {MASS: 1400.4},
+            "With a trailer the rear tyres may carry 15 % more, 1541 kg in all, at no more than 100 km/h with 20 kPa",
+        ),
         ({MASS: 1600}, "Even the 15 % more that towing allows, 1541 kg in all, does not carry the axle."),
         ({MASS: 1100}, "With a trailer too the rear tyres carry the axle by their load index alone."),
         ({MASS: 1600, "/vehicle/category": "N1"}, "Even the 15 % more that towing allows, 1541 kg in all, does not"),
@@ -271,3 +281,5 @@ def test_a_speedometer_is_told_by_what_it_must_read_and_what_it_reads(rolls_mm, 
     changes |= {} if read else {"/vehicle/speedometer": ABSENT}
     found = finding(check(changed(saloon() | {"rule_pack": "au-nsw"}, changes)), "law.speedometer", "vehicle")
     assert found.message == f"Speedometer, ADR 18/03: With the present tyres the speedometer must read {said}"
+    assert found.unit == "%"
+    assert found.remedy is None if found.outcome == MET else found.remedy.unit == "%"

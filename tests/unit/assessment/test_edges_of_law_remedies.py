@@ -239,6 +239,14 @@ def test_what_is_too_heavy_for_towing_is_answered_with_an_index(changes, said, i
     assert (found.remedy.at_least, found.remedy.pointer) == (index, "/candidate/rear/tyre/size")
 
 
+# Of 1,500 kg a tyre gets 750 (index 98), with a tenth on top 825 (101); commercial tyres count whole.
+@pytest.mark.parametrize(("size", "index"), [("235/40 R18 95Y XL", 101), ("235/40 R18C 95/93T", 98)])
+def test_only_passenger_tyres_are_to_carry_more_where_the_place_divides_their_rating(size, index):
+    view = axle(**{MASS: 1500, "/candidate/rear/tyre/size": size})
+    for quantity in ("tyre_load_rating_margin_kg", "load_rating_sum_margin_kg"):
+        assert law_remedy(rule(quantity, "at_least", 0.0, "kg", 1.1), view).at_least == index
+
+
 @pytest.mark.parametrize(("most_mm", "text"), [(12.7, "17.5 or less"), (10.0, "17.3 or less"), (-25.4, "16 or less")])
 def test_a_rim_diameter_is_told_as_a_code_to_a_tenth(most_mm, text):
     assert law_remedy(rule("rim_diameter_change_mm", "at_most", most_mm, "mm"), axle()).text == (

@@ -9,9 +9,9 @@ from dataclasses import replace
 
 import pytest
 
-from service.assessment.law.law_findings import judged, masses_kept_kg
+from service.assessment.law.law_findings import findings_on_axle, judged, masses_kept_kg
 from service.assessment.law.law_words import explained
-from service.core.findings import MET, OPEN
+from service.core.findings import ADVISORY, MET, OPEN
 from service.rules.rule import Bound
 from tests.support.cases import ABSENT, changed, check, saloon
 from tests.unit.assessment.test_edges_of_law import MASS, axle, rule
@@ -38,6 +38,7 @@ SHRINKS = ("overall_diameter_change_percent", "at_least", -1.0, "%")
         (GROWS, 20.0, "The track grows by 20 mm; 10 mm is allowed"),
         (GROWS, 10.04, "The track grows by 10.04 mm; 10 mm is allowed"),
         (GROWS, -20.0, "The track shrinks by 20 mm; 10 mm more is allowed"),
+        (("track_change_mm", "at_most", 10.127, "mm"), 20.0, "The track grows by 20 mm; 10.13 mm is allowed"),
         # What rounds to nothing is no number; that it grew is still known.
         (GROWS, 0.3, "The track hardly changes; 10 mm is allowed"),
         (GROWS, 0.0005, "The track hardly changes; 10 mm is allowed"),
@@ -234,3 +235,16 @@ def test_a_share_of_an_unknown_track_is_judged_on_the_narrowest_one(most_percent
     asked = replace(rule("track_change_percent", "at_most", most_percent, "%"), status="second_hand")
     share = 0.0 if offset == 45 else math.nan
     assert judged(asked, view, (share,)) == expected
+
+
+@pytest.mark.parametrize(("offset", "said"), [(45, []), (30, []), (20, ["law.track_change"])])
+def test_what_needs_no_words_keeps_its_number_and_its_limit(offset, said):
+    """2 % of 1,540 mm of track in the Netherlands are 30.8 mm (art. 5.2.23, read), half of it is the offset."""
+    rim = {"/candidate/rear/rim/size": f"7.5J x 17 H2 ET{offset}"}
+    view = check(changed(saloon() | {"rule_pack": "nl"}, rim)).car.rear
+    whole, short = findings_on_axle(view), findings_on_axle(view, ADVISORY)
+    numbers = [[(each.code, each.outcome, each.measured, each.limit) for each in found] for found in (whole, short)]
+    assert numbers[0] == numbers[1]
+    track = next(each for each in short if each.code == "law.track_change")
+    assert (track.measured, track.limit) == (pytest.approx(200.0 * (45 - offset) / 1540.0), 2.0)
+    assert [each.code for each in short if each.message] == said

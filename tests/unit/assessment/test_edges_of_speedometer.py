@@ -9,7 +9,7 @@ import pytest
 
 from service.assessment.checks import speedometer_words
 from service.assessment.checks.speedometer_tolerance import reading_tolerance_percent
-from service.core.findings import ADVISORY, NOT_MET
+from service.core.findings import ADVISORY, MET, NOT_MET
 from tests.support.cases import ABSENT, changed, check, finding, saloon
 
 READ = "/vehicle/speedometer"
@@ -100,9 +100,18 @@ def test_a_reading_that_nobody_took_is_asked_for_with_the_range_that_it_must_lie
     assert (remedy.text, remedy.unit) == (f"{CHECKED} {to} above the true speed", "%")
 
 
-def test_a_smaller_circumference_is_held_against_the_lower_limit():
-    told = found(**{READ: ABSENT, ROLLS: 1933.7 * 0.95})
-    assert (told.outcome, told.measured, told.limit) == (ADVISORY, pytest.approx(-5.0), -4.0)
+@pytest.mark.parametrize(
+    ("share", "outcome", "limit"), [(0.95, ADVISORY, -4.0), (0.97, MET, -4.0), (1.0, MET, 1.5), (1.05, ADVISORY, 1.5)]
+)
+def test_a_circumference_is_held_against_the_limit_on_its_side(share, outcome, limit):
+    told = found(**{READ: ABSENT, ROLLS: ABSENT if share == 1.0 else 1933.7 * share})
+    assert (told.outcome, told.measured, told.limit) == (outcome, pytest.approx(100.0 * (share - 1.0)), limit)
+
+
+# 120 shown is not below a true 120, and 136 is 0.1 x 120 + 4 more: both are lawful to the last bit.
+@pytest.mark.parametrize(("displayed", "outcome"), [(119.99, NOT_MET), (120, MET), (136, MET), (136.01, NOT_MET)])
+def test_a_reading_just_at_the_end_of_the_lawful_range_is_lawful(displayed, outcome):
+    assert found(**{READ: {"displayed_kmh": displayed, "true_kmh": 120}}).outcome == outcome
 
 
 BY_STANDARD = {"/tyre_tolerance": "standard"}

@@ -3,9 +3,12 @@
 Numbers: UN R142 and UN R64 as the packs hold them (from memory), StVZO § 36 (read); see service/rules/packs.
 """
 
+from dataclasses import replace
+
 import pytest
 
-from service.core.findings import OUTCOME_NAMES
+from service.assessment.law import winter_tyres
+from service.core.findings import ADVISORY, NOT_MET, OUTCOME_NAMES
 from tests.support.cases import ABSENT, changed, check, finding, on_both_axles, outcome, saloon
 
 SIZE = "/candidate/{axle}/tyre/size"
@@ -99,6 +102,24 @@ def test_a_summer_tyre_in_winter_is_forbidden_where_the_text_was_read_and_advise
     in_germany = outcome(check(winter("94V XL", "de", "2026-11-24")), "law.winter_tyre")
     elsewhere = outcome(check(winter("94V XL")), "law.winter_tyre")
     assert (in_germany, elsewhere) == ("not_met", "advisory")
+
+
+@pytest.mark.parametrize(
+    ("statuses", "expected"),
+    [
+        (("read", "read"), NOT_MET),
+        (("read", "second_hand"), NOT_MET),
+        (("second_hand", "read"), NOT_MET),
+        (("second_hand", "second_hand"), ADVISORY),
+    ],
+)
+def test_a_summer_tyre_is_forbidden_where_any_mark_that_counts_was_read(statuses, expected):
+    """What nobody read may only advise; one mark that was read tells that some mark is asked for."""
+    found = check(winter("94V XL", "de", "2026-11-24"))
+    rules = found.case.pack.winter
+    marks = tuple(replace(each, status=status) for each, status in zip(rules.markings, statuses, strict=True))
+    case = found.case._replace(pack=replace(found.case.pack, winter=replace(rules, markings=marks)))
+    assert {each.outcome for each in winter_tyres.findings(case, found.car)} == {expected}
 
 
 def test_no_winter_question_is_answered_out_of_season():
