@@ -135,6 +135,20 @@ def test_each_question_bounds_the_diameter_by_itself(max_speed_kmh):
         assert tuple(need.overall_diameter.window.suitable) == (631.0, 637.0)
 
 
+@pytest.mark.parametrize(("driven", "told"), [("rear", True), (ABSENT, False)])
+def test_a_question_that_is_only_open_bounds_nothing(driven, told):
+    # The distance counter follows the driven axle: where that is not known nobody can say.
+    need = axle_needs(check(asked("de", **{"/vehicle/driven_axle": driven})).case, 0.0)[1]
+    assert ("law.distance_counter" in by_code(need.overall_diameter)) is told
+
+
+def test_while_one_axle_is_varied_the_other_keeps_its_own_present_wheel():
+    # 225/45 R17 has 634 and 245/40 R17 has 628 mm, each by 0.5 %.
+    wider = {"/vehicle/rear/fitted/tyre/size": "245/40 R17 97W XL", "/vehicle/rear/fitted/rim/size": "8.5J x 17 ET45"}
+    told = [by_code(each.overall_diameter) for each in axle_needs(check(asked(**wider)).case, 0.0)]
+    assert [each["diameter.axle_ratio"][0] for each in told] == [(631.0, 637.0), (625.0, 631.0)]
+
+
 def test_a_circumference_that_was_measured_grows_with_the_diameter():
     measured = on_both_axles({"/vehicle/{axle}/fitted/tyre/rolling_circumference_mm": 1950})
     for need in axle_needs(check(asked(**measured)).case, 0.0):

@@ -218,6 +218,23 @@ def test_only_what_is_better_in_nothing_is_bettered():
     assert not_bettered(found.graded.verdicts, measures).tolist() == [True, False, True]
 
 
+@pytest.mark.parametrize(
+    ("name", "better", "worse"),
+    [
+        ("dry_grip_percent", 1.0, -1.0),
+        ("braking_distance_percent", -1.0, 1.0),
+        ("wet_margin_percent", 1.0, -1.0),
+        ("balance_deg_per_g", 0.0, 0.1),
+        ("load_margin_percent", 35.0, 34.0),
+        ("diameter_deviation_percent", 0.0, 1.0),
+    ],
+)
+def test_each_measure_alone_betters_in_its_own_direction(name, better, worse):
+    # What is not known counts as the worst.
+    found, measures = with_measures(**{name: [worse, better, np.nan, better]})
+    assert not_bettered(found.graded.verdicts, measures).tolist() == [False, True, False, True]
+
+
 def test_candidates_explained_are_those_asked_for_each_with_its_own_findings():
     found = explained(case(), [proposed(), proposed(("225/45 R17 94T XL", RIM))])
     assert [each.verdict for each in found] == ["suitable", "unsuitable"]

@@ -129,10 +129,22 @@ def test_how_often_the_order_is_driven_is_told_where_that_is_known(found):
     assert blocks_text(found._replace(blocks=3.0, order=[])) == NO_ORDER
 
 
-def test_a_column_is_headed_by_its_effect_and_unit():
-    assert effect_words("braking_distance_percent") == "Braking distance in the dry [%]"
-    assert effect_words("rear_wet_reserve_points") == "Wet reserve of the rear [points]"
-    assert effect_words("balance_deg_per_g") == "Balance in the dry (more is towards understeer) [deg/g]"
+@pytest.mark.parametrize(
+    ("name", "head"),
+    [
+        ("braking_distance_percent", "Braking distance in the dry [%]"),
+        ("front_peak_grip_percent", "Peak grip of the front in the dry [%]"),
+        ("rear_peak_grip_percent", "Peak grip of the rear in the dry [%]"),
+        ("balance_deg_per_g", "Balance in the dry (more is towards understeer) [deg/g]"),
+        ("front_aquaplaning_onset_percent", "Speed at which the front floats [%]"),
+        ("rear_aquaplaning_onset_percent", "Speed at which the rear floats [%]"),
+        ("front_wet_reserve_points", "Wet reserve of the front [points]"),
+        ("rear_wet_reserve_points", "Wet reserve of the rear [points]"),
+        ("wet_balance_points", "Balance in the wet (rear reserve beside the front's) [points]"),
+    ],
+)
+def test_a_column_is_headed_by_its_effect_and_unit(name, head):
+    assert effect_words(name) == head
 
 
 def test_the_balance_in_the_wet_is_what_the_rear_gains_more_than_the_front(found):

@@ -44,6 +44,7 @@ CARS = {
     "room on all sides": on_both_axles(
         {"/vehicle/{axle}/clearance": dict.fromkeys(("inboard_mm", "outboard_mm", "radial_mm"), 60)}
     ),
+    "arch not measured": WORN | on_both_axles({"/vehicle/{axle}/clearance/radial_mm": ABSENT}),
     "not measured": on_both_axles({"/vehicle/{axle}/clearance": ABSENT}),
     "rooms to within 4 mm": on_both_axles({"/vehicle/{axle}/clearance/tolerance_mm": 4}),
     "mass left out": {"/vehicle/rear/max_axle_mass_kg": ABSENT},
