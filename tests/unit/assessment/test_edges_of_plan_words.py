@@ -212,3 +212,10 @@ def test_a_room_measured_too_loosely_is_told_for_as_many_as_it_stops():
         ("/vehicle/front/clearance/outboard_mm", "measure the room to the wing edge, front more closely", 3),
     ]
     assert not [pointer for pointer, _, _ in told if "/rear/" in pointer]
+
+
+def test_of_one_combination_a_fact_narrows_the_bands_of_one():
+    unknown = {"/vehicle/front/fitted/pressure_kpa": ABSENT, "/vehicle/front/kerb_axle_mass_kg": ABSENT}
+    told = asked(changed(request((F285, None), **SCATTERED), unknown))[1].measure_first
+    assert max(len(each.narrows) for each in told) > 1
+    assert {each.combinations for each in told} == {1}
