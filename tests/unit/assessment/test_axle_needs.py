@@ -9,7 +9,7 @@ from random import Random
 import numpy as np
 import pytest
 
-from service.assessment.batch.axle_needs import OF_THE_DIAMETER, OF_THE_WIDTH, axle_needs
+from service.assessment.batch.axle_needs import OF_THE_DIAMETER, OF_THE_WIDTH, _spans, axle_needs
 from service.assessment.batch.needs import trials
 from service.assessment.case import Fitment, Tyre
 from service.assessment.view.facts import wheel_facts
@@ -133,6 +133,41 @@ def test_each_question_bounds_the_diameter_by_itself(max_speed_kmh):
         assert told["diameter.deviation"] == ((625.0, 643.0), (615.0, 653.0)), axle
         assert told["diameter.axle_ratio"][0] == (631.0, 637.0), axle
         assert tuple(need.overall_diameter.window.suitable) == (631.0, 637.0)
+
+
+@pytest.mark.parametrize(("driven", "told"), [("rear", True), (ABSENT, False)])
+def test_a_question_that_is_only_open_bounds_nothing(driven, told):
+    # The distance counter follows the driven axle: where that is not known nobody can say.
+    need = axle_needs(check(asked("de", **{"/vehicle/driven_axle": driven})).case, 0.0)[1]
+    assert ("law.distance_counter" in by_code(need.overall_diameter)) is told
+
+
+def test_while_one_axle_is_varied_the_other_keeps_its_own_present_wheel():
+    # 225/45 R17 has 634 and 245/40 R17 has 628 mm, each by 0.5 %.
+    wider = {"/vehicle/rear/fitted/tyre/size": "245/40 R17 97W XL", "/vehicle/rear/fitted/rim/size": "8.5J x 17 ET45"}
+    told = [by_code(each.overall_diameter) for each in axle_needs(check(asked(**wider)).case, 0.0)]
+    assert [each["diameter.axle_ratio"][0] for each in told] == [(631.0, 637.0), (625.0, 631.0)]
+
+
+@pytest.mark.parametrize(
+    ("allowed", "best", "ends"),
+    [
+        ("..x..", 2, (620.0, 620.0)),
+        (".xxx.", 2, (610.0, 630.0)),
+        ("xx.xx", 3, (630.0, None)),
+        ("xx.xx", 0, (None, 610.0)),
+        # What is tried ends there, and bounds nothing.
+        ("xxxxx", 2, (None, None)),
+    ],
+)
+def test_a_window_is_the_run_around_the_best_size_be_it_one_alone(allowed, best, ends):
+    flags = np.array([[each == "x" for each in allowed]])
+    (found,) = _spans(flags, np.array([best]), [600.0, 610.0, 620.0, 630.0, 640.0])
+    assert tuple(None if np.isnan(each) else each for each in found) == ends
+
+
+def test_where_the_best_size_does_not_do_there_is_no_window():
+    assert _spans(np.array([[True, False, True]]), np.array([1]), [600.0, 610.0, 620.0]) == [None]
 
 
 def test_a_circumference_that_was_measured_grows_with_the_diameter():

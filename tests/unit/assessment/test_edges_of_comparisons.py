@@ -45,12 +45,12 @@ def steps(one, candidate, season=None):
     [
         (TYRE, RIM, 0.0),
         # 10 mm wider and 10 of 634 mm higher: 1 step and 1.58.
-        ("235/45 R17 94W XL", RIM, 2.577),
+        ("235/45 R17 94W XL", RIM, 2.5773),
         (TYRE, "8.5J x 17 H2 ET45", 2.0),
         (TYRE, "7.5J x 18 H2 ET45", 1.0),
         (TYRE, "7.5J x 17 H2 ET38", 1.4),
         # 60 of 670 kg are 8.96 %.
-        ("225/45 R17 97W XL", RIM, 2.985),
+        ("225/45 R17 97W XL", RIM, 2.9851),
         # 30 km/h are one symbol.
         ("225/45 R17 94Y XL", RIM, 0.1),
         ("225/45 R17 94W XL 3PMSF", RIM, 0.5),
@@ -62,8 +62,8 @@ def steps(one, candidate, season=None):
 )
 def test_a_wheel_is_as_far_as_its_differences_in_steps(tyre, rim, away):
     told = steps(case(), proposed((tyre, rim), (TYRE, RIM)))
-    assert told == pytest.approx((away, 0.0, away), abs=0.002)
-    assert steps(case(), proposed((tyre, rim))) == pytest.approx((away, away, 2.0 * away), abs=0.004)
+    assert told == pytest.approx((away, 0.0, away), abs=0.0005)
+    assert steps(case(), proposed((tyre, rim))) == pytest.approx((away, away, 2.0 * away), abs=0.001)
 
 
 def test_what_neither_wheel_states_does_not_take_them_apart():
@@ -111,6 +111,12 @@ def test_half_a_per_cent_is_no_difference_worth_a_word_and_more_is(name, values,
     better, worse = (each(found.graded.car, measures).tolist() for each in (gains, losses))
     assert [trades(each) for each in better] == [[], [more], [], []]
     assert [trades(each) for each in worse] == [[], [], [], [less]]
+
+
+def test_a_load_margin_half_a_per_cent_away_exactly_is_no_difference_either():
+    now = float(with_measures(dry_grip_percent=[0.0])[0].measures.load_margin_percent[0])
+    found, measures = with_measures(load_margin_percent=[now + 0.5, now - 0.5])
+    assert gains(found.graded.car, measures).tolist() == losses(found.graded.car, measures).tolist() == [0, 0]
 
 
 def test_a_diameter_is_a_loss_beyond_what_is_met():
@@ -216,6 +222,23 @@ def test_only_what_is_better_in_nothing_is_bettered():
         diameter_deviation_percent=[0.0, 0.0, 0.0],
     )
     assert not_bettered(found.graded.verdicts, measures).tolist() == [True, False, True]
+
+
+@pytest.mark.parametrize(
+    ("name", "better", "worse"),
+    [
+        ("dry_grip_percent", 1.0, -1.0),
+        ("braking_distance_percent", -1.0, 1.0),
+        ("wet_margin_percent", 1.0, -1.0),
+        ("balance_deg_per_g", 0.0, 0.1),
+        ("load_margin_percent", 35.0, 34.0),
+        ("diameter_deviation_percent", 0.0, 1.0),
+    ],
+)
+def test_each_measure_alone_betters_in_its_own_direction(name, better, worse):
+    # What is not known counts as the worst.
+    found, measures = with_measures(**{name: [worse, better, np.nan, better]})
+    assert not_bettered(found.graded.verdicts, measures).tolist() == [False, True, False, True]
 
 
 def test_candidates_explained_are_those_asked_for_each_with_its_own_findings():

@@ -11,14 +11,14 @@ from itertools import product
 import numpy as np
 import pytest
 
-from service.assessment.batch.search_axle import AxleFound
+from service.assessment.batch.search_axle import AxleFound, AxleLimits, filter_axles
 from service.assessment.batch.search_pairs import PairAsks, best, join
-from service.assessment.batch.sizes import stock
-from service.assessment.batch.wheel_table import Wheels
+from service.assessment.batch.sizes import service_table, stock
+from service.assessment.batch.wheel_table import Wheels, wheels_of
 from service.assessment.view.wheel_facts import ROW
 from service.designation.tyre import parse_tyre
 from tests.support.cases import changed, saloon
-from tests.unit.assessment.test_search import case
+from tests.unit.assessment.test_search import case, rims
 
 SIZES = stock([parse_tyre(each) for each in ("225/45 R17 94W XL", "225/45 R17 94W XL 3PMSF", "225/45 R17C 101/99T")])
 SUMMER, WINTER, VAN = range(3)
@@ -132,3 +132,43 @@ def test_of_more_than_ten_thousand_pairs_those_are_graded_whose_worse_wheel_is_b
 def test_where_an_axle_has_no_wheel_there_is_no_pair():
     assert joined([NOW], [], PairAsks("any", 1.0, mixed=False)) == ([], {})
     assert joined([], [NOW], PairAsks("any", 1.0, mixed=False)) == ([], {})
+
+
+def merits(rank_by, front, rear):
+    """Return what each axle alone says of a measure, with these tyres on the present rims."""
+    one = case()
+    made = []
+    for axle, text in ((one.vehicle.front, front), (one.vehicle.rear, rear)):
+        sizes = stock([parse_tyre(text)])
+        services = service_table(sizes, axle, one.vehicle.max_speed_kmh, float("nan"))
+        made.append(wheels_of(sizes, services, rims("7.5J x 17 H2 ET45")))
+    return [each.merit.tolist() for each in filter_axles(one, *made, AxleLimits(), rank_by)]
+
+
+@pytest.mark.parametrize(
+    ("rank_by", "of_more", "of_now"),
+    [
+        # 730 beside 670 kg: friction goes with the reserve of load to the power of 0.2 (project's estimate).
+        ("dry_grip", (100.0 * ((730.0 / 670.0) ** 0.2 - 1.0),) * 2, (0.0, 0.0)),
+        ("braking", (100.0 * ((730.0 / 670.0) ** 0.2 - 1.0),) * 2, (0.0, 0.0)),
+        # 1460 and 1340 kg, on the front beside 960 and on the rear beside 1000 kg.
+        ("load_margin", (52.083, 46.0), (39.583, 34.0)),
+        # 60 kg are 2.985 steps of 3 %.
+        ("closest_to_present", (-2.985, -2.985), (0.0, 0.0)),
+    ],
+)
+def test_an_axle_alone_says_of_a_measure_what_its_own_tyres_do(rank_by, of_more, of_now):
+    more, now = "225/45 R17 97W XL", "225/45 R17 94W XL"
+    front, rear = merits(rank_by, more, now)
+    assert (*front, *rear) == pytest.approx((of_more[0], of_now[1]), abs=0.001)
+    front, rear = merits(rank_by, now, more)
+    assert (*front, *rear) == pytest.approx((of_now[0], of_more[1]), abs=0.001)
+
+
+def test_a_wider_tyre_gives_away_wet_reserve_and_stiffness_keeps_balance_on_its_own_axle_alone():
+    wide, now = "245/45 R17 94W XL", "225/45 R17 94W XL"
+    for rank_by in ("wet_margin", "balance"):
+        front, rear = merits(rank_by, wide, now)
+        assert front[0] < 0.0 == rear[0]
+        front, rear = merits(rank_by, now, wide)
+        assert rear[0] < 0.0 == front[0]

@@ -129,10 +129,22 @@ def test_how_often_the_order_is_driven_is_told_where_that_is_known(found):
     assert blocks_text(found._replace(blocks=3.0, order=[])) == NO_ORDER
 
 
-def test_a_column_is_headed_by_its_effect_and_unit():
-    assert effect_words("braking_distance_percent") == "Braking distance in the dry [%]"
-    assert effect_words("rear_wet_reserve_points") == "Wet reserve of the rear [points]"
-    assert effect_words("balance_deg_per_g") == "Balance in the dry (more is towards understeer) [deg/g]"
+@pytest.mark.parametrize(
+    ("name", "head"),
+    [
+        ("braking_distance_percent", "Braking distance in the dry [%]"),
+        ("front_peak_grip_percent", "Peak grip of the front in the dry [%]"),
+        ("rear_peak_grip_percent", "Peak grip of the rear in the dry [%]"),
+        ("balance_deg_per_g", "Balance in the dry (more is towards understeer) [deg/g]"),
+        ("front_aquaplaning_onset_percent", "Speed at which the front floats [%]"),
+        ("rear_aquaplaning_onset_percent", "Speed at which the rear floats [%]"),
+        ("front_wet_reserve_points", "Wet reserve of the front [points]"),
+        ("rear_wet_reserve_points", "Wet reserve of the rear [points]"),
+        ("wet_balance_points", "Balance in the wet (rear reserve beside the front's) [points]"),
+    ],
+)
+def test_a_column_is_headed_by_its_effect_and_unit(name, head):
+    assert effect_words(name) == head
 
 
 def test_the_balance_in_the_wet_is_what_the_rear_gains_more_than_the_front(found):
@@ -200,3 +212,10 @@ def test_a_room_measured_too_loosely_is_told_for_as_many_as_it_stops():
         ("/vehicle/front/clearance/outboard_mm", "measure the room to the wing edge, front more closely", 3),
     ]
     assert not [pointer for pointer, _, _ in told if "/rear/" in pointer]
+
+
+def test_of_one_combination_a_fact_narrows_the_bands_of_one():
+    unknown = {"/vehicle/front/fitted/pressure_kpa": ABSENT, "/vehicle/front/kerb_axle_mass_kg": ABSENT}
+    told = asked(changed(request((F285, None), **SCATTERED), unknown))[1].measure_first
+    assert max(len(each.narrows) for each in told) > 1
+    assert {each.combinations for each in told} == {1}

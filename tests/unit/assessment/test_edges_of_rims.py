@@ -259,3 +259,21 @@ def test_what_a_rim_serves_without_conditions_has_none():
         assert set(told) == {FRONT, REAR}
         conditional = tuple(each for rim in found.smallest.rims for each in rim.with_conditions)
         assert conditional == conditions
+
+
+@pytest.mark.parametrize(
+    ("text", "fitted", "width"),
+    [
+        # Nobody has to buy the present rim; 245/40 R17 is measured on 8.5 in (ETRTO, from memory).
+        (TYRE, "8J x 17 H2 ET45", 8.0),
+        (TYRE, "7J x 17 H2 ET45", 7.0),
+        ("245/40 R17 97W XL", "8J x 17 H2 ET45", 8.5),
+    ],
+)
+def test_of_rims_that_do_alike_the_set_has_the_present_or_the_measuring_width(text, fitted, width):
+    rooms = {"inboard_mm": 60, "outboard_mm": 60, "radial_mm": 60}
+    one = car({"/vehicle/front/fitted/rim/size": fitted, "/vehicle/front/clearance": rooms})
+    # Another diameter behind, so that no rim is to serve both.
+    found = rims_for(one, RimsAsked((tyre(text),), (tyre("225/40 R18 92W XL"),)))
+    (rim,) = [each for each in found.smallest.rims if FRONT in each.serves]
+    assert rim.width_in == width

@@ -44,6 +44,11 @@ CARS = {
     "room on all sides": on_both_axles(
         {"/vehicle/{axle}/clearance": dict.fromkeys(("inboard_mm", "outboard_mm", "radial_mm"), 60)}
     ),
+    "arch not measured": WORN | on_both_axles({"/vehicle/{axle}/clearance/radial_mm": ABSENT}),
+    "hubs that nobody read": WORN
+    | on_both_axles(
+        {f"/vehicle/{{axle}}/{name}": ABSENT for name in ("hub", "fitted/rim/bolt_circle", "fitted/rim/centre_bore_mm")}
+    ),
     "not measured": on_both_axles({"/vehicle/{axle}/clearance": ABSENT}),
     "rooms to within 4 mm": on_both_axles({"/vehicle/{axle}/clearance/tolerance_mm": 4}),
     "mass left out": {"/vehicle/rear/max_axle_mass_kg": ABSENT},

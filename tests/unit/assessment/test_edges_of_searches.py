@@ -115,6 +115,8 @@ def test_each_is_counted_for_the_first_reason_that_holds_and_the_rest_is_left():
         (Needs(107, "R"), Needs(109, "Q", 107), Needs(109, "R", 107)),
         (Needs(94, "V"), UNKNOWN_NEEDS, UNKNOWN_NEEDS),
         (UNKNOWN_NEEDS, Needs(94, "V"), UNKNOWN_NEEDS),
+        (Needs(94, None), Needs(94, "V"), UNKNOWN_NEEDS),
+        (Needs(94, "V"), Needs(None, "V"), UNKNOWN_NEEDS),
     ],
 )
 def test_one_tyre_for_both_axles_has_the_higher_index_and_the_faster_symbol(one, other, both):

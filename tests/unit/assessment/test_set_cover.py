@@ -56,6 +56,10 @@ def test_twelve_things_with_very_many_sets_are_still_exact(seed):
     assert smallest_cover(some_sets(seed, ALWAYS_EXACT, 3000)).exact
 
 
+def test_beyond_twelve_things_very_many_sets_are_not_all_tried():
+    assert not smallest_cover(some_sets(1, 13, 20_000)).exact
+
+
 def test_nothing_is_covered_by_nothing():
     assert smallest_cover({}) == ((), 0, True)
 
