@@ -11,14 +11,16 @@ from pathlib import Path
 from typing import Literal, NamedTuple, get_args
 
 from babel.messages.pofile import read_po
-from babel.numbers import format_decimal
+from babel.numbers import get_decimal_symbol
 
-from service.core.saying import MINUS, Amount, Said, capitalised
+from service.core.saying import Amount, Said, capitalised, number_in_words
 from service.core.units import CM2_PER_SQUARE_INCH, KG_PER_POUND, KMH_PER_MPH, KPA_PER_PSI, MM_PER_INCH
 
 Language = Literal["en", "de", "fr", "es", "nl"]
 Units = Literal["metric", "imperial"]
 LANGUAGES: tuple[Language, ...] = get_args(Language)
+DECIMAL_SIGN: Mapping[Language, str] = {language: get_decimal_symbol(language) for language in LANGUAGES}
+"""Of each language, by the Unicode CLDR: all that tells our numbers apart, which are never grouped."""
 
 # Beside a unit in a catalogue: where it stands, so that a translator knows what "in" is.
 UNIT_CONTEXT = "unit"
@@ -73,14 +75,8 @@ class Speech(NamedTuple):
         if self.units == "imperial" and unit in IMPERIAL:
             unit, ours, more = IMPERIAL[unit]
             value, digits = value / ours, digits + more
-        number = self._number(round(value, digits), digits)
-        if amount.signed and value > 0 and number != "0":
-            number = f"+{number}"
+        number = number_in_words(value, digits, signed=amount.signed).replace(".", DECIMAL_SIGN[self.language])
         return f"{number} {self.catalogue.get(f'{UNIT_CONTEXT}|{unit}', unit)}" if unit and not amount.bare else number
-
-    def _number(self, value: float, digits: int) -> str:
-        text: str = format_decimal(value, f"0.{'#' * digits}" if digits else "0", locale=self.language)
-        return "0" if text.strip("-") == "0" else text.replace("-", MINUS)
 
 
 ENGLISH = Speech("en", "metric", {})
