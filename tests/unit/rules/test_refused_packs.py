@@ -49,6 +49,7 @@ def test_a_limit_without_a_key_it_needs_is_refused_at_its_header(tmp_path, key):
         (0, "value = 1.0", "value = nan", "[limits.overall_diameter_met_percent]", "value must be a finite number"),
         (0, 'unit = "%"', 'unit = "mm"', "[limits.overall_diameter_met_percent]", "unknown unit 'mm'; known: %"),
         (0, "label_required = true", 'label_required = "yes"', "[winter]", "label_required must be true or false"),
+        (0, "label_required = true", 'label_required = true\ntitle = "Snow"', "[winter]", "unknown field 'title'"),
         (0, 'marking = "3PMSF"', 'marking = "snow"', "[winter.markings]", "unknown marking 'snow'"),
         (0, 'kind = "band"', 'kind = "guess"', "Speedometer of Nowhere", "unknown kind 'guess'"),
         (0, "most_gain = 1.0", "most_gain = 0.5", "Speedometer of Nowhere", "must not lie below least_gain"),
