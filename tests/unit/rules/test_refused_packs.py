@@ -127,6 +127,15 @@ def test_a_pack_that_inherits_nothing_must_give_every_limit(tmp_path):
     assert "is missing: a pack that inherits nothing" in refusal(tmp_path, SOUND.replace('["unece"]', "[]")).reason
 
 
+def test_the_one_limit_that_nothing_gives_is_named(tmp_path):
+    write(tmp_path, SOUND)
+    whole = (tmp_path / "unece.toml").read_text(encoding="utf-8")
+    lacking = re.sub(r"\[limits\.load_share_single\]\n(?:.+\n)+", "", whole)
+    (tmp_path / "unece.toml").write_text(lacking, encoding="utf-8")
+    with pytest.raises(PackError, match=r"\[limits\.load_share_single\] is missing"):
+        load_packs(tmp_path)
+
+
 def test_a_file_that_is_not_toml_is_refused_at_its_line(tmp_path):
     assert refusal(tmp_path, SOUND.replace("value = 20\n", "value = = 20\n")).line == line("value = 20")
 
