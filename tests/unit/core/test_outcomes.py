@@ -7,7 +7,7 @@ import numpy as np
 import pytest
 
 from service.core.findings import ADVISORY, MET, NOT_ASSESSED, NOT_MET, NOT_RECOMMENDED, worst
-from service.core.numeric import known, known_or, unknown
+from service.core.numeric import known, known_or, looked_up, unknown
 
 # The order of outcomes, worst first, as the design of the verdict gives it.
 WORST_FIRST = {
@@ -60,3 +60,14 @@ def test_what_is_not_known_is_filled_up():
     filled = known_or(np.array([1.0, math.nan, math.nan]), np.array([5.0, 6.0, math.nan]))
     assert filled.tolist()[:2] == [1.0, 6.0]
     assert math.isnan(filled[2])
+
+
+def test_many_are_looked_up_as_one_is():
+    # UN R39, 5.3: the speed shown is from the true speed to a tenth and 4 km/h above, so at most 48, 92 and 136.
+    def band(true_kmh):
+        return true_kmh, 1.1 * true_kmh + 4.0
+
+    least, most = looked_up(band, np.array([80.0, 40.0, 120.0, 80.0]))
+    assert least.tolist() == [80.0, 40.0, 120.0, 80.0]
+    assert most.tolist() == pytest.approx([92.0, 48.0, 136.0, 92.0])
+    assert looked_up(band, 40.0) == pytest.approx((40.0, 48.0))

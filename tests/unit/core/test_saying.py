@@ -17,6 +17,7 @@ def test_numbers_have_a_true_minus_no_idle_zeros_and_no_zero_with_a_sign() -> No
         "+3",
     ]
     assert Amount(8.0, "in", bare=True) == "8"
+    assert Amount(0.4, "bar", 1) == "0.4 bar"
 
 
 def test_texts_are_joined_as_english_joins_them() -> None:

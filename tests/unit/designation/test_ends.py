@@ -31,6 +31,8 @@ READ = [
     (parse_tyre, "54x19.50 R30", "54x19.50 R30"),
     # Without decimals a width may be a quad's: LT that touches the code tells it from one.
     (parse_tyre, "31x10R15LT", "31x10.00 R15LT"),
+    # LT may stand by itself, as the decimals rule a quad out.
+    (parse_tyre, "31x10.50 R15 109S LT", "31x10.50 R15LT 109S"),
     (parse_tyre, "4.00-8", "4.00-8"),
     (parse_tyre, "16.5-16", "16.50-16"),
     (parse_rim, "3J x 13", "3J x 13"),

@@ -87,6 +87,19 @@ def test_an_error_names_the_number_that_is_wrong(numbers, name):
     assert (caught.value.name, caught.value.pointer) == (name, f"/{name}")
 
 
+# 205/65 R15 is a size that is sold; widths end in 5 and ratios are fives (common practice, no source).
+@pytest.mark.parametrize(
+    ("numbers", "example"),
+    [
+        ({"aspect_ratio": 65, "rim_diameter_in": 15}, "millimetres, such as 205"),
+        ({"section_width_mm": 205, "rim_diameter_in": 15, "commercial": "LT"}, "a number such as 65"),
+    ],
+)
+def test_who_leaves_a_number_out_is_shown_one_of_a_size_that_exists(numbers, example):
+    with pytest.raises(WrongNumber, match=example):
+        tyre_from_numbers(**numbers)
+
+
 def test_the_numbers_of_a_motorcycle_tyre_are_out_of_scope():
     with pytest.raises(OutOfScope) as caught:
         tyre_from_numbers(section_width_mm=120, aspect_ratio=70, rim_diameter_in=17)

@@ -33,6 +33,12 @@ def test_each_way_of_writing_is_admitted_and_nothing_else(grammar, text, admitte
     assert bool(re.fullmatch(published(grammar), text)) == admitted
 
 
+# Unicode's General Punctuation: U+2000 to U+200A are spaces, U+2010 to U+2015 dashes, each without a gap.
+@pytest.mark.parametrize(("sign", "drawn_together"), [(" ", r"\u2000-\u200a"), ("-", r"\u2010-\u2015")])
+def test_neighbours_are_published_as_one_range(sign, drawn_together):
+    assert drawn_together in published(f"A{sign}A")
+
+
 def test_no_group_has_a_name_in_what_is_published():
     assert "?P<" not in published("(?P<name>A)")
 

@@ -94,6 +94,9 @@ def test_a_word_that_contradicts_the_rest_is_not_used_and_said_so(text, unread):
         ("205/55-16 91V RADIAL", "radial", False),
         ("205/55 16 91V CROSS-PLY", "diagonal", False),
         ("205/55R16 91V RADIAL", "radial", False),
+        # Run-flat tyres are built as radials (RF in the size, UN R30), so cross-ply beside it settles nothing.
+        ("205/55 16 91V RFT RADIAL", "radial", False),
+        ("205/55 16 91V RFT CROSS-PLY", "radial", True),
         ("5.60-15", "diagonal", False),
     ],
 )

@@ -40,3 +40,7 @@ def test_imperial_units_by_their_legal_factors() -> None:
     amounts = [Amount(25.4, "mm"), Amount(250, "kPa"), Amount(453.59237, "kg"), Amount(160.9344, "km/h")]
     assert [imperial.say(each) for each in amounts] == ["1 in", "36.3 psi", "1000 lb", "100 mph"]
     assert imperial.say(Amount(2.4, "%", 1)) == "2.4 %"
+    # 80 / 1.609344 = 49.71 and 475 / 0.45359237 = 1047.2: whole numbers stay whole.
+    assert [imperial.say(Amount(80, "km/h")), imperial.say(Amount(475, "kg"))] == ["50 mph", "1047 lb"]
+    # A tenth of a millimetre is four thousandths of an inch: 2 mm / 25.4 = 0.0787 in.
+    assert imperial.say(Amount(2.0, "mm", 1)) == "0.079 in"

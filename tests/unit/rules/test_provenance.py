@@ -1,12 +1,15 @@
 """What a basis says in words, by how far its document was read."""
 
+import dataclasses
 import datetime as dt
 
 import pytest
 from pydantic import TypeAdapter, ValidationError
 
 from service.core.findings import Basis
+from service.rules.pack import VehicleFacts, speedometer_asked
 from service.rules.provenance import Provenance
+from service.rules.reader import default_packs
 
 DAY = dt.date(2026, 11, 24)
 READ = TypeAdapter(Provenance)
@@ -54,3 +57,10 @@ def test_an_article_that_the_title_names_is_not_told_twice():
 def test_a_day_of_comparison_belongs_to_what_was_compared_and_to_nothing_else(status, checked):
     with pytest.raises(ValidationError):
         basis("NL-RV", status, "art. 5.2.23", checked)
+
+
+def test_speedometer_rules_of_one_article_are_two_where_their_bands_differ():
+    # UN R39 lets a car show 4 km/h above its tenth, a motorcycle 8 (5.3, from memory): one article, two bands.
+    pack = default_packs()["unece"]
+    cars = speedometer_asked(pack, VehicleFacts("M1", mass_kg=1900.0, built="2015-01-01"), pack.edition_date)[0]
+    assert cars != dataclasses.replace(cars, most_constant_kmh=8.0)

@@ -49,6 +49,7 @@ def test_a_limit_without_a_key_it_needs_is_refused_at_its_header(tmp_path, key):
         (0, "value = 1.0", "value = nan", "[limits.overall_diameter_met_percent]", "value must be a finite number"),
         (0, 'unit = "%"', 'unit = "mm"', "[limits.overall_diameter_met_percent]", "unknown unit 'mm'; known: %"),
         (0, "label_required = true", 'label_required = "yes"', "[winter]", "label_required must be true or false"),
+        (0, "label_required = true", 'label_required = true\ntitle = "Snow"', "[winter]", "unknown field 'title'"),
         (0, 'marking = "3PMSF"', 'marking = "snow"', "[winter.markings]", "unknown marking 'snow'"),
         (0, 'kind = "band"', 'kind = "guess"', "Speedometer of Nowhere", "unknown kind 'guess'"),
         (0, "most_gain = 1.0", "most_gain = 0.5", "Speedometer of Nowhere", "must not lie below least_gain"),
@@ -124,6 +125,15 @@ def test_two_packs_that_inherit_each_other_are_refused(tmp_path):
 
 def test_a_pack_that_inherits_nothing_must_give_every_limit(tmp_path):
     assert "is missing: a pack that inherits nothing" in refusal(tmp_path, SOUND.replace('["unece"]', "[]")).reason
+
+
+def test_the_one_limit_that_nothing_gives_is_named(tmp_path):
+    write(tmp_path, SOUND)
+    whole = (tmp_path / "unece.toml").read_text(encoding="utf-8")
+    lacking = re.sub(r"\[limits\.load_share_single\]\n(?:.+\n)+", "", whole)
+    (tmp_path / "unece.toml").write_text(lacking, encoding="utf-8")
+    with pytest.raises(PackError, match=r"\[limits\.load_share_single\] is missing"):
+        load_packs(tmp_path)
 
 
 def test_a_file_that_is_not_toml_is_refused_at_its_line(tmp_path):
