@@ -132,6 +132,8 @@ FIGURES = {
     "ComparedFinding.measured": round(2 * 615.0 * V_AT_235, 1),
     "ComparedAxle.load_margin_percent": round(100.0 * (2 * 615.0 * V_AT_235 / 960.0 - 1.0), 1),
     "Measures.load_margin_percent": round(100.0 * (2 * 615.0 * V_AT_235 / 960.0 - 1.0), 1),
+    # An extra-load tyre at 250 of 290 kPa (ETRTO: load goes with pressure to the power 0.8).
+    "PlanWheel.share_percent": round(100.0 * (250.0 / 290.0) ** 0.8, 1),
     # The rings fill what is between hub and rim.
     "ActionNumbers.ring_inner_mm": 66.6,
     "ActionNumbers.pressure_kpa": 250.0,

@@ -213,3 +213,11 @@ def test_a_short_answer_has_the_pressure_to_set_and_the_changes_that_a_shop_show
         # Asked for and enough: nothing else is to be set.
         assert proposed["set_pressure_kpa"] == UNLIKE["candidate"][axle]["pressure_kpa"]
         assert "set_pressure_kpa" not in short[axle]["change"]
+
+
+def test_a_car_has_a_braking_distance_of_its_own_and_a_trailer_has_its_tractors():
+    """The contract has `braking_distance_percent` of a vehicle; that a trailer stops with what tows it: no source."""
+    car = answer(check(UNLIKE))["vehicle"]["braking_distance_percent"]
+    assert car["low"] <= car["value"] <= car["high"]
+    trailer = changed(saloon(), {"/vehicle/category": "O2", "/vehicle/max_mass_kg": 1900.0})
+    assert "braking_distance_percent" not in answer(check(trailer))["vehicle"]
