@@ -67,6 +67,8 @@ TOGETHER = [
     tuple(f"FindingCounts.{name}" for name in ("met", "advisory", "not_assessed", "not_recommended", "not_met")),
     ("SmallestSet.rims", "SmallestSet.unserved", "ChosenRim.serves", "ChosenRim.with_conditions", "SharedRim.serves"),
     ("PlanPair.apart", "PlanPair.alike"),
+    ("SpeedometerRule.least_constant_kmh", "SpeedometerRule.most_constant_kmh"),
+    ("SpeedometerRule.least_gain", "SpeedometerRule.most_gain"),
     ("Sieve.tried", "Sieve.kept"),
     ("TyreParts.rim_code", "RimParts.diameter_code"),
     ("Assessment.summary", "ComparedRow.summary"),
@@ -125,8 +127,13 @@ def test_a_speed_symbol_or_the_letter_inside_a_size_has_room_for_two_signs():
     assert MEMBERS["ServicePoint.speed_symbol"]["maxLength"] == len("A8")
 
 
-def test_what_is_counted_where_there_is_some_is_counted_to_the_same_end():
-    for first, second in (("Problem.error_count", "RefusedCandidate.error_count"), ("Sieve.tried", "Removed.count")):
+def test_what_may_begin_elsewhere_has_the_same_end():
+    for first, second in (
+        ("Problem.error_count", "RefusedCandidate.error_count"),
+        ("Sieve.tried", "Removed.count"),
+        # A rule speaks of vehicles as fast as may be asked about.
+        ("Vehicle.max_speed_kmh", "TestSpeeds.above_kmh"),
+    ):
         assert MEMBERS[first]["maximum"] == MEMBERS[second]["maximum"]
 
 
