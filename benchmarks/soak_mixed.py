@@ -26,12 +26,12 @@ from benchmarks.mixes import cold_checks
 from benchmarks.soak import resident_mib
 from tests.contract.http_wire import head, post, receive
 
-CALLERS = 4
+CALLERS = 12
 LANGUAGES = ("en", "de", "fr", "es", "nl")
 DETAILS = ("short", "standard", "full")
-# The shares of the mix: attacks, reads, and what takes a hundred times a check (searches, plans, reports); the rest are
+# The shares of the mix: attacks, reads, and what takes many times a check (searches, plans, reports); the rest are
 # checks.
-ATTACKS, READS, LONG_WORK = 0.4, 0.4, 0.005
+ATTACKS, READS, LONG_WORK = 0.45, 0.45, 0.005
 # Hostile requests that are answered on a connection that goes on; the others break it, which `hostile` tries.
 HOSTILE = ("wrong_values", "hostile_texts", "members", "broken_json", "paths_and_methods", "queries", "header_values")
 GETS = tuple((Path(__file__).parents[1] / "demo_requests" / "get_requests.txt").read_text().split("\n")[1:-1])

@@ -8,6 +8,7 @@ from importlib import resources
 from typing import Final
 
 from fastapi import FastAPI, Request, Response
+from fastapi.concurrency import run_in_threadpool
 from fastapi.routing import APIRoute
 
 from service.api.contract.openapi_document import document_bytes
@@ -75,7 +76,8 @@ def _document() -> Callable[[Request], Coroutine[None, None, Response]]:
         return content, entity_tag(content)
 
     async def openapi(request: Request) -> Response:
-        content, tag = made(request.app)
+        # The first time it takes a second to make, in which others are answered.
+        content, tag = await run_in_threadpool(made, request.app)
         return cacheable(request, content, "application/json", _CACHED, tag)
 
     return openapi

@@ -4,11 +4,15 @@ Source of the digests: the files in the package `swagger-ui-dist` 5.32.6 as npm 
 npm had checked the package against the registry's own sha512.
 """
 
+import asyncio
 import hashlib
+import threading
 from importlib import resources
 
 import pytest
+from fastapi import FastAPI, Request
 
+from service.api.contract import docs_page
 from service.api.contract.docs_page import routes
 
 ASSETS = resources.files("service.api.contract") / "assets"
@@ -51,3 +55,18 @@ def test_the_page_has_a_route_for_itself_and_for_each_of_its_files() -> None:
         "/docs/page.js",
         "/docs/page.css",
     ]
+
+
+def test_the_document_is_made_beside_the_loop_that_answers_others(monkeypatch: pytest.MonkeyPatch) -> None:
+    makers: list[threading.Thread] = []
+
+    def noted(_: FastAPI) -> bytes:
+        makers.append(threading.current_thread())
+        return b"{}"
+
+    monkeypatch.setattr(docs_page, "document_bytes", noted)
+    request = Request({"type": "http", "method": "GET", "path": "/openapi.json", "headers": [], "app": FastAPI()})
+    answer = asyncio.run(docs_page.routes()[0].endpoint(request))
+    assert answer.body == b"{}"
+    assert makers
+    assert threading.main_thread() not in makers
