@@ -51,6 +51,22 @@ def test_a_misspelt_size_is_refused_where_it_stands(client):
     assert answer.json()["errors"][0]["pointer"] == "/combinations/1/front/tyre/size"
 
 
+def test_one_rim_for_each_axle_is_the_fewest_for_certain(client):
+    found = posted(client, request((F255, F285))).json()
+    assert [each["axle"] for each in found["rims_to_buy"]] == ["front", "rear"]
+    assert found["rims_method"] == "exact"
+
+
+def test_how_many_tests_it_takes_is_told_where_it_is_stated_how_far_tests_scatter(client):
+    found = posted(client, request((F255, F285), repeatability={"braking_distance_percent": 0.8})).json()
+    told = [each for pair in found["pairs"] for each in pair["apart"]]
+    assert len({each["effect"] for each in told}) > 1
+    assert {each["effect"] for each in told if "repeats" in each} == {"braking_distance_percent"}
+    (repeats,) = found["repeats"]
+    assert (repeats["effect"], repeats["standard_deviation"]) == ("braking_distance_percent", 0.8)
+    assert 0 < repeats["for_greatest"] <= repeats["for_all"]
+
+
 def test_an_unknown_effect_has_no_repeatability(client):
     answer = posted(client, request((F255, F285), repeatability={"lap_time_s": 0.3}))
     assert answer.json()["errors"][0]["pointer"] == "/repeatability/lap_time_s"

@@ -36,6 +36,12 @@ def test_for_the_present_tyres_nobody_has_to_buy_rims():
     assert (rim["width_in"], rim["offset_mm"], len(rim["serves"])) == (8, 45, 2)
 
 
+def test_one_rim_for_all_is_the_fewest_for_certain():
+    # None would serve nothing: no need to have tried every set.
+    found = ask()["smallest_set"]
+    assert (len(found["rims"]), found["method"], found["unserved"]) == (1, "exact", [])
+
+
 def test_a_number_beyond_a_limit_that_holds_either_way_does_not_read_like_it():
     found = [each for each in bounds(ask()) if each["measured"] < 0 < each["limit"]]
     assert found

@@ -213,3 +213,45 @@ def test_a_short_answer_has_the_pressure_to_set_and_the_changes_that_a_shop_show
         # Asked for and enough: nothing else is to be set.
         assert proposed["set_pressure_kpa"] == UNLIKE["candidate"][axle]["pressure_kpa"]
         assert "set_pressure_kpa" not in short[axle]["change"]
+
+
+def test_a_car_has_a_braking_distance_of_its_own_and_a_trailer_has_its_tractors():
+    """The contract has `braking_distance_percent` of a vehicle; that a trailer stops with what tows it: no source."""
+    car = answer(check(UNLIKE))["vehicle"]["braking_distance_percent"]
+    assert car["low"] <= car["value"] <= car["high"]
+    trailer = changed(saloon(), {"/vehicle/category": "O2", "/vehicle/max_mass_kg": 1900.0})
+    assert "braking_distance_percent" not in answer(check(trailer))["vehicle"]
+
+
+def test_what_is_mostly_whole_has_a_tenth_where_it_is_not():
+    """A V tyre keeps 92.5 % of its load at 235 km/h (UN R30 para. 2.31, from memory); load index 91 is 615 kg."""
+    asked = {
+        "/vehicle/max_speed_kmh": 235.0,
+        "/vehicle/front/max_axle_mass_kg": 961.34,
+        "/candidate/front/tyre/size": "245/40 R18 91V",
+        "/candidate/front/tyre/overall_diameter_mm": 652.37,
+        "/candidate/front/rim": {"width_in": 8.0, "diameter_in": 18.0, "flange": "J", "offset_mm": 41.23},
+    }
+    front = answer(check(changed(UNLIKE, asked)))["axles"]["front"]
+    # Half of the axle's mass, 0.925 times 615 kg, 634 mm before; the face moves 45 - 41.23 mm on each side.
+    assert front["proposed"]["overall_diameter_mm"] == 652.4
+    assert front["proposed"]["load_required_kg"] == 480.7
+    assert front["proposed"]["load_capacity_kg"] == 568.9
+    told = {"overall_diameter_mm": 18.4, "track_mm": 7.5, "scrub_radius_mm": 3.8}
+    assert {name: front["change"][name] for name in told} == told
+
+
+def estimates(part: Json, at: str = "") -> dict[str, tuple[float, float, float]]:
+    found = {at: (part["low"], part["value"], part["high"])} if {"low", "value", "high"} <= set(part) else {}
+    for name, inner in part.items():
+        if isinstance(inner, dict):
+            found |= estimates(inner, f"{at}/{name}")
+    return found
+
+
+@pytest.mark.parametrize("asked", FITMENTS, ids=["unlike", "taller", "mixed"])
+def test_an_estimate_lies_within_its_band(asked):
+    whole = answer(check(weighed(asked)))
+    found = estimates({"axles": whole["axles"], "vehicle": whole["vehicle"]})
+    assert len(found) > 10
+    assert [at for at, (low, value, high) in found.items() if not low <= value <= high] == []
