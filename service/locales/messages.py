@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import tomllib
 from collections.abc import Iterator
+from io import BytesIO
 from pathlib import Path
 
 from babel.messages.catalog import Catalog
@@ -42,7 +43,7 @@ def update() -> None:
     wanted = messages()
     for language in LANGUAGES[1:]:
         path = Path(__file__).parent / f"{language}.po"
-        held = read_po(path.open("rb"), locale=language) if path.exists() else Catalog(locale=language)
+        held = read_po(BytesIO(path.read_bytes()), locale=language) if path.exists() else Catalog(locale=language)
         held.update(wanted, no_fuzzy_matching=True)
         held.obsolete.clear()
         with path.open("wb") as file:

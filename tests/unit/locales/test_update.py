@@ -9,9 +9,6 @@ from babel.messages.pofile import read_po, write_po
 from service.locales import messages
 
 
-# The old file is left to the interpreter to close.
-@pytest.mark.filterwarnings("ignore::pytest.PytestUnraisableExceptionWarning")
-@pytest.mark.filterwarnings("ignore::ResourceWarning")
 @pytest.mark.parametrize("language", ["de", "fr", "es", "nl"])
 def test_a_new_sentence_has_no_translation_and_one_that_is_gone_leaves(tmp_path, monkeypatch, language):
     held = Catalog(locale=language)
