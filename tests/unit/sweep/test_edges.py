@@ -227,3 +227,10 @@ def test_the_extra_packages_are_asked_for_where_they_lack(monkeypatch, capsys):
     assert main(["--vehicles", "v", "--candidates", "c", "--out", "o"]) == 2
     said = capsys.readouterr().err
     assert said == "sweep: the sweep needs packages that are not installed: pyarrow (the extra `sweep`)\n"
+
+
+def test_a_folder_is_made_with_those_that_it_lies_in_and_may_be_there_already(tmp_path):
+    deep = tmp_path / "one" / "two"
+    for _ in range(2):
+        place_of(str(deep)).make_folder()
+        assert deep.is_dir()
