@@ -14,8 +14,9 @@ from service.api.schemas.request import CheckRequest
 from service.assessment.batch.changed_axles import change_in_words, changed_axles, renamed_axles
 from service.assessment.batch.closeness import axle_distance, distance
 from service.assessment.batch.compare import compare, explained
-from service.assessment.batch.comparison_measures import gains, losses, trades
+from service.assessment.batch.comparison_measures import gains, losses, measures, trades, wet_margin_band_points
 from service.assessment.batch.grading import grade_all, stack_candidates
+from service.assessment.batch.plan_effects import EFFECTS
 from service.assessment.batch.ranking import not_bettered
 from tests.support.cases import ABSENT, changed, saloon
 
@@ -250,3 +251,21 @@ def test_a_trailer_has_no_braking_of_its_own():
     trailer = {"/vehicle/category": "O2", "/vehicle/driven_axle": ABSENT, "/vehicle/max_speed_kmh": 100}
     found = compare(case(trailer), [proposed((WIDER, RIM))], "balance")
     assert np.isnan(found.measures.braking_distance_percent).all()
+
+
+@pytest.mark.parametrize(
+    ("front", "rear", "axle"),
+    [
+        ("235/45 R17 97W XL", TYRE, "front"),
+        (TYRE, "235/45 R17 97W XL", "rear"),
+        ("235/45 R17 97W XL", "215/45 R17 94W XL", "rear"),
+    ],
+)
+def test_the_band_of_the_wet_margin_is_that_of_the_axle_it_is_taken_of(front, rear, axle):
+    # It tells of the rear, and of the front where the rear stays; the band is that of a plan (the contract's wording).
+    graded = grade_all(case(), *stack_candidates(case(), [proposed((front, RIM), (rear, RIM))]))
+    low, value, high = (float(np.ravel(end)[0]) for end in sorted(wet_margin_band_points(graded.car), key=np.ravel))
+    of_plan = EFFECTS[f"{axle}_wet_reserve_points"].of(graded.car)
+    assert [low, value, high] == pytest.approx(sorted(float(np.ravel(end)[0]) for end in of_plan))
+    assert value == pytest.approx(float(measures(graded).wet_margin_percent[0]))
+    assert low < value < high

@@ -7,8 +7,11 @@ source). Which sizes take which rims: ETRTO, from memory.
 
 from math import inf, nan
 
+import numpy as np
 import pytest
 
+from service.assessment.batch.plan_effects import EFFECTS
+from service.assessment.batch.plan_measure_first import measure_before
 from service.assessment.batch.plan_pairs import REFERENCE, Difference, Pair, Repeats
 from service.assessment.batch.plan_words import (
     NO_ORDER,
@@ -219,3 +222,26 @@ def test_of_one_combination_a_fact_narrows_the_bands_of_one():
     told = asked(changed(request((F285, None), **SCATTERED), unknown))[1].measure_first
     assert max(len(each.narrows) for each in told) > 1
     assert {each.combinations for each in told} == {1}
+
+
+def test_a_band_is_narrowed_by_what_moves_it_by_more_than_a_fiftieth_of_it(monkeypatch):
+    # A wheelbase is from 2400 to 3000 mm: 600 are a fiftieth of 30,000, and less than that of what is a little more.
+    # Of what has no band, and of what is not known, no share can be taken.
+    name = "braking_distance_percent"
+    made = changed(request((F255, None), (F285, None), **SCATTERED), {"/vehicle/wheelbase_mm": ABSENT})
+    case, told = asked(made)
+    for bands, count in (
+        ([29_999.0, 30_001.0], 1),
+        ([30_001.0, 29_999.0], 1),
+        ([29_999.0, 1.0], 2),
+        ([30_000.0, 30_000.0], 0),
+        ([0.0, 29_999.0], 1),
+        ([0.0, nan], 0),
+    ):
+        ends = np.array(bands)
+        stub = EFFECTS[name]._replace(of=lambda car, ends=ends: Estimate(car.vehicle.wheelbase_mm, 0.0 * ends, ends))
+        monkeypatch.setattr("service.assessment.batch.plan_measure_first.EFFECTS", {name: stub})
+        found = measure_before(case, (), told.graded, scatter_is_stated=True)
+        assert [(each.pointer, each.narrows, each.combinations) for each in found] == [
+            ("/vehicle/wheelbase_mm", (name,), count)
+        ] * bool(count)

@@ -199,17 +199,20 @@ def test_neighbouring_rims_that_serve_the_same_tyres_are_one_range_and_what_serv
         (17.0, 8.0, 43.0): cell(0b111, 5),
         # The same tyres beyond a gap, with advice.
         (17.0, 8.0, 45.0): cell(0b111, 0, advice=1),
-        # One alone is served by no shared rim.
+        # One alone is served by no shared rim, be there better ones of that width or not.
         (17.0, 8.0, 46.0): cell(0b100, 0),
-        # Another width, then another diameter, nearer than that.
+        (19.0, 8.0, 46.0): cell(0b100, 0),
+        # Another width, then another diameter, nearer than that
         (17.0, 8.5, 43.0): cell(0b101, 4),
-        (18.0, 8.5, 44.0): cell(0b110, 2),
-        (18.0, 8.5, 45.0): cell(0b110, 2, width=0.5),
+        # at its best, though not at its worst.
+        (18.0, 8.5, 43.0): cell(0b110, 9),
+        (18.0, 8.5, 44.0): cell(0b110, 2, width=0.5),
+        (18.0, 8.5, 45.0): cell(0b110, 2),
     }
     assert [tuple(each) for each in shared_rims(cells, DEMANDS)] == [
         (17.0, 8.0, 41.0, 43.0, 42.0, DEMANDS),
         (17.0, 8.0, 45.0, 45.0, 45.0, DEMANDS),
-        (18.0, 8.5, 44.0, 45.0, 44.0, (WIDER, REAR)),
+        (18.0, 8.5, 43.0, 45.0, 45.0, (WIDER, REAR)),
         (17.0, 8.5, 43.0, 43.0, 43.0, (FRONT, REAR)),
     ]
 

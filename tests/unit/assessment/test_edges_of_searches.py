@@ -19,6 +19,7 @@ from service.designation.tyre import parse_tyre
 from tests.support.cases import changed, saloon
 from tests.unit.assessment.test_search import case, fitted_with, rims
 
+SALOON = "225/45 R17 94W XL"
 NOTHING = Sieve(0, 0, Counter())
 DEFAULTS = frozenset({"limits.stagger", "search.season_mix"})
 
@@ -262,3 +263,21 @@ def test_an_arch_that_leaves_less_than_asked_counts_too():
     front, rear, _ = counts(("225/45 R17 94W XL",), Wanted(AxleLimits(room_mm=10.0)), low)
     assert front == (1, 0, {"limits.radial_room_mm": 1})
     assert rear == (1, 1, {})
+
+
+@pytest.mark.parametrize("chunk", [1, 2, 3, 4, 8192])
+def test_each_axle_has_its_own_rims_however_many_wheels_are_graded_at_once(chunk, monkeypatch):
+    # 4 sizes on 1 and on 2 rims; of the 3 and 6 that are of 17 in, 80 is too weak and T too slow, once a rim.
+    monkeypatch.setattr("service.assessment.batch.search_axle.CHUNK", chunk)
+    tyres = stock([parse_tyre(each) for each in ("225/45 R17 80W", "205/55 R16 91V", "225/45 R17 94T XL", SALOON)])
+    found = search(case(), tyres, (rims("7.5J x 17 H2 ET45"), rims("7J x 17 H2 ET45", "7.5J x 17 H2 ET44")), Wanted())
+    told = [
+        (each.tried, each.kept, [each.removed[code] for code in ("rim.diameter", "load.capacity", "speed.capability")])
+        for each in (found.front, found.rear)
+    ]
+    assert told == [(4, 1, [1, 1, 1]), (8, 2, [2, 2, 2])]
+    # The front rim is 7.5 in wide, and only one of the rear ones is.
+    (hit,) = found.hits
+    assert tuple(hit) == (3, 0, 3, 1)
+    assert found.candidates[0].rear.rim.designation.offset_mm == 44.0
+    assert found.pairs.removed["search.rim_width_mix"] == 1

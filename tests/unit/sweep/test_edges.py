@@ -13,6 +13,7 @@ from service.sweep.pair_columns import check_names, read
 from service.sweep.partition import Loaded, Part, parts
 from service.sweep.place import Place, one_line, place_of
 from service.sweep.read_columns import is_day, quoted, text_reason
+from service.sweep.wheel_arrays import distinct
 
 COLUMNS = {each.name: each for each in (*VEHICLE_COLUMNS, *CANDIDATE_COLUMNS)}
 
@@ -227,3 +228,16 @@ def test_the_extra_packages_are_asked_for_where_they_lack(monkeypatch, capsys):
     assert main(["--vehicles", "v", "--candidates", "c", "--out", "o"]) == 2
     said = capsys.readouterr().err
     assert said == "sweep: the sweep needs packages that are not installed: pyarrow (the extra `sweep`)\n"
+
+
+def test_a_folder_is_made_with_those_that_it_lies_in_and_may_be_there_already(tmp_path):
+    deep = tmp_path / "one" / "two"
+    for _ in range(2):
+        place_of(str(deep)).make_folder()
+        assert deep.is_dir()
+
+
+def test_rows_are_alike_where_all_is_and_what_is_not_given_is_like_nothing_given():
+    nan = float("nan")
+    codes, firsts = distinct(np.array([1.0, nan, 2.0, 1.0, nan, 1.0]), np.array([5.0, 5.0, 5.0, 5.0, 5.0, nan]))
+    assert (codes.tolist(), firsts.tolist()) == ([0, 1, 2, 0, 1, 3], [0, 1, 2, 5])

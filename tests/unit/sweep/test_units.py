@@ -69,6 +69,24 @@ def test_what_must_be_given_is_shown_as_required_and_nothing_else_is(capsys):
     assert paired.splitlines()[1].endswith("; required)")
 
 
+def test_what_is_no_number_is_shown_by_its_kind_in_words(capsys):
+    assert main(["--columns"]) == 0
+    shown = re.findall(
+        r"^  (\w+) +.*\((yes/no|day|bolt circle|tyre|rim|text)[;)]", capsys.readouterr().out, re.MULTILINE
+    )
+    names = {
+        "yes/no": "seats_standing towing",
+        "day": "built",
+        "bolt circle": "hub_bolt_circle bolt_circle",
+        "tyre": "tyre",
+        "rim": "rim",
+        "text": "vehicle_id candidate_id",
+    }
+    assert {(without_axle(name), kind) for name, kind in shown} == {
+        (name, kind) for kind, told in names.items() for name in told.split()
+    }
+
+
 def test_the_results_are_in_the_units_of_their_names(sweep_of):
     """A saloon on 225/45 R17 of ET45, offered 225/40 R18 of ET38 in front and ET50 at the rear; by hand.
 
