@@ -46,7 +46,14 @@ ROOMS = {
     "answer": Room(("service/assessment/answer/*.py",), _ASSESSED),
     "batch": Room(
         ("service/assessment/batch/*.py",),
-        (*_ASSESSED, "property/test_both_paths.py", "property/test_rim_windows.py", "property/test_many_vehicles.py"),
+        (
+            *_ASSESSED,
+            "property/test_both_paths.py",
+            "property/test_rim_windows.py",
+            "property/test_many_vehicles.py",
+            "contract/test_rims_http.py",
+            "contract/test_plan_http.py",
+        ),
     ),
     "drawing": Room(("service/drawing/*.py",), ("unit/drawing/*",)),
     "page": Room(("service/page/[!pr]*.py", "service/page/rendering.py"), ("unit/page/*",)),
