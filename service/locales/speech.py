@@ -19,8 +19,6 @@ from service.core.units import CM2_PER_SQUARE_INCH, KG_PER_POUND, KMH_PER_MPH, K
 Language = Literal["en", "de", "fr", "es", "nl"]
 Units = Literal["metric", "imperial"]
 LANGUAGES: tuple[Language, ...] = get_args(Language)
-DECIMAL_SIGN: Mapping[Language, str] = {language: get_decimal_symbol(language) for language in LANGUAGES}
-"""Of each language, by the Unicode CLDR: all that tells our numbers apart, which are never grouped."""
 
 # Beside a unit in a catalogue: where it stands, so that a translator knows what "in" is.
 UNIT_CONTEXT = "unit"
@@ -75,8 +73,18 @@ class Speech(NamedTuple):
         if self.units == "imperial" and unit in IMPERIAL:
             unit, ours, more = IMPERIAL[unit]
             value, digits = value / ours, digits + more
-        number = number_in_words(value, digits, signed=amount.signed).replace(".", DECIMAL_SIGN[self.language])
+        number = number_in_words(value, digits, signed=amount.signed).replace(".", decimal_sign(self.language))
         return f"{number} {self.catalogue.get(f'{UNIT_CONTEXT}|{unit}', unit)}" if unit and not amount.bare else number
+
+
+@cache
+def decimal_sign(language: Language) -> str:
+    """Return what tells the numbers of a language apart, which are never grouped.
+
+    By the Unicode CLDR: its data of a language take a megabyte and are read when somebody first speaks it.
+    """
+    sign: str = get_decimal_symbol(language)
+    return sign
 
 
 ENGLISH = Speech("en", "metric", {})

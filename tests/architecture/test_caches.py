@@ -21,6 +21,7 @@ OF_OWN_FILES = {
     "service.core.sources.basis",
     "service.core.unfolding._steps",
     "service.locales.speech.catalogue",
+    "service.locales.speech.decimal_sign",
     "service.page.rendering.asset",
     "service.page.rendering.environment",
     "service.page.report.policy",
