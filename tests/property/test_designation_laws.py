@@ -92,7 +92,7 @@ def texts_admitted(request):
 
 def test_whatever_the_pattern_admits_is_read(texts_admitted):
     texts, read, _ = texts_admitted
-    assert len(texts) > settings.default.max_examples
+    assert len(texts) > settings.default.max_examples // 2
     assert [text for text in texts if not is_read(read, text)] == []
 
 
