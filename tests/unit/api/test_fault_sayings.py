@@ -171,6 +171,9 @@ def test_a_candidate_that_only_its_vehicle_forbids_is_refused_and_the_others_sta
     (refused,) = found.refused
     assert (refused.place, refused.id, refused.label, refused.fault_count) == (1, "B", "b", 1)
     assert [each.pointer for each in refused.faults] == ["/candidates/1/rear/spacer_mm"]
+    # A label has 80 signs at most in the contract, that of a refused one too.
+    (refused,) = read_candidates([{**good, "label": "x" * 81}], vehicle).refused
+    assert refused.label == "x" * 79 + "…"
 
 
 def test_501_candidates_are_counted_in_our_words():
