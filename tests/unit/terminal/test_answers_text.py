@@ -143,6 +143,22 @@ def test_a_check_shows_what_is_not_settled_with_its_remedy_and_counts_the_rest()
     assert "Met: 4. Open, and decides nothing: 2." in lines
 
 
+@pytest.mark.parametrize(
+    ("outcome", "title"),
+    # By the design of the verdict: what holds it back, what speaks against it, what only wants attention.
+    [
+        ("not_met", "Speaks against it"),
+        ("not_recommended", "Advised against"),
+        ("not_assessed", "To be settled first"),
+        ("advisory", "Needs attention"),
+    ],
+)
+def test_each_finding_that_is_shown_begins_with_how_it_came_out(outcome, title):
+    lines = shown("check", check_of(finding(outcome, decides=True))).splitlines()
+    (row,) = (line for line in lines if "a.code" in line)
+    assert row[:22].strip() == title
+
+
 def test_a_check_names_its_label_and_what_is_already_so_today():
     printed = shown("check", check_of(finding("not_met", already=True), label="larch"))
     assert printed.startswith("larch: It fits\n==============\n")
