@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
 from typing import Any
 
 import pytest
@@ -238,6 +239,11 @@ def test_the_columns_of_rims_are_as_wide_as_laid_out_and_fit_a_terminal_of_120()
     lines = shown("rims", answer).splitlines()
     assert ruled(lines) == [[20, 5, 7, 10, 15, 43]] * 2 + [[18, 44, 44], [22, 25, 28, 29]]
     assert max(map(len, lines)) <= 120
+    heads = [line.split() for line, under in pairwise(lines) if set(under) == {"-", " "}]
+    windows = ["tyre", "rim", "best", "ET", "suitable", "with", "conditions", "what", "bounds", "it"]
+    assert heads[:2] == [windows] * 2
+    assert heads[2] == ["rim", "serves", "at", "the", "front", "serves", "at", "the", "rear"]
+    assert heads[3] == ["combination", "verdict", "front", "rear"]
     assert "- rims: rated for 480 kg" in lines
     assert "The fewest rims for all" in lines
 
