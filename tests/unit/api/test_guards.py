@@ -3,12 +3,13 @@
 import asyncio
 import hashlib
 import re
+import sys
 import time
 from types import SimpleNamespace
 
 import pytest
 from fastapi import Request
-from pydantic import SecretStr
+from pydantic import SecretStr, ValidationError
 from starlette.testclient import TestClient
 from starlette.types import Message, Scope
 
@@ -83,13 +84,32 @@ def test_nobody_is_sent_away_for_a_day() -> None:
 
 
 def test_where_keys_are_required_none_is_a_fault() -> None:
-    with pytest.raises(BadSettings, match="FITMENT_API_KEYS"):
-        create_app(Settings(keys_required=True))
+    with pytest.raises(ValidationError, match="FITMENT_API_KEYS"):
+        Settings(keys_required=True)
     with TestClient(create_app(Settings(keys_required=True, api_keys=(SecretStr(ENTRY),), access_log=False))) as client:
         assert client.get("/v1/rule-packs").status_code == 401
         answer = client.get("/v1/rule-packs", headers={"X-API-Key": "one"})
         # A cache that others share must not hand it to somebody without a key.
         assert (answer.status_code, answer.headers["cache-control"]) == (200, "private, max-age=3600")
+
+
+def test_the_place_of_the_rates_is_looked_at_before_there_is_a_key() -> None:
+    with pytest.raises(BadSettings, match=r"^FITMENT_RATE_STORAGE: memory:// or an address redis://"):
+        create_app(Settings(rate_storage=SecretStr("foo://user:hidden@x")))
+
+
+def test_an_address_of_rates_that_cannot_be_read_is_told_without_it() -> None:
+    # A port is a number (RFC 3986, 3.2.3).
+    with pytest.raises(BadSettings, match=r"^FITMENT_RATE_STORAGE: ") as refused:
+        create_app(Settings(rate_storage=SecretStr("redis://:hidden@redis.example:many")))
+    assert "hidden" not in str(refused.value)
+
+
+def test_a_missing_extra_is_named(monkeypatch: pytest.MonkeyPatch) -> None:
+    # None in its place makes Python's import fail as it does where the package is not there.
+    monkeypatch.setitem(sys.modules, "redis", None)
+    with pytest.raises(BadSettings, match=r"pip install 'fitment-service\[redis\]'"):
+        create_app(Settings(rate_storage=SecretStr("redis://redis.example")))
 
 
 def test_without_keys_shared_caches_may_keep_the_tables() -> None:
