@@ -123,6 +123,12 @@ def test_the_port_is_the_same_everywhere(container: dict[str, Any], settings: Se
     assert watchers == {"from": [{"namespaceSelector": {}}], "ports": [{"protocol": "TCP", "port": "operation"}]}
 
 
+def test_a_slow_start_is_waited_for(container: dict[str, Any]) -> None:
+    # Measured on a busy node: 27 s. The probe gives up after period times threshold (Kubernetes, "Configure Probes").
+    probe = container["startupProbe"]
+    assert probe["periodSeconds"] * probe["failureThreshold"] >= 2 * 27
+
+
 def test_no_secret_stands_in_a_manifest(container: dict[str, Any]) -> None:
     secret = {"FITMENT_API_KEYS", "FITMENT_RATE_STORAGE"}
     assert {item["name"] for item in container["env"] if "secretKeyRef" in item.get("valueFrom", {})} == secret
