@@ -2,16 +2,20 @@
 
 from __future__ import annotations
 
+import json
 from itertools import pairwise
+from pathlib import Path
 from typing import Any
 
 import pytest
 
+import service
 from service.terminal.answers import shown
 from service.terminal.rims_text import _bounds, _offsets, _rim, _span
 from service.terminal.text_table import block, cell, heading, lines_of, wrapped
 
 Json = dict[str, Any]
+DEMO = Path(__file__).parents[3] / "demo_requests"
 MINUS = "\N{MINUS SIGN}"
 
 
@@ -141,7 +145,7 @@ def test_a_check_shows_what_is_not_settled_with_its_remedy_and_counts_the_rest()
     assert "open.code" in printed
     assert "silent" not in printed
     # Three are not assessed, and one of them decides and is shown.
-    assert "Met: 4. Open, and decides nothing: 2." in lines
+    assert "Met: 4. Open, and decides nothing: 2. A point on both axles counts twice." in lines
 
 
 @pytest.mark.parametrize(
@@ -189,7 +193,12 @@ def test_an_empty_line_stands_between_figures_and_what_is_to_be_known_and_only_o
     without = shown("check", check_of(notes=["one"])).splitlines()
     assert with_figures[-4].startswith("front: tyre")
     assert with_figures[-3:] == ["", "To know", "- one"]
-    assert without[-4:] == ["Met: 4. Open, and decides nothing: 3.", "", "To know", "- one"]
+    assert without[-4:] == [
+        "Met: 4. Open, and decides nothing: 3. A point on both axles counts twice.",
+        "",
+        "To know",
+        "- one",
+    ]
 
 
 def test_what_is_to_be_known_comes_last():
@@ -251,3 +260,13 @@ def test_the_columns_of_rims_are_as_wide_as_laid_out_and_fit_a_terminal_of_120()
 def test_no_rows_say_why():
     printed = shown("search", {"rows": [], "why_none": "Nothing carries it."})
     assert " ".join(printed.splitlines()[2].split()) == "none Nothing carries it."
+
+
+def test_one_point_that_is_open_on_both_axles_is_told_as_one_and_as_two():
+    # The question is whether both wheels of an axle are alike: the same one, asked of each of two axles.
+    question = json.loads((DEMO / "tandem-caravan.check.json").read_text(encoding="utf-8"))
+    answer = service.assess(question)
+    assert answer["finding_counts"]["not_assessed"] == 2
+    printed = " ".join(shown("check", answer).split())
+    assert "One point stays open; it does not change the answer." in printed
+    assert "Open, and decides nothing: 2. A point on both axles counts twice." in printed
