@@ -5,6 +5,7 @@ import re
 
 import pytest
 
+from tests.browser.conftest import PHONE
 from tests.browser.hands import PRESENT, Hands, field
 
 TYRE, THEN = f"{PRESENT}/tyre/size", "/candidate/front/tyre/size"
@@ -115,6 +116,8 @@ def test_nothing_is_asked_from_elsewhere_and_nothing_is_complained_of(visit):
     loaded(seen)
     # What only a style of the other scheme asks for is asked for when that scheme begins.
     seen.page.emulate_media(color_scheme="dark")
+    # The page of the API is long, and painting it takes longer than the rest of this test.
+    seen.page.set_viewport_size(PHONE)
     seen.page.click("text=The API")
     seen.page.wait_for_selector(".swagger-ui .info")
     seen.page.emulate_media(color_scheme="light")
