@@ -47,6 +47,42 @@ def test_an_unfit_value_is_refused_by_name_and_not_repeated(
     assert value not in str(caught.value)
 
 
+# Ports have 16 bits (RFC 9293, 3.1), a day 86,400 s; the others are the project's own.
+WHOLE = {
+    "PORT": (0, 65535),
+    "METRICS_PORT": (1, 65535),
+    "CORS_MAX_AGE_S": (0, 86400),
+    "QUEUE_LENGTH": (0, 10000),
+    "CHECK_QUEUE_LENGTH": (0, 10000),
+    "PROXY_COUNT": (0, 16),
+    "BODY_SPACE_MIB": (8, 65536),
+    "ANSWER_SPACE_MIB": (8, 65536),
+    "MAX_CONNECTIONS": (1, 1000000),
+    "RETRY_AFTER_S": (1, 600),
+    "KEEP_ALIVE_S": (1, 3600),
+    "STOP_TIMEOUT_S": (1, 300),
+}
+# Waiting no time at all for a request would refuse all of them.
+IN_PARTS = {"HEAD_TIMEOUT_S": (0.001, 600.0), "BODY_TIMEOUT_S": (0.001, 600.0), "DRAIN_S": (0.0, 300.0)}
+
+
+@pytest.mark.parametrize("name", [*WHOLE, *IN_PARTS])
+def test_a_number_is_taken_up_to_its_ends_and_refused_beyond(monkeypatch: pytest.MonkeyPatch, name: str) -> None:
+    low, high = (WHOLE | IN_PARTS)[name]
+    step = 1 if name in WHOLE else 0.001
+    for value in (low, high):
+        settings = load(monkeypatch, **{f"FITMENT_{name}": str(value)})
+        assert getattr(settings, name.lower()) == value
+    for value in (low - step, high + step):
+        with pytest.raises(BadSettings, match=f"^FITMENT_{name}: "):
+            load(monkeypatch, **{f"FITMENT_{name}": str(value)})
+
+
+def test_every_number_has_its_ends_here() -> None:
+    bounded = {name.upper() for name, field in Settings.model_fields.items() if field.annotation in (int, float)}
+    assert bounded <= WHOLE.keys() | IN_PARTS.keys()
+
+
 def test_lists_are_separated_by_commas(monkeypatch: pytest.MonkeyPatch) -> None:
     settings = load(monkeypatch, FITMENT_TRUSTED_HOSTS="a.example, b.example")
     assert settings.trusted_hosts == ("a.example", "b.example")

@@ -2,6 +2,7 @@
 
 import asyncio
 import hashlib
+import re
 import time
 from types import SimpleNamespace
 
@@ -189,3 +190,14 @@ def test_made_up_methods_share_one_series() -> None:
     assert b'http_requests_total{method="other",outcome="refused",route="unmatched",status="404"} 3.0' in (
         metrics.exposition()
     )
+
+
+def test_times_are_counted_in_round_steps_from_half_a_millisecond_to_ten_seconds() -> None:
+    """1, 2.5 and 5 of each power of ten, as the client libraries of Prometheus have it (from memory)."""
+    metrics = Metrics(lambda: 0.0, lambda: 0.0)
+    metrics.observe_request("unmatched", "GET", 200, 0.3)
+    found = re.findall(rb'http_request_duration_seconds_bucket\{le="([^"]+)".*\} (.+)', metrics.exposition())
+    steps = {float(end): float(count) for end, count in found}
+    assert list(steps)[:1] + list(steps)[-2:] == [0.0005, 10.0, float("inf")]
+    assert {f"{end:.3e}"[:5] for end in list(steps)[:-1]} == {"1.000", "2.500", "5.000"}
+    assert [end for end, count in steps.items() if count] == [end for end in steps if end >= 0.3]

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
 from typing import Any
 
 import pytest
@@ -143,6 +144,22 @@ def test_a_check_shows_what_is_not_settled_with_its_remedy_and_counts_the_rest()
     assert "Met: 4. Open, and decides nothing: 2." in lines
 
 
+@pytest.mark.parametrize(
+    ("outcome", "title"),
+    # By the design of the verdict: what holds it back, what speaks against it, what only wants attention.
+    [
+        ("not_met", "Speaks against it"),
+        ("not_recommended", "Advised against"),
+        ("not_assessed", "To be settled first"),
+        ("advisory", "Needs attention"),
+    ],
+)
+def test_each_finding_that_is_shown_begins_with_how_it_came_out(outcome, title):
+    lines = shown("check", check_of(finding(outcome, decides=True))).splitlines()
+    (row,) = (line for line in lines if "a.code" in line)
+    assert row[:22].strip() == title
+
+
 def test_a_check_names_its_label_and_what_is_already_so_today():
     printed = shown("check", check_of(finding("not_met", already=True), label="larch"))
     assert printed.startswith("larch: It fits\n==============\n")
@@ -222,6 +239,11 @@ def test_the_columns_of_rims_are_as_wide_as_laid_out_and_fit_a_terminal_of_120()
     lines = shown("rims", answer).splitlines()
     assert ruled(lines) == [[20, 5, 7, 10, 15, 43]] * 2 + [[18, 44, 44], [22, 25, 28, 29]]
     assert max(map(len, lines)) <= 120
+    heads = [line.split() for line, under in pairwise(lines) if set(under) == {"-", " "}]
+    windows = ["tyre", "rim", "best", "ET", "suitable", "with", "conditions", "what", "bounds", "it"]
+    assert heads[:2] == [windows] * 2
+    assert heads[2] == ["rim", "serves", "at", "the", "front", "serves", "at", "the", "rear"]
+    assert heads[3] == ["combination", "verdict", "front", "rear"]
     assert "- rims: rated for 480 kg" in lines
     assert "The fewest rims for all" in lines
 
