@@ -65,10 +65,8 @@ class Envelope:
         started = perf_counter()
         headers: dict[bytes, bytes] = dict(scope["headers"])
         services = self._services
-        # One that broke the rules after its head has its id already.
-        request_id = scope.get(REQUEST_ID) or services.ids.take(headers.get(b"x-request-id"))
-        exchange = Exchange(request_id, scope, send, services.lifecycle)
-        scope[REQUEST_ID], scope[SPEECH] = request_id, speech_for(headers.get(b"accept-language", b""))
+        exchange = Exchange(self._request_id(scope, headers), scope, send, services.lifecycle)
+        scope[REQUEST_ID], scope[SPEECH] = exchange.request_id, speech_for(headers.get(b"accept-language", b""))
         services.metrics.in_flight += 1
         try:
             await self._admit(scope, headers, exchange)
@@ -92,6 +90,11 @@ class Envelope:
         finally:
             let_go_of_body(scope)
             self._note(scope, exchange, perf_counter() - started)
+
+    def _request_id(self, scope: Scope, headers: Mapping[bytes, bytes]) -> str:
+        # One that broke the rules behind its head has its id already.
+        given: str | None = scope.get(REQUEST_ID)
+        return given or self._services.ids.take(headers.get(b"x-request-id"))
 
     async def _admit(self, scope: Scope, headers: dict[bytes, bytes], exchange: Exchange) -> None:
         services = self._services
