@@ -58,9 +58,50 @@ def browser() -> Iterator[Browser]:
         running.close()
 
 
+class Visit:
+    """A look at the service's page, which notes what the browser asked for and complained of."""
+
+    def __init__(self, page: Page, address: str) -> None:
+        self.page, self.context, self.address = page, page.context, address
+        self.asked: list[str] = []
+        self.complaints: list[str] = []
+        self._before, self._heard = self.context.pages, []
+        self.context.set_default_timeout(PATIENCE_S * 1000)
+        self.hear("request", lambda request: self.asked.append(request.url))
+        self.hear("console", self._note)
+        self.hear("weberror", lambda error: self.complaints.append(str(error.error)))
+
+    def hear(self, event: str, listener: Callable[..., None]) -> None:
+        """Listen to the browser for the time of this visit."""
+        self._heard.append((event, listener))
+        self.context.on(event, listener)
+
+    def _note(self, message) -> None:
+        # The browser itself reports every refused request, and refusing is what the service is asked to do there.
+        if message.type in ("error", "warning") and "422 (Unprocessable" not in message.text:
+            self.complaints.append(message.text)
+
+    def open(self, path: str = "/") -> Page:
+        """Open the page, or another path of the service."""
+        self.page.goto(f"{self.address}{path}")
+        return self.page
+
+    def leave(self) -> None:
+        """Close the tabs that this visit opened, and leave its own as a new one is."""
+        for event, listener in self._heard:
+            self.context.remove_listener(event, listener)
+        for each in self.context.pages:
+            if each not in self._before:
+                each.close()
+        if not self.page.is_closed():
+            self.page.goto("about:blank")
+            self.page.set_viewport_size(DESKTOP)
+            self.page.emulate_media(media="null", color_scheme="null")
+
+
 @pytest.fixture(scope="session")
 def room(browser: Browser) -> Iterator[BrowserContext]:
-    """One context for every visit without wishes of its own: a new tab in it costs half of what a new context does."""
+    """One context for all visits that can do with it, since a new context or a new tab costs more than most tests."""
     context = browser.new_context(viewport=DESKTOP)
     yield context
     # What makes it safe: no visit leaves anything in the browser that the next could find.
@@ -68,63 +109,43 @@ def room(browser: Browser) -> Iterator[BrowserContext]:
     context.close()
 
 
-class Visit:
-    """A look at the service's page, which notes what the browser asked for and complained of."""
-
-    def __init__(self, context: BrowserContext, address: str) -> None:
-        self.context, self.address = context, address
-        self.asked: list[str] = []
-        self.complaints: list[str] = []
-        context.set_default_timeout(PATIENCE_S * 1000)
-        # The tabs of others.
-        self._others = context.pages
-        self._heard = {"request": self._ask, "console": self._note, "weberror": self._fail}
-        for event, listener in self._heard.items():
-            context.on(event, listener)
-        self.page: Page = context.new_page()
-
-    def _ask(self, request) -> None:
-        self.asked.append(request.url)
-
-    def _note(self, message) -> None:
-        # The browser itself reports every refused request, and refusing is what the service is asked to do there.
-        if message.type in ("error", "warning") and "422 (Unprocessable" not in message.text:
-            self.complaints.append(message.text)
-
-    def _fail(self, error) -> None:
-        self.complaints.append(str(error.error))
-
-    def leave(self) -> None:
-        """Close every tab that was opened since, and note nothing more."""
-        for event, listener in self._heard.items():
-            self.context.remove_listener(event, listener)
-        for page in self.context.pages:
-            if page not in self._others:
-                page.close()
-
-    def open(self, path: str = "/") -> Page:
-        """Open the page, or another path of the service."""
-        self.page.goto(f"{self.address}{path}")
-        return self.page
+@pytest.fixture(scope="session")
+def tab(room: BrowserContext) -> Page:
+    """The tab that one test after the other looks at."""
+    return room.new_page()
 
 
-def visits(browser: Browser, room: BrowserContext, address: str) -> Iterator[Callable[..., Visit]]:
-    """Make visits; those with options of a browser context have a context of their own."""
+@pytest.fixture
+def visit(browser: Browser, room: BrowserContext, tab: Page, address: str) -> Iterator[Callable[..., Visit]]:
+    """Make a visit for one test: `own` gives it a context without a past, as every other option but these two does."""
     made: list[Visit] = []
 
-    def make(**options: object) -> Visit:
-        context = browser.new_context(**{"viewport": DESKTOP, **options}) if options else room
-        made.append(Visit(context, address))
+    def make(
+        *, viewport: dict[str, int] = DESKTOP, color_scheme: str = "light", own: bool = False, **options: object
+    ) -> Visit:
+        context = browser.new_context(**options) if own or options else room
+        page = tab if context is room and not made and not tab.is_closed() else context.new_page()
+        made.append(Visit(page, address))
+        page.set_viewport_size(viewport)
+        page.emulate_media(color_scheme=color_scheme)
         return made[-1]
 
     yield make
     for each in made:
-        if each.context is room:
-            each.leave()
-        else:
+        each.leave()
+        if each.context is not room:
             each.context.close()
 
 
-# A test's own visits, and those that all tests of a file look at.
-visit = pytest.fixture(visits, name="visit")
-lasting = pytest.fixture(visits, scope="module", name="lasting")
+@pytest.fixture(scope="module")
+def lasting(browser: Browser, address: str) -> Iterator[Callable[..., Visit]]:
+    """Make a visit, with the options of a browser context, for all tests of a file that look at the same page."""
+    contexts: list[BrowserContext] = []
+
+    def make(**options: object) -> Visit:
+        contexts.append(browser.new_context(**{"viewport": DESKTOP, **options}))
+        return Visit(contexts[-1].new_page(), address)
+
+    yield make
+    for each in contexts:
+        each.close()

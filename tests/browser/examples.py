@@ -20,7 +20,7 @@ class Reader:
 
     def __init__(self, seen: Visit, example: int) -> None:
         self.page, self._responses = seen.page, []
-        self.page.on("response", self._note)
+        seen.hear("response", self._note)
         self.page.goto(f"{seen.address}/")
         # On a phone the examples are folded away.
         if not self.page.is_visible(f"[data-example='{example}']"):

@@ -31,14 +31,17 @@ class Hands:
         self.strokes += times
 
     def type(self, text: str) -> None:
-        """Type a text, a stroke each character; capitals need no shift, since the page reads small letters too."""
-        self.page.keyboard.type(text)
+        """Enter a text, a stroke each character; capitals need no shift, since the page reads small letters too.
+
+        It arrives at once, since the browser's own form filling looks at the whole form again after each key.
+        """
+        self.page.keyboard.insert_text(text)
         self.strokes += len(text)
 
-    def paste(self, text: str) -> None:
-        """Put a text where the caret is, in one stroke."""
-        self.page.keyboard.insert_text(text)
-        self.strokes += 1
+    def spell(self, text: str) -> None:
+        """Type a text key by key, as a person does, while answers come in."""
+        self.page.keyboard.type(text)
+        self.strokes += len(text)
 
     def into(self, pointer: str, text: str, column: int | None = None) -> None:
         """Click a field and type into it."""
@@ -67,7 +70,7 @@ def field(pointer: str, column: int | None = None) -> str:
 
 
 def put(page: Page, entries: dict[str, str], column: int | None = None) -> None:
-    """Put texts into fields, unfolded or not, all at once: quicker than by hand where the typing is not what is tried."""
+    """Put texts into fields, unfolded or not, all at once, where the typing is not what is tried."""
     page.evaluate(
         """(entries) => entries.forEach(([selector, text]) => {
           const place = document.querySelector(selector);

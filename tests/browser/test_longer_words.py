@@ -74,6 +74,7 @@ def report(lasting):
 
 
 def test_longer_words_need_no_sideways_scrolling_on_a_phone(report):
+    report.emulate_media(media="screen")
     report.set_viewport_size({"width": 360, "height": 740})
     assert report.evaluate("document.documentElement.scrollWidth") == 360
 

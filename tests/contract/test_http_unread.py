@@ -110,6 +110,16 @@ def test_requests_behind_one_another_end_with_their_connection_and_are_no_failur
     assert [line for line in logged if line["event"] not in ("serving", "request", "stopped")] == []
 
 
+def test_an_answer_that_was_cut_off_is_logged_by_the_id_of_its_request() -> None:
+    asked = LARGE.replace(b"\r\n\r\n", b"\r\nX-Request-ID: mine\r\n\r\n")
+    with Server(head_timeout_s=0.5) as server:
+        with deaf(server, asked):
+            wait_until(lambda: ended(server, "unread") > 0)
+        _, logged = server.stop()
+    told = [(line["request_id"], line["reason"]) for line in logged if line["event"] == "answer cut off"]
+    assert told == [("mine", "unread")]
+
+
 def test_all_that_waits_together_is_bounded_and_the_longest_wait_ends(bounded: Server) -> None:
     before = ended(bounded, "unread")
     with ExitStack() as stack:
@@ -131,8 +141,16 @@ def narrow() -> Iterator[Narrow]:
         yield server
 
 
+def is_free(server: Server) -> bool:
+    try:
+        return server.get("/health/live").status == 200
+    except ConnectionError:
+        # Too many to be even told.
+        return False
+
+
 def wait_until_free(server: Server) -> None:
-    wait_until(lambda: server.get("/health/live").status == 200)
+    wait_until(lambda: is_free(server))
 
 
 def test_few_files_mean_few_connections_and_the_start_says_so(narrow: Narrow) -> None:
@@ -157,11 +175,20 @@ def test_one_connection_too_many_is_told_so_and_the_others_are_served(narrow: Na
     assert ended(narrow, "too_many") >= 1.0
 
 
+def knock(server: Server) -> socket.socket | None:
+    """Return a connection, or nothing where it was reset before the system had made it whole."""
+    try:
+        return server.connect()
+    except ConnectionResetError:
+        return None
+
+
 def test_a_flood_of_connections_is_ended_and_leaves_nothing_behind(narrow: Narrow) -> None:
-    flood = [narrow.connect() for _ in range(200)]
-    assert all(is_closed(connection) for connection in flood[3:])
+    flood = [knock(narrow) for _ in range(200)]
+    assert all(connection is None or is_closed(connection) for connection in flood[3:])
     for connection in flood:
-        connection.close()
+        if connection is not None:
+            connection.close()
     wait_until_free(narrow)
     assert ended(narrow, "too_many") >= 197.0
     _, logged = narrow.stop()

@@ -32,6 +32,8 @@ _ENDS: Final = ("too_many", "unread")
 UNMATCHED: Final = "unmatched"
 # Where the tracing layer leaves the id of a request's trace in the scope, and what the log calls it.
 TRACE_ID: Final = "trace_id"
+# Where the scope has the id of a request.
+REQUEST_ID: Final = "request_id"
 # What is noted where the client left before its answer; it is never sent.
 CLIENT_LEFT: Final = 499
 

@@ -153,7 +153,14 @@ def _no_listening(names: str, error: OSError | UnicodeError) -> BadSettings:
 
 def _protocol(settings: Settings, services: Services, most: int) -> type[GuardedProtocol]:
     door = Door(most, settings.answer_space_mib * 1024 * 1024, services.metrics, services.log)
-    limits = ConnectionLimits(settings.head_timeout_s, services.metrics, services.ids, door, settings.retry_after_s)
+    limits = ConnectionLimits(
+        settings.head_timeout_s,
+        services.metrics,
+        services.ids,
+        door,
+        settings.retry_after_s,
+        services.log if services.access_log else None,
+    )
     return protocol_with(limits)
 
 

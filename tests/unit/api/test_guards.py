@@ -34,7 +34,7 @@ def request(*, left: bool) -> Request:
 
 def status_of(keys: ApiKeys, presented: bytes | None) -> int:
     try:
-        asyncio.run(keys.admit(presented))
+        asyncio.run(keys.admit(keys.owner(presented)))
     except HttpProblem as problem:
         return problem.status
     return 200
@@ -78,7 +78,7 @@ def test_nobody_is_sent_away_for_a_day() -> None:
     keys = ApiKeys([ENTRY], "1/day", "memory://", pytest.fail)
     assert status_of(keys, b"one") == 200
     with pytest.raises(HttpProblem) as refused:
-        asyncio.run(keys.admit(b"one"))
+        asyncio.run(keys.admit(keys.owner(b"one")))
     assert refused.value.headers is not None
     assert 0 < int(refused.value.headers["Retry-After"]) <= LONGEST_WAIT_S
 
