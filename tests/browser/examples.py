@@ -9,6 +9,7 @@ from typing import Any
 from playwright.sync_api import Locator, Page
 
 from tests.browser.conftest import Visit
+from tests.browser.hands import put
 
 SALOON, VAN, HATCHBACK = range(3)
 CHECK = "/v1/fitments/check"
@@ -64,14 +65,7 @@ class Reader:
     def type(self, *entries: tuple[str, str], column: int | None = None) -> None:
         """Type into fields, unfolded or not, and wait for the answer."""
         with self.asking():
-            for pointer, text in entries:
-                self.field(pointer, column).evaluate(
-                    """(field, text) => {
-                      field.value = text;
-                      field.dispatchEvent(new Event("input", { bubbles: true }));
-                    }""",
-                    text,
-                )
+            put(self.page, dict(entries), column)
 
     @property
     def verdict(self) -> str:

@@ -9,7 +9,7 @@ from contextlib import ExitStack
 
 import pytest
 
-from tests.contract.http_wire import VALID, Server, head, is_closed, post, receive
+from tests.contract.http_wire import VALID, Server, head, is_closed, post, receive, wait_until
 
 # Hundredths of a second of work, see the test application.
 SHORT = post("/v1/toil", VALID.replace(b"120.5", b"10"))
@@ -27,10 +27,7 @@ def queue_length(server: Server) -> float:
 
 
 def wait_until_queued(server: Server, length: int) -> None:
-    for _ in range(2000):
-        if queue_length(server) == length:
-            return
-    pytest.fail(f"the queue never held {length}")
+    wait_until(lambda: queue_length(server) == length)
 
 
 def test_work_beyond_the_queue_is_refused_with_503_and_a_time_to_come_back() -> None:
@@ -106,8 +103,7 @@ def test_the_signal_turns_readiness_off_and_lets_connections_go_while_requests_a
             connection.sendall(head("GET", "/health/live"))
             assert receive(connection).headers["connection"] is None
             server.process.send_signal(signal.SIGTERM)
-            while server.get("/health/ready").status == 200:
-                pass
+            wait_until(lambda: server.get("/health/ready").status != 200)
             connection.sendall(head("GET", "/health/live"))
             answer = receive(connection)
             assert (answer.status, answer.headers["connection"]) == (200, "close")
@@ -161,8 +157,7 @@ def test_no_request_is_lost_when_stopped_under_load(keep_alive: bool) -> None:
         clients = [threading.Thread(target=ask) for _ in range(8)]
         for client in clients:
             client.start()
-        while answered[0] < 200:
-            assert not lost
+        wait_until(lambda: answered[0] >= 200 or bool(lost))
         server.process.send_signal(signal.SIGTERM)
         for client in clients:
             client.join()

@@ -10,7 +10,7 @@ import socket
 
 from prometheus_client.parser import text_string_to_metric_families
 
-from tests.contract.http_wire import VALID, Server, head, post, receive
+from tests.contract.http_wire import VALID, Server, head, post, receive, wait_until
 
 
 def series(server: Server) -> dict[str, float]:
@@ -53,17 +53,15 @@ def test_requests_in_flight_are_those_whose_answer_is_not_out() -> None:
         with server.connect() as connection:
             connection.sendall(post("/v1/toil", VALID.replace(b"120.5", b"50")))
             # Half a second of work; asked before it is done, this question is the second.
-            while (flying := series(server))["work_queue_length{}"] == 0.0:
-                pass
-            assert flying["http_requests_in_flight{}"] == 2.0
+            wait_until(lambda: series(server)["work_queue_length{}"] > 0.0)
+            assert series(server)["http_requests_in_flight{}"] == 2.0
             assert receive(connection).status == 200
         server.get("/v1/broken")
         with server.connect() as connection:
             connection.sendall(post("/v1/echo", VALID)[:-5])
             server.get("/health/live")
         # Neither a failure nor a caller who left half-way stays in the count.
-        while series(server)["http_requests_in_flight{}"] > 1.0:
-            pass
+        wait_until(lambda: series(server)["http_requests_in_flight{}"] == 1.0)
 
 
 def test_names_keep_the_conventions_of_prometheus(server: Server) -> None:
