@@ -286,3 +286,14 @@ def test_the_callers_own_name_comes_back_in_rows_and_refusals_and_in_the_table(c
     assert {index: each.get("id") for index, each in found.items()} == {0: "A-1", 1: "A-2", 2: None, 3: None}
     assert [each["pointer"] for each in found[3]["errors"]] == ["/candidates/3/id"]
     assert sorted(each["id"] for each in table(client, *sent)) == ["", "", "A-1", "A-2"]
+
+
+def test_a_number_that_is_known_of_some_candidates_only_is_absent_from_the_others(client):
+    """No model speaks of a radial and a diagonal tyre together; what is not known is absent and never null."""
+    diagonal = on_both_axles({"/candidate/{axle}/tyre/size": "7.00-16 103N"})
+    answer = client.post(PATH, json=question(candidate(WIDER), candidate(diagonal)))
+    assert "null" not in answer.text
+    known, unknown = sorted(answer.json()["rows"], key=lambda row: row["index"])
+    assert "dry_grip_percent" in known["measures"]
+    assert "dry_grip_percent" not in unknown["measures"]
+    assert unknown["measures"].keys() & {"load_margin_percent", "diameter_deviation_percent"}

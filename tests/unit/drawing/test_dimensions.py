@@ -156,3 +156,10 @@ def test_centre_lines_pass_through_the_wheels_and_the_axis(case):
         axis, face = case.sheet.named(f"{axle}-axis"), case.sheet.named(f"{axle}-hub-face")
         assert axis.points[0][1] == pytest.approx(sum(y for _, y in face.points) / 2)
         assert axis.points[0][0] < min(xs) < max(xs) < axis.points[1][0]
+        # 16 units beyond whatever reaches furthest; the dimensions at the sides stand 38 and 50 units from there.
+        unit = case.sheet.unit
+        diameter = case.sheet.named(f"{axle}-overall-diameter").points[0][0]
+        assert axis.points[0][0] - diameter == pytest.approx((38 - 16) * unit, abs=NEAR)
+        if f"{axle}-loaded-radius" in case.ids:
+            radius = case.sheet.named(f"{axle}-loaded-radius").points[0][0]
+            assert radius - axis.points[1][0] == pytest.approx((50 - 16) * unit, abs=NEAR)

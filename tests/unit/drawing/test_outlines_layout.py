@@ -127,8 +127,11 @@ def test_every_wheel_stands_in_its_own_panel_about_its_hub(drawn):
 
 
 def test_the_sample_of_the_present_wheel_stands_before_its_word(drawn):
-    _, sheet, _ = drawn
+    root, sheet, letters = drawn
     words = sheet.says("present")
+    for letter in letters:
+        left, _, right, _ = ends(root, f"outlines-{letter}-sample")
+        assert right - left == pytest.approx(110.0 * sheet.unit, abs=NEAR)
     (sample,) = (line.points for line in sheet.lines if not line.name and line.style == "phantom")
     assert sample[0][0] == pytest.approx(16.0 * sheet.unit, abs=NEAR)
     assert sample[1][0] - sample[0][0] == pytest.approx(110.0 * sheet.unit, abs=NEAR)

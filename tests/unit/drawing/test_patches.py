@@ -208,9 +208,15 @@ def test_the_legend_stands_beneath_the_last_patch(found, axle):
     assert (y - last) / sheet.unit == pytest.approx(85 + 104 + 18 + (26 if axle != "both" else 0), abs=0.1)
 
 
-def test_who_does_not_see_a_patch_is_told_its_width_its_length_and_its_area(patches):
+def test_who_does_not_see_a_patch_is_told_its_width_its_length_and_its_area(found, patches):
     told = patches.findtext(f"{SVG}desc")
-    for axle in ("Front axle", "Rear axle"):
-        for which in ("present", "proposed"):
-            assert re.search(rf"{axle}: {which}, width \d+ mm \(.*?\), length \d+ mm \(.*?\), area \d+ cm²", told)
+    for axle, which in PLACES:
+        said = (
+            f"{axle.capitalize()} axle: {which}, width (\\d+) mm \\(.*?\\), length (\\d+) mm \\(.*?\\), area (\\d+) cm²"
+        )
+        bands = estimates(found, axle, which)
+        sizes = (bands.patch_width_mm.value, bands.patch_length_mm.value, bands.patch_area_cm2.value)
+        assert [float(each) for each in re.search(said, told).groups()] == [
+            pytest.approx(each, abs=0.5) for each in sizes
+        ]
     assert "not known" not in told

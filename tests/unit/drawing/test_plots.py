@@ -215,6 +215,11 @@ def test_what_is_not_known_has_no_point_and_a_sentence():
     assert "the change of dry grip is not known" in drawing[1].text
 
 
+def test_what_is_known_is_told_of_each_candidate(grip):
+    told = grip[1].text
+    assert [told.count(words) for words in ("Dry grip ", "Wet reserve ", "No point")] == [len(PLACES), len(PLACES), 0]
+
+
 def test_a_trailer_has_no_balance_to_draw():
     trailer = changed(saloon(), {"/rule_pack": "nl", "/vehicle/category": "O2", "/vehicle/max_mass_kg": 1900})
     drawing = fromstring(draw_balance(plotted(trailer)))

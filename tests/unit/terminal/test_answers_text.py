@@ -123,9 +123,8 @@ def test_a_rim_serves_the_tyres_of_each_axle_some_with_conditions():
 def test_a_check_shows_what_is_not_settled_with_its_remedy_and_counts_the_rest():
     open_one = finding("not_assessed", decides=True, code="open.code", axle="front")
     asked = finding("not_met", remedy={"text": "take ET40"})
-    printed = shown(
-        "check", check_of(asked, finding("met"), open_one, finding("not_assessed", decides=False, code="silent"))
-    )
+    silent = finding("not_assessed", decides=False, code="silent")
+    printed = shown("check", check_of(asked, finding("met"), open_one, silent, finding("advisory", code="third")))
     lines = printed.splitlines()
     assert lines[:3] == ["It fits", "=======", "All is well."]
     row = next(at for at, line in enumerate(lines) if "a.code" in line)
@@ -180,6 +179,7 @@ def test_a_check_shows_the_figures_known_of_either_wheel_and_no_others():
     }
     lines = shown("check", check_of(axles=axles)).splitlines()
     figures = [line.split() for line in lines if line.startswith(("front:", "rear:"))]
+    assert ["now", "proposed"] in [line.split() for line in lines]
     assert figures == [
         ["front:", "tyre", "A", "B"],
         ["front:", "spacer", "[mm]", "0"],
