@@ -66,6 +66,7 @@ REFUSED = [
     (parse_rim, "16J x 30.5", "from 8 to 30,"),
     (parse_rim, "8J x 8", "up to 7.75 inches"),
     (parse_rim, "12J x 12", "up to 11.75 inches"),
+    (parse_rim, "16J x 16", "up to 15.75 inches"),
     (parse_bolt_circle, "2x112", "3 to 10"),
     (parse_bolt_circle, "112x11", "3 to 10"),
     (parse_bolt_circle, "5x79.9", "from 80 to 340 mm"),

@@ -188,6 +188,24 @@ def test_an_error_names_the_number_of_the_rim_that_is_wrong(numbers, name):
     assert caught.value.name == name
 
 
+WIDTHS = "whole, half or quarter inches from 3 to 16, below the diameter"
+
+
+# A number is told as it was given, to a millionth; the bounds are those of the reader.
+@pytest.mark.parametrize(
+    ("numbers", "said"),
+    [
+        ({"diameter_in": 40}, "The rim diameter cannot be 40: expected a diameter code from 8 to 30, whole or half."),
+        ({"width_in": 7.12345678}, f"The rim width cannot be 7.123457: expected {WIDTHS}."),
+        ({"width_in": None}, "The rim width is missing: expected inches between the flanges, such as 7.5."),
+    ],
+)
+def test_an_error_tells_the_number_and_its_bounds(numbers, said):
+    with pytest.raises(WrongNumber) as caught:
+        rim_from_numbers(**{"width_in": 7.5, "diameter_in": 17, **numbers})
+    assert str(caught.value) == said
+
+
 def test_numbers_may_add_the_offset_that_a_rims_text_lacks():
     assert rim_from_both("7J x 17 H2", width_in=7, offset_mm=48) == parse_rim("7J x 17 H2 ET48")
 
