@@ -60,6 +60,7 @@ REFUSED = [
     (parse_tyre, "33x10.50 R27", "at most 26,"),
     (parse_tyre, "31x10R15 LT", "with its decimals"),
     (parse_tyre, "17.5-16", "from 4 to 17 inches"),
+    (parse_tyre, "17-16", "from 60 to 500 mm, or"),
     (parse_rim, "2.75J x 13", "from 3 to 16 inches"),
     (parse_rim, "7J x 16 ET191", "from −190 to 190 mm"),
     (parse_rim, "3J x 7.5", "from 8 to 30,"),
@@ -98,6 +99,7 @@ def test_the_first_size_outside_is_refused_with_the_bound(read, text, bound):
         ("4.252", 108.0),
         ("4.331", 110.0),
         ("4.409", 112.0),
+        ("4.498", 114.3),
         ("4.500", 114.3),
         ("4.528", 115.0),
         ("4.646", 118.0),
@@ -105,6 +107,7 @@ def test_the_first_size_outside_is_refused_with_the_bound(read, text, bound):
         ("4.720", 119.89),
         ("5.118", 130.0),
         ("5.123", 130.12),
+        ("5.498", 139.7),
         ("5.500", 139.7),
     ],
 )

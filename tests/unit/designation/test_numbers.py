@@ -197,6 +197,7 @@ WIDTHS = "whole, half or quarter inches from 3 to 16, below the diameter"
     [
         ({"diameter_in": 40}, "The rim diameter cannot be 40: expected a diameter code from 8 to 30, whole or half."),
         ({"width_in": 7.12345678}, f"The rim width cannot be 7.123457: expected {WIDTHS}."),
+        ({"diameter_in": None}, "The rim diameter is missing: expected a diameter code, such as 17."),
         ({"width_in": None}, "The rim width is missing: expected inches between the flanges, such as 7.5."),
     ],
 )
