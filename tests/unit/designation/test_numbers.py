@@ -100,6 +100,11 @@ def test_who_leaves_a_number_out_is_shown_one_of_a_size_that_exists(numbers, exa
         tyre_from_numbers(**numbers)
 
 
+def test_an_error_tells_the_bounds_of_a_width():
+    with pytest.raises(WrongNumber, match="The section width cannot be 50: expected whole millimetres from 60 to 500"):
+        tyre_from_numbers(**SIZE | {"section_width_mm": 50})
+
+
 def test_the_numbers_of_a_motorcycle_tyre_are_out_of_scope():
     with pytest.raises(OutOfScope) as caught:
         tyre_from_numbers(section_width_mm=120, aspect_ratio=70, rim_diameter_in=17)
