@@ -8,6 +8,9 @@ UPGRADE ?=
 # `make mutants MUTANTS="--room checks --sample 40 --seed 2"` breaks other places than the usual ones.
 MUTANTS ?=
 
+# Compiled once and kept, whatever this machine's environment says: the tests start the service some hundred times.
+export PYTHONDONTWRITEBYTECODE =
+
 PY := .venv/bin/python
 PIP := $(PY) -m pip install --quiet --disable-pip-version-check --require-hashes
 # --no-config and --no-header keep this machine's own settings and paths out of the lock files.

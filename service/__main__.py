@@ -38,26 +38,31 @@ def main(arguments: Sequence[str]) -> int:
     asked = parser.parse_args(arguments)
     if asked.command in QUESTIONS:
         return answer_question(asked)
+    if asked.command == "openapi":
+        return _openapi(asked.file, check=asked.check)
     try:
-        settings = load_settings(os.environ)
-        if asked.command == "serve":
-            return _serve(settings, asked.host, asked.port)
+        return _serve(asked.host, asked.port) if asked.command == "serve" else _settings()
     except (BadSettings, PackError) as error:
         print(error, file=sys.stderr)
         return 2
-    if asked.command == "settings":
-        print(shown(settings))
-        return 0
-    return _openapi(asked.file, check=asked.check)
 
 
-def _serve(settings: Settings, host: str | None, port: int | None) -> int:
+def _settings() -> int:
+    from service.app import create_app
+
+    settings = load_settings(os.environ)
+    # What ends the start of the service must not look right here.
+    create_app(settings)
+    print(shown(settings))
+    return 0
+
+
+def _serve(host: str | None, port: int | None) -> int:
     from service.api.transport.server import serve
     from service.app import create_app
 
-    settings = settings.model_copy(
-        update={name: value for name, value in (("host", host), ("port", port)) if value is not None}
-    )
+    given = {name: value for name, value in (("host", host), ("port", port)) if value is not None}
+    settings = load_settings(os.environ, **given)
     serve(create_app(settings), settings)
     return 0
 

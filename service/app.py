@@ -92,21 +92,29 @@ def _make_ready() -> None:
 
 
 def _keys(settings: Settings, metrics: Metrics, log: FilteringBoundLogger) -> ApiKeys | None:
-    if not settings.api_keys:
-        if settings.keys_required:
-            raise BadSettings("FITMENT_API_KEYS: none is given, and FITMENT_KEYS_REQUIRED asks for one at least")
-        return None
     entries = [entry.get_secret_value() for entry in settings.api_keys]
 
     def note_failure() -> None:
         metrics.observe_store_failure()
         log.warning("rate storage failed", meanwhile="rates are counted by this process alone")
 
+    storage = settings.rate_storage.get_secret_value()
+    # The faults below do not repeat the address: it may hold a password.
     try:
-        return ApiKeys(entries, settings.api_key_rate, settings.rate_storage.get_secret_value(), note_failure)
+        # Made without keys too: an address that is none must not wait for the first key to be told.
+        keys = ApiKeys(entries, settings.api_key_rate, storage, note_failure)
     except ConfigurationError:
-        # Its text holds the address, and with it perhaps a password.
-        raise BadSettings("FITMENT_RATE_STORAGE: no such kind of store, or its extra is not installed") from None
+        if storage.startswith("redis"):
+            raise BadSettings(
+                "FITMENT_RATE_STORAGE: redis needs the extra `redis`, which is not installed: "
+                "pip install 'fitment-service[redis]'"
+            ) from None
+        raise BadSettings("FITMENT_RATE_STORAGE: memory:// or an address redis://... is expected") from None
+    except ValueError:
+        raise BadSettings(
+            "FITMENT_RATE_STORAGE: the address cannot be read; one such as redis://redis.example:6379/0 is expected"
+        ) from None
+    return keys if entries else None
 
 
 def _trace(app: FastAPI) -> None:

@@ -4,15 +4,28 @@ from __future__ import annotations
 
 import difflib
 import re
-from collections.abc import Mapping
-from typing import Annotated, Literal
+from collections.abc import Mapping, Sequence
+from typing import Annotated, Any, Literal, Self
 
-from pydantic import AliasChoices, BeforeValidator, Field, SecretStr, ValidationError, field_validator
+from pydantic import (
+    AfterValidator,
+    AliasChoices,
+    BeforeValidator,
+    Field,
+    SecretStr,
+    ValidationError,
+    field_validator,
+    model_validator,
+)
 from pydantic_core import ErrorDetails
 from pydantic_settings import BaseSettings, NoDecode, SettingsConfigDict
 
 PREFIX = "FITMENT_"
 _KEY_ENTRY = re.compile(r"[a-z0-9][a-z0-9-]{0,31}:[0-9a-f]{64}")
+# What a browser sends as `Origin` (RFC 6454, 7): scheme and host in lower case, no path, not even a slash.
+_ORIGIN = re.compile(r"\*|null|[a-z][a-z0-9+.-]*://([a-z0-9_.-]+|\[[0-9a-f:.]+\])(:[0-9]{1,5})?")
+# The `Host` of a request without its port (RFC 9110, 7.2), or all names below one.
+_HOST = re.compile(r"\*|(\*\.)?[a-z0-9_-]+(\.[a-z0-9_-]+)*\.?|\[[0-9a-f:.]+\]", re.IGNORECASE)
 # What is said of a value that does not do, by the kind of the fault; any other kind keeps the words of the library.
 _FAULTS = {
     "int_parsing": "a whole number is expected",
@@ -21,8 +34,9 @@ _FAULTS = {
     "greater_than": "a number above {gt} is expected",
     "greater_than_equal": "{ge} or more is expected",
     "less_than_equal": "{le} or less is expected",
+    "finite_number": "a finite number is expected",
     "literal_error": "{expected} is expected",
-    "string_pattern_mismatch": "a number and second, minute, hour or day are expected, such as 50/second",
+    "string_pattern_mismatch": "a number of 1 or more and second, minute, hour or day are expected, such as 50/second",
     "value_error": "{error}",
 }
 
@@ -43,7 +57,29 @@ def _given(value: object) -> object:
     return None if value == "" else value
 
 
+def _origins(entries: tuple[str, ...]) -> tuple[str, ...]:
+    if all(map(_ORIGIN.fullmatch, entries)):
+        return entries
+    raise ValueError(
+        "each entry is scheme and host in lower case, without a path or a slash at the end, such as "
+        "https://shop.example, or * for all"
+    )
+
+
+def _hosts(entries: tuple[str, ...]) -> tuple[str, ...]:
+    if not entries:
+        raise ValueError("a host name at least is expected, or * for all; without one nobody would get an answer")
+    if all(map(_HOST.fullmatch, entries)):
+        return entries
+    raise ValueError(
+        "each entry is a host name without scheme, port or path, such as api.shop.example, *.shop.example for any "
+        "name below, or * for all"
+    )
+
+
 Words = Annotated[tuple[str, ...], NoDecode, BeforeValidator(_split)]
+# Not a number and endless are texts that Python reads as numbers.
+Seconds = Annotated[float, Field(allow_inf_nan=False)]
 
 
 class Settings(BaseSettings):
@@ -74,10 +110,10 @@ class Settings(BaseSettings):
         description="Send traces, by route template and without payload; needs the extra `telemetry`. Where to and how "
         "many say the standard variables OTEL_EXPORTER_OTLP_ENDPOINT and OTEL_TRACES_SAMPLER.",
     )
-    trusted_hosts: Words = Field(
+    trusted_hosts: Annotated[Words, AfterValidator(_hosts)] = Field(
         ("*",), description="Host names answered to, comma-separated; *.example.org takes any name below, * all."
     )
-    cors_origins: Words = Field(
+    cors_origins: Annotated[Words, AfterValidator(_origins)] = Field(
         (),
         description="Origins whose pages may call, comma-separated, such as https://shop.example; * all; empty none.",
     )
@@ -92,7 +128,7 @@ class Settings(BaseSettings):
     )
     api_key_rate: str = Field(
         "50/second",
-        pattern=r"^[0-9]{1,7}/(second|minute|hour|day)$",
+        pattern=r"^0*[1-9][0-9]{0,6}/(second|minute|hour|day)$",
         description="What each key may ask, in any such time.",
     )
     rate_storage: SecretStr = Field(
@@ -136,15 +172,15 @@ class Settings(BaseSettings):
     retry_after_s: int = Field(
         2, ge=1, le=600, description="Retry-After when the queue or the space for bodies is full."
     )
-    head_timeout_s: float = Field(10.0, gt=0, le=600, description="Time for a request's head to arrive.")
-    body_timeout_s: float = Field(10.0, gt=0, le=600, description="Time for a request's body to arrive.")
+    head_timeout_s: Seconds = Field(10.0, gt=0, le=600, description="Time for a request's head to arrive.")
+    body_timeout_s: Seconds = Field(10.0, gt=0, le=600, description="Time for a request's body to arrive.")
     keep_alive_s: int = Field(
         75,
         ge=1,
         le=3600,
         description="How long an idle connection is kept; longer than the balancer in front keeps it.",
     )
-    drain_s: float = Field(
+    drain_s: Seconds = Field(
         2.0, ge=0, le=300, description="After SIGTERM: time in which readiness says 503 and connections are let go."
     )
     stop_timeout_s: int = Field(10, ge=1, le=300, description="After the drain: longest wait for requests in flight.")
@@ -161,9 +197,22 @@ class Settings(BaseSettings):
             raise ValueError("each key has a name of its own")
         return entries
 
+    @model_validator(mode="after")
+    def _go_together(self) -> Self:
+        faults = []
+        if self.keys_required and not self.api_keys:
+            faults.append("FITMENT_API_KEYS: none is given, and FITMENT_KEYS_REQUIRED asks for one at least")
+        if self.metrics_port is not None and not self.metrics:
+            faults.append("FITMENT_METRICS_PORT: a port for /metrics, which FITMENT_METRICS=false does not serve")
+        if self.metrics_port is not None and self.metrics_port == self.port:
+            faults.append("FITMENT_METRICS_PORT: another port than FITMENT_PORT is expected, or none for the same")
+        if faults:
+            raise ValueError("\n".join(faults))
+        return self
 
-def load_settings(environ: Mapping[str, str]) -> Settings:
-    """Return the settings that the process's environment gives.
+
+def load_settings(environ: Mapping[str, str], **given: Any) -> Settings:
+    """Return the settings that the process's environment gives, and `given` in place of some.
 
     Raises
     ------
@@ -171,27 +220,37 @@ def load_settings(environ: Mapping[str, str]) -> Settings:
         When a value does not do, or a variable with the prefix is none that any setting reads.
     """
     known = [PREFIX + name.upper() for name in Settings.model_fields]
-    for name in sorted(environ):
-        if name.upper().startswith(PREFIX) and name.upper() not in known:
-            nearest = difflib.get_close_matches(name.upper(), known, n=1)
-            hint = f"did you mean {nearest[0]}?" if nearest else f"known are {', '.join(known)}"
-            raise BadSettings(f"{name} is no setting of this service; {hint}")
+    faults = [
+        _unknown(name, known)
+        for name in sorted(environ)
+        if name.upper().startswith(PREFIX) and name.upper() not in known
+    ]
     try:
-        return Settings()
+        settings = Settings(**given)
     except ValidationError as error:
         # The values stay out: one of them may be a secret.
-        faults = [f"{_variable(item['loc'])}: {_fault(item)}" for item in error.errors(include_input=False)]
-        raise BadSettings("\n".join(faults)) from None
+        faults += [_fault(item) for item in error.errors(include_input=False)]
+    if faults:
+        raise BadSettings("\n".join(faults))
+    return settings
+
+
+def _unknown(name: str, known: Sequence[str]) -> str:
+    nearest = difflib.get_close_matches(name.upper(), known, n=1)
+    hint = f"did you mean {nearest[0]}?" if nearest else f"known are {', '.join(known)}"
+    return f"{name} is no setting of this service; {hint}"
 
 
 def _fault(item: ErrorDetails) -> str:
     words = _FAULTS.get(item["type"])
-    return item["msg"] if words is None else words.format_map(item.get("ctx", {}))
+    said = item["msg"] if words is None else words.format_map(item.get("ctx", {}))
+    # What is wrong with several names them itself.
+    return f"{_variable(item['loc'])}: {said}" if item["loc"] else said
 
 
 def _variable(location: tuple[int | str, ...]) -> str:
-    name = str(location[0]).upper() if location else ""
-    return name if name == "PORT" or name.startswith(PREFIX) else PREFIX + name
+    name = str(location[0])
+    return name if name == "PORT" or name.startswith(PREFIX) else PREFIX + name.upper()
 
 
 def shown(settings: Settings) -> str:

@@ -14,7 +14,7 @@ from typing import Self
 MINUS = "\N{MINUS SIGN}"
 
 
-def number_in_words(value: float, digits: int = 0, *, signed: bool = False) -> str:
+def number_in_words(value: float, digits: int, *, signed: bool) -> str:
     """Return the number with at most this many decimals, no idle zeros, a true minus; a plus too where `signed`."""
     text = f"{abs(value):.{digits}f}"
     if digits:

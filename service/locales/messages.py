@@ -25,7 +25,7 @@ PACK_SENTENCES = ("message", "title", "place", "notes", "not_held")
 
 def messages() -> Catalog:
     """Return the template of all catalogues: message ids in the order of the files, with where each stands."""
-    found = Catalog(project="fitment-service", charset="utf-8", fuzzy=False)
+    found = Catalog(project="fitment-service", charset="utf-8")
     for place, line, text, comments, _ in extract_from_dir(
         SERVICE, METHODS, OPTIONS, keywords={"say": None}, comment_tags=("Say:",)
     ):

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import sys
 from collections.abc import Callable, Iterable, Iterator
 from concurrent.futures import CancelledError, ThreadPoolExecutor
 from contextlib import contextmanager
@@ -88,7 +89,8 @@ def on_cluster(scheduler: str, tasks: list[Delayed]) -> Iterable[Done]:
     with _client(scheduler) as client:
         try:
             futures = client.compute(tasks, retries=RETRIES)
-            progress(futures, notebook=False)
+            if sys.stdout.isatty():
+                progress(futures, notebook=False)
             found: Iterable[Done] = client.gather(futures)
         except ImportError as error:
             raise BadSweep(f"the workers need this package and its extra `sweep`: {one_line(error)}") from None

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 import os
+import sys
 from collections.abc import Iterable
 from concurrent.futures.process import BrokenProcessPool
+from contextlib import AbstractContextManager, nullcontext
 from time import monotonic
 
 import pyarrow as pa
@@ -77,9 +79,9 @@ def _sweep(options: Options, job: Job, out: Place) -> int:
     done = _done_before(out, everything)
     left = [part for part in everything if part.name not in done]
     print(
-        f"{len(inputs.vehicles)} vehicles, {len(inputs.candidates)} candidates, "
-        f"{len(inputs.rejected)} faults in rows left out (rejected.parquet); "
-        f"{len(everything)} files, {len(done)} of them there from before"
+        f"{_counted(len(inputs.vehicles), 'vehicle')}, {_counted(len(inputs.candidates), 'candidate')}, "
+        f"{_counted(len(inputs.rejected), 'fault')} in rows left out (rejected.parquet); "
+        f"{_counted(len(everything), 'file')}, {len(done)} of them there from before"
     )
     read_s = monotonic() - started
     now = {each.name: each for each in _do(options, job, left)}
@@ -95,6 +97,10 @@ def _sweep(options: Options, job: Job, out: Place) -> int:
         f"in {spent:.1f} s, {read_s:.1f} s of them to read the tables"
     )
     return 0
+
+
+def _counted(count: int, name: str) -> str:
+    return f"{count} {name}" if count == 1 else f"{count} {name}s"
 
 
 def _job(options: Options) -> Job:
@@ -121,17 +127,20 @@ def _job(options: Options) -> Job:
 
 
 def _done_before(out: Place, everything: list[Part]) -> dict[str, Done]:
-    """Return the files that are there whole; one that is not is told and made again."""
+    """Return the files that are there whole; one that is not, or whose note is not, is told and made again."""
     found = {}
     for part in everything:
+        note = out / NOTES / f"{part.name}.json"
         done = noted(out, part)
-        if done is None:
-            continue
-        if is_whole(out, done):
+        if done is not None and is_whole(out, done):
             found[part.name] = done
-        else:
+        elif done is not None:
             print(f"{FOLDER}/{part.name} is not as it was written; it is graded again")
-            (out / NOTES / f"{part.name}.json").remove()
+            note.remove()
+        elif note.is_file():
+            # Where there is no note the file was under way when the sweep was interrupted.
+            print(f"{NOTES}/{note.name} is not as it was written; its file is graded again")
+            note.remove()
     return found
 
 
@@ -153,8 +162,13 @@ def _here(options: Options, tasks: list[Delayed]) -> Iterable[Done]:
     else:
         where = {"scheduler": "processes", "num_workers": options.processes or os.cpu_count() or 1, "chunksize": 1}
     try:
-        with ProgressBar(dt=0.5):
+        with _progress():
             found: Iterable[Done] = compute(*tasks, **where)
     except BrokenProcessPool:
         raise BadSweep("a worker died, perhaps for want of memory: fewer workers or --partition-rows may do") from None
     return found
+
+
+def _progress() -> AbstractContextManager[object]:
+    """Return a bar for whoever watches; a log that is kept gets none of its returns."""
+    return ProgressBar(dt=0.5, out=sys.stderr) if sys.stderr.isatty() else nullcontext()

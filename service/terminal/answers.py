@@ -50,7 +50,8 @@ def _assessment(answer: Json) -> list[str]:
         *wrapped(answer["summary"], WIDTH),
         "",
         *lines_of(_FINDINGS, [_finding(each) for each in findings]),
-        f"Met: {counts['met']}. Open, and decides nothing: {open_ones}.",
+        # Unlike the summary, which counts questions.
+        f"Met: {counts['met']}. Open, and decides nothing: {open_ones}. A point on both axles counts twice.",
         "",
         *block("What to do", [each["text"] for each in answer["actions"]]),
         *figures,

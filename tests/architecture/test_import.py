@@ -1,14 +1,17 @@
 """Nothing runs on import, and the service needs only what requirements.lock names.
 
-Each test starts an interpreter of its own: in this one the test tools have long imported everything.
+They start an interpreter of their own: in this one the test tools have long imported everything.
 """
 
+import json
 import os
 import re
 import subprocess
 import sys
 from importlib.metadata import packages_distributions
 from pathlib import Path
+
+import pytest
 
 ROOT = Path(__file__).parents[2]
 
@@ -30,28 +33,26 @@ def _normal(name: str) -> str:
     return re.sub(r"[-_.]+", "-", name).lower()
 
 
-def test_importing_the_app_makes_no_app():
+@pytest.fixture(scope="module")
+def imported() -> dict[str, int]:
+    """Return what is there after an import of the app, with a setting in the environment that would be refused."""
     code = """
-import gc, fastapi, service.app
-print(sum(isinstance(thing, fastapi.FastAPI) for thing in gc.get_objects()))
+import gc, json, threading
+import fastapi, pydantic_settings, service.app
+things = gc.get_objects()
+print(json.dumps({
+    "apps": sum(isinstance(thing, fastapi.FastAPI) for thing in things),
+    "settings": sum(isinstance(thing, pydantic_settings.BaseSettings) for thing in things),
+    "threads": threading.active_count(),
+}))
 """
-    assert _run(code) == "0"
+    found: dict[str, int] = json.loads(_run(code, FITMENT_NO_SUCH_SETTING="1"))
+    return found
 
 
-def test_importing_the_app_makes_no_settings():
-    code = """
-import gc, pydantic_settings, service.app
-print(sum(isinstance(thing, pydantic_settings.BaseSettings) for thing in gc.get_objects()))
-"""
-    assert _run(code) == "0"
-
-
-def test_importing_the_app_reads_no_setting():
-    assert _run("import service.app; print('imported')", FITMENT_NO_SUCH_SETTING="1") == "imported"
-
-
-def test_importing_the_app_starts_no_thread():
-    assert _run("import threading, service.app; print(threading.active_count())") == "1"
+@pytest.mark.parametrize(("things", "count"), [("apps", 0), ("settings", 0), ("threads", 1)])
+def test_importing_the_app_makes_no_app_reads_no_setting_and_starts_no_thread(imported, things, count):
+    assert imported[things] == count
 
 
 def _modules_that_the_runtime_lock_leaves_out() -> set[str]:

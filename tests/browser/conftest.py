@@ -61,15 +61,20 @@ def browser() -> Iterator[Browser]:
 class Visit:
     """A look at the service's page, which notes what the browser asked for and complained of."""
 
-    def __init__(self, context: BrowserContext, address: str) -> None:
-        self.context, self.address = context, address
+    def __init__(self, page: Page, address: str) -> None:
+        self.page, self.context, self.address = page, page.context, address
         self.asked: list[str] = []
         self.complaints: list[str] = []
-        context.set_default_timeout(PATIENCE_S * 1000)
-        context.on("request", lambda request: self.asked.append(request.url))
-        context.on("console", self._note)
-        context.on("weberror", lambda error: self.complaints.append(str(error.error)))
-        self.page: Page = context.new_page()
+        self._before, self._heard = self.context.pages, []
+        self.context.set_default_timeout(PATIENCE_S * 1000)
+        self.hear("request", lambda request: self.asked.append(request.url))
+        self.hear("console", self._note)
+        self.hear("weberror", lambda error: self.complaints.append(str(error.error)))
+
+    def hear(self, event: str, listener: Callable[..., None]) -> None:
+        """Listen to the browser for the time of this visit."""
+        self._heard.append((event, listener))
+        self.context.on(event, listener)
 
     def _note(self, message) -> None:
         # The browser itself reports every refused request, and refusing is what the service is asked to do there.
@@ -81,16 +86,66 @@ class Visit:
         self.page.goto(f"{self.address}{path}")
         return self.page
 
+    def leave(self) -> None:
+        """Close the tabs that this visit opened, and leave its own as a new one is."""
+        for event, listener in self._heard:
+            self.context.remove_listener(event, listener)
+        for each in self.context.pages:
+            if each not in self._before:
+                each.close()
+        if not self.page.is_closed():
+            self.page.goto("about:blank")
+            self.page.set_viewport_size(DESKTOP)
+            self.page.emulate_media(media="null", color_scheme="null")
+
+
+@pytest.fixture(scope="session")
+def room(browser: Browser) -> Iterator[BrowserContext]:
+    """One context for all visits that can do with it, since a new context or a new tab costs more than most tests."""
+    context = browser.new_context(viewport=DESKTOP)
+    yield context
+    # What makes it safe: no visit leaves anything in the browser that the next could find.
+    assert context.storage_state() == {"cookies": [], "origins": []}
+    context.close()
+
+
+@pytest.fixture(scope="session")
+def tab(room: BrowserContext) -> Page:
+    """The tab that one test after the other looks at."""
+    return room.new_page()
+
 
 @pytest.fixture
-def visit(browser: Browser, address: str) -> Iterator[Callable[..., Visit]]:
-    """Make a visit with the options of a browser context."""
+def visit(browser: Browser, room: BrowserContext, tab: Page, address: str) -> Iterator[Callable[..., Visit]]:
+    """Make a visit for one test: `own` gives it a context without a past, as every other option but these two does."""
+    made: list[Visit] = []
+
+    def make(
+        *, viewport: dict[str, int] = DESKTOP, color_scheme: str = "light", own: bool = False, **options: object
+    ) -> Visit:
+        context = browser.new_context(**options) if own or options else room
+        page = tab if context is room and not made and not tab.is_closed() else context.new_page()
+        made.append(Visit(page, address))
+        page.set_viewport_size(viewport)
+        page.emulate_media(color_scheme=color_scheme)
+        return made[-1]
+
+    yield make
+    for each in made:
+        each.leave()
+        if each.context is not room:
+            each.context.close()
+
+
+@pytest.fixture(scope="module")
+def lasting(browser: Browser, address: str) -> Iterator[Callable[..., Visit]]:
+    """Make a visit, with the options of a browser context, for all tests of a file that look at the same page."""
     contexts: list[BrowserContext] = []
 
     def make(**options: object) -> Visit:
         contexts.append(browser.new_context(**{"viewport": DESKTOP, **options}))
-        return Visit(contexts[-1], address)
+        return Visit(contexts[-1].new_page(), address)
 
     yield make
-    for context in contexts:
-        context.close()
+    for each in contexts:
+        each.close()

@@ -9,6 +9,7 @@ from typing import Any
 from playwright.sync_api import Locator, Page
 
 from tests.browser.conftest import Visit
+from tests.browser.hands import put
 
 SALOON, VAN, HATCHBACK = range(3)
 CHECK = "/v1/fitments/check"
@@ -19,7 +20,7 @@ class Reader:
 
     def __init__(self, seen: Visit, example: int) -> None:
         self.page, self._responses = seen.page, []
-        self.page.on("response", self._note)
+        seen.hear("response", self._note)
         self.page.goto(f"{seen.address}/")
         # On a phone the examples are folded away.
         if not self.page.is_visible(f"[data-example='{example}']"):
@@ -64,14 +65,7 @@ class Reader:
     def type(self, *entries: tuple[str, str], column: int | None = None) -> None:
         """Type into fields, unfolded or not, and wait for the answer."""
         with self.asking():
-            for pointer, text in entries:
-                self.field(pointer, column).evaluate(
-                    """(field, text) => {
-                      field.value = text;
-                      field.dispatchEvent(new Event("input", { bubbles: true }));
-                    }""",
-                    text,
-                )
+            put(self.page, dict(entries), column)
 
     @property
     def verdict(self) -> str:

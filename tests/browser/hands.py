@@ -31,7 +31,15 @@ class Hands:
         self.strokes += times
 
     def type(self, text: str) -> None:
-        """Type a text, a stroke each character; capitals need no shift, since the page reads small letters too."""
+        """Enter a text, a stroke each character; capitals need no shift, since the page reads small letters too.
+
+        It arrives at once, since the browser's own form filling looks at the whole form again after each key.
+        """
+        self.page.keyboard.insert_text(text)
+        self.strokes += len(text)
+
+    def spell(self, text: str) -> None:
+        """Type a text key by key, as a person does, while answers come in."""
         self.page.keyboard.type(text)
         self.strokes += len(text)
 
@@ -59,3 +67,15 @@ def field(pointer: str, column: int | None = None) -> str:
     """Return the selector of the field at a pointer."""
     own = "" if column is None else f"[data-column='{column}']"
     return f"#question [data-pointer='{pointer}']{own}"
+
+
+def put(page: Page, entries: dict[str, str], column: int | None = None) -> None:
+    """Put texts into fields, unfolded or not, all at once, where the typing is not what is tried."""
+    page.evaluate(
+        """(entries) => entries.forEach(([selector, text]) => {
+          const place = document.querySelector(selector);
+          place.value = text;
+          place.dispatchEvent(new Event("input", { bubbles: true }));
+        })""",
+        [(field(pointer, column), text) for pointer, text in entries.items()],
+    )

@@ -7,9 +7,10 @@ from tests.browser.conftest import DESKTOP, PHONE
 from tests.browser.examples import HATCHBACK, SALOON, Reader
 
 
-def unfolded(visit, **options):
-    """Return the page with two columns and everything open."""
-    reader = Reader(visit(**options), HATCHBACK)
+@pytest.fixture(scope="module")
+def unfolded(lasting):
+    """Return the page with two columns and everything open, on a light phone."""
+    reader = Reader(lasting(viewport=PHONE, has_touch=True, color_scheme="light"), HATCHBACK)
     page = reader.page
     with reader.asking():
         page.click("#add")
@@ -23,31 +24,35 @@ def unfolded(visit, **options):
     return page
 
 
-def unknown(visit, **options):
+@pytest.fixture(scope="module")
+def unknown(lasting):
     """Return the page with a question that an answer waits for."""
-    reader = Reader(visit(**options), SALOON)
+    reader = Reader(lasting(viewport=PHONE, color_scheme="light"), SALOON)
     reader.type(("/candidate/front/rim/size", "9J x 19 H2"), column=0)
     return reader.page
 
 
-@pytest.mark.parametrize("state", [unfolded, unknown])
+@pytest.mark.parametrize("state", ["unfolded", "unknown"])
 @pytest.mark.parametrize(("scheme", "viewport"), [("light", PHONE), ("dark", DESKTOP)], ids=["phone", "dark desktop"])
-def test_axe_core_finds_no_violation(visit, state, scheme, viewport):
-    found = Axe().run(state(visit, color_scheme=scheme, viewport=viewport))
+def test_axe_core_finds_no_violation(request, state, scheme, viewport):
+    page = request.getfixturevalue(state)
+    page.set_viewport_size(viewport)
+    page.emulate_media(color_scheme=scheme)
+    found = Axe().run(page)
     assert found.violations_count == 0, found.generate_report()
 
 
-def test_a_phone_shows_all_of_it_without_sideways_scrolling_and_large_enough_to_touch(visit):
+def test_a_phone_shows_all_of_it_without_sideways_scrolling_and_large_enough_to_touch(unfolded):
     # 44 CSS pixels: WCAG 2.2, 2.5.5, target size (enhanced), from memory; links within a sentence are excepted.
-    page = unfolded(visit, viewport=PHONE, has_touch=True)
-    small = page.evaluate(
+    unfolded.set_viewport_size(PHONE)
+    small = unfolded.evaluate(
         """() => [...document.querySelectorAll("input, select, textarea, button:not(.link), summary, nav.bar a")]
           .filter((each) => each.checkVisibility() && each.getBoundingClientRect().width > 1)
           .filter((each) => Math.round(each.getBoundingClientRect().height) < 44)
           .map((each) => each.outerHTML.slice(0, 90))"""
     )
     assert small == []
-    assert page.evaluate("document.documentElement.scrollWidth") == PHONE["width"]
+    assert unfolded.evaluate("document.documentElement.scrollWidth") == PHONE["width"]
 
 
 def test_the_answer_is_two_keys_away(visit):

@@ -13,16 +13,22 @@ def saloon(visit):
     return Reader(visit(), SALOON)
 
 
-def test_the_verdict_is_that_of_the_service(saloon):
-    assert saloon.answer()["verdict"] == "suitable_with_conditions"
-    assert saloon.verdict == "It fits, with conditions"
-    assert saloon.page.inner_text("#summary") in saloon.answer()["summary"]
+@pytest.fixture(scope="module")
+def untouched(lasting):
+    """The same for tests that only look."""
+    return Reader(lasting(), SALOON)
 
 
-def test_each_outcome_has_as_many_findings_as_the_service_counts(saloon):
-    counts = saloon.answer()["finding_counts"]
+def test_the_verdict_is_that_of_the_service(untouched):
+    assert untouched.answer()["verdict"] == "suitable_with_conditions"
+    assert untouched.verdict == "It fits, with conditions"
+    assert untouched.page.inner_text("#summary") in untouched.answer()["summary"]
+
+
+def test_each_outcome_has_as_many_findings_as_the_service_counts(untouched):
+    counts = untouched.answer()["finding_counts"]
     for outcome in OUTCOMES:
-        group = saloon.page.locator(f"#findings .group.{outcome.replace('_', '-')} > summary")
+        group = untouched.page.locator(f"#findings .group.{outcome.replace('_', '-')} > summary")
         shown = int(group.inner_text().rpartition(":")[2]) if group.count() else 0
         assert shown == counts[outcome], outcome
 
@@ -89,14 +95,14 @@ def test_a_fault_leaves_the_last_good_answer_and_marks_it(saloon):
     assert not page.is_visible("#troubles")
 
 
-def test_the_law_of_the_place_is_counted(saloon):
-    pack = saloon.answer()["rule_pack"]
-    words = saloon.page.inner_text("#grounds .law")
+def test_the_law_of_the_place_is_counted(untouched):
+    pack = untouched.answer()["rule_pack"]
+    words = untouched.page.inner_text("#grounds .law")
     assert all(f"{pack[name]} {word}" in words for name, word in (("rules_held", "rules held"), ("rules_met", "met")))
 
 
-def test_what_was_assumed_stands_beneath_the_verdict(saloon):
-    assert saloon.page.locator("#grounds li", has_text=saloon.answer()["assumptions"][0]).count() == 1
+def test_what_was_assumed_stands_beneath_the_verdict(untouched):
+    assert untouched.page.locator("#grounds li", has_text=untouched.answer()["assumptions"][0]).count() == 1
 
 
 def test_a_link_within_the_page_leaves_the_question_in_the_address(saloon):

@@ -17,18 +17,14 @@ CHANGE = {"inner_edge": "inboard_edge_mm", "outer_edge": "outboard_edge_mm"}
 
 
 @pytest.fixture(scope="module")
-def reader(browser, address):
+def reader(lasting):
     """Two columns: the example, and one with the present rear wheels."""
-    from tests.browser.conftest import Visit
-
-    context = browser.new_context(viewport={"width": 1440, "height": 900})
-    made = Reader(Visit(context, address), SALOON)
+    made = Reader(lasting(), SALOON)
     with made.asking():
         made.page.click("#add")
     tyre, rim = "/candidate/rear/tyre/size", "/candidate/rear/rim/size"
     made.type((tyre, "255/35 R19 96Y XL"), (rim, "9J x 19 H2 ET42"), column=1)
-    yield made
-    context.close()
+    return made
 
 
 def cell(reader, row, axle, column):

@@ -14,30 +14,42 @@ STORY = json.loads((ROOT / "demo_requests" / "staggered-one-step-wider.check.jso
 PLACES = [(axle, which) for axle in ("front", "rear") for which in ("present", "proposed")]
 
 
-def boxes(visit, view):
-    """Return the box of every element with an id, in real millimetres, and the answer of the check."""
-    seen = visit()
-    page, api = seen.page, seen.context.request
-    answer = api.post(f"{seen.address}/v1/fitments/check", data=STORY | {"detail": "full"}).json()
-    drawing = api.post(f"{seen.address}/v1/fitments/drawing?view={view}", data=STORY).text()
-    page.set_content(drawing)
-    found = page.evaluate(
+@pytest.fixture(scope="module")
+def seen(lasting):
+    return lasting()
+
+
+def drawn(seen, view):
+    """Show a drawing of the question."""
+    drawing = seen.context.request.post(f"{seen.address}/v1/fitments/drawing?view={view}", data=STORY)
+    seen.page.set_content(drawing.text())
+    return seen.page
+
+
+@pytest.fixture(scope="module")
+def answer(seen):
+    body = STORY | {"detail": "full"}
+    return seen.context.request.post(f"{seen.address}/v1/fitments/check", data=body).json()
+
+
+def boxes(page):
+    """Return the box of every element with an id, in real millimetres."""
+    return page.evaluate(
         """() => Object.fromEntries([...document.querySelectorAll("svg [id]")]
           .filter((each) => each.getBBox)
           .map((each) => [each.id, each.getBBox()])
           .map(([id, box]) => [id, [box.x, box.y, box.width, box.height]]))"""
     )
-    return found, answer
 
 
-@pytest.fixture
-def section(visit):
-    return boxes(visit, "section")
+@pytest.fixture(scope="module")
+def section(seen, answer):
+    return boxes(drawn(seen, "section")), answer
 
 
-@pytest.fixture
-def patches(visit):
-    return boxes(visit, "patches")
+@pytest.fixture(scope="module")
+def patches(seen, answer):
+    return boxes(drawn(seen, "patches")), answer
 
 
 @pytest.mark.parametrize(("axle", "which"), PLACES)
@@ -86,25 +98,21 @@ def test_the_band_is_drawn_from_low_to_high(patches, axle, which, end):
 
 
 @pytest.mark.parametrize("view", ["section", "patches"])
-@pytest.mark.parametrize(("scheme", "dark"), [("light", False), ("dark", True)])
-def test_paper_and_ink_follow_the_reader_s_choice(visit, view, scheme, dark):
-    seen = visit(color_scheme=scheme)
-    drawing = seen.context.request.post(f"{seen.address}/v1/fitments/drawing?view={view}", data=STORY).text()
-    seen.page.set_content(drawing)
-    paper, ink = seen.page.evaluate(
-        """() => [getComputedStyle(document.querySelector(".paper")).fill,
-          getComputedStyle(document.querySelector("text.words")).fill]
-          .map((colour) => colour.match(/[0-9]+/g).map(Number).reduce((a, b) => a + b))"""
-    )
-    assert (paper < ink) is dark
+def test_paper_and_ink_follow_the_reader_s_choice(seen, view):
+    page = drawn(seen, view)
+    for scheme, dark in (("light", False), ("dark", True)):
+        page.emulate_media(color_scheme=scheme)
+        paper, ink = page.evaluate(
+            """() => [getComputedStyle(document.querySelector(".paper")).fill,
+              getComputedStyle(document.querySelector("text.words")).fill]
+              .map((colour) => colour.match(/[0-9]+/g).map(Number).reduce((a, b) => a + b))"""
+        )
+        assert (paper < ink) is dark, scheme
 
 
 @pytest.mark.parametrize("view", ["section", "patches"])
-def test_no_words_leave_the_sheet(visit, view):
-    seen = visit()
-    drawing = seen.context.request.post(f"{seen.address}/v1/fitments/drawing?view={view}", data=STORY).text()
-    seen.page.set_content(drawing)
-    outside = seen.page.evaluate(
+def test_no_words_leave_the_sheet(seen, view):
+    outside = drawn(seen, view).evaluate(
         """() => {
           const sheet = document.querySelector("svg").getBoundingClientRect();
           return [...document.querySelectorAll("text")].filter((each) => {

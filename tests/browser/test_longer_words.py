@@ -31,11 +31,9 @@ SPEECHES = {"metric": lengthened(), "imperial": lengthened("imperial")}
 PAPER_PIXELS = 710
 
 
-@pytest.fixture
-def page(browser):
-    context = browser.new_context(viewport={"width": 1440, "height": 900})
-    yield context.new_page()
-    context.close()
+@pytest.fixture(scope="module")
+def page(lasting):
+    return lasting().page
 
 
 def texts(page):
@@ -68,13 +66,15 @@ def test_longer_words_stay_on_the_sheet_and_off_each_other(page, view, answer, u
     assert texts(page) == {"outside": [], "over": []}
 
 
-@pytest.fixture
-def report(page):
+@pytest.fixture(scope="module")
+def report(lasting):
+    page = lasting().page
     page.set_content(render_report(longer_answer(ANSWERS["wider"]), SPEECHES["metric"]))
     return page
 
 
 def test_longer_words_need_no_sideways_scrolling_on_a_phone(report):
+    report.emulate_media(media="screen")
     report.set_viewport_size({"width": 360, "height": 740})
     assert report.evaluate("document.documentElement.scrollWidth") == 360
 

@@ -6,7 +6,7 @@ import subprocess
 
 import pytest
 
-from tests.browser.hands import CHECK, PRESENT, Hands, field
+from tests.browser.hands import CHECK, PRESENT, Hands, field, put
 
 TYRE, RIM, THEN = f"{PRESENT}/tyre/size", f"{PRESENT}/rim/size", "/candidate/front/tyre/size"
 CAR = {
@@ -21,13 +21,23 @@ def hands(visit):
     return Hands(visit().open())
 
 
+@pytest.fixture(scope="module")
+def answered(lasting):
+    """A page with an answer, for tests that read how one of its fields is understood."""
+    made = Hands(lasting().open())
+    ask(made)
+    return made.page
+
+
 def ask(hands, text="225/50 R16 92W"):
     """Fill in the car and the least that an answer needs."""
-    for pointer, value in {**CAR, TYRE: "205/55 R16 91V", RIM: "6.5J x 16 H2 ET50"}.items():
-        hands.page.fill(field(pointer), value)
-    hands.page.fill(field(THEN), text)
-    hands.page.keyboard.press("Tab")
+    put(hands.page, {**CAR, TYRE: "205/55 R16 91V", RIM: "6.5J x 16 H2 ET50", THEN: text})
     return hands.answer()
+
+
+def body_of(page):
+    """Return the question as it stands on the page."""
+    return page.evaluate("import('/state.js').then(({ question }) => question(0).body)")
 
 
 def asked(hands, change):
@@ -117,12 +127,11 @@ def test_a_size_is_judged_on_leaving_before_anything_can_be_asked(hands):
         ("250", "", 250),
     ],
 )
-def test_a_pressure_is_understood_as_the_gauge_shows_it(hands, text, hint, kpa):
-    ask(hands)
+def test_a_pressure_is_understood_as_the_gauge_shows_it(answered, text, hint, kpa):
     pointer = f"{PRESENT}/pressure_kpa"
-    body = asked(hands, lambda: hands.page.fill(field(pointer), text))
-    assert body["vehicle"]["front"]["fitted"]["pressure_kpa"] == pytest.approx(kpa)
-    assert hands.page.inner_text(f"{field(pointer)} + .also") == hint
+    answered.fill(field(pointer), text)
+    assert body_of(answered)["vehicle"]["front"]["fitted"]["pressure_kpa"] == pytest.approx(kpa)
+    assert answered.inner_text(f"{field(pointer)} + .also") == hint
 
 
 def test_other_units_show_other_numbers_and_ask_the_same(hands):
@@ -133,7 +142,7 @@ def test_other_units_show_other_numbers_and_ask_the_same(hands):
     # 250 kPa are 36.3 psi, 980 kg are 2161 lb, 210 km/h are 130.5 mph (NIST SP 811, appendix B.8, from memory).
     shown = [page.input_value(field(each)) for each in (pressure, mass, "/vehicle/max_speed_kmh")]
     assert shown == ["36.3", "2161", "130.5"]
-    body = page.evaluate("import('/state.js').then(({ question }) => question(0).body)")
+    body = body_of(page)
     assert (body["units"], body["vehicle"]["front"]["max_axle_mass_kg"]) == ("imperial", 980)
     assert body["vehicle"]["front"]["fitted"]["pressure_kpa"] == 250
     assert page.inner_text("#row-front-pressure_kpa").endswith("psi")
@@ -192,10 +201,9 @@ def test_the_line_for_the_terminal_gets_the_same_answer(hands):
 
 
 @pytest.mark.parametrize(("text", "kg"), [("1,050", 1050), ("1.050", 1050), ("1050", 1050)])
-def test_signs_between_thousands_are_read_in_a_mass(hands, text, kg):
-    ask(hands)
-    body = asked(hands, lambda: hands.page.fill(field("/vehicle/front/max_axle_mass_kg"), text))
-    assert body["vehicle"]["front"]["max_axle_mass_kg"] == kg
+def test_signs_between_thousands_are_read_in_a_mass(answered, text, kg):
+    answered.fill(field("/vehicle/front/max_axle_mass_kg"), text)
+    assert body_of(answered)["vehicle"]["front"]["max_axle_mass_kg"] == kg
 
 
 def test_other_units_ask_the_same_question(hands):

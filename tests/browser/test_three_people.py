@@ -18,13 +18,15 @@ def hands(visit):
 
 def test_a_fitter_with_the_car_on_the_lift_and_its_papers(hands):
     # He reads both wheels as they are marked, then T, N.1 and N.2 of the papers.
-    hands.into(TYRE, "205/55r16 91v 6.5jx16 et50 5x112 57.1")
+    hands.click(field(TYRE))
+    hands.spell("205/55r16 91v 6.5jx16 et50 5x112 57.1")
     hands.press("Tab")
-    hands.type("225/45r17 91w 7.5jx17 et45 5x112 57.1 690kg")
-    hands.into("/vehicle/max_speed_kmh", "210")
+    hands.spell("225/45r17 91w 7.5jx17 et45 5x112 57.1 690kg")
+    hands.click(field("/vehicle/max_speed_kmh"))
+    hands.spell("210")
     for mass in ("980", "920"):
         hands.press("Tab")
-        hands.type(mass)
+        hands.spell(mass)
     # A load index of 91 carries 615 kg, and each wheel has to carry 490; the wing's room is left to be measured.
     assert hands.answer() == "It fits, with conditions"
     assert "wing edge" in hands.page.inner_text("#summary")

@@ -15,9 +15,14 @@ ENTRIES = {
 }
 
 
+@pytest.fixture(scope="module")
+def without_script(lasting):
+    return lasting(java_script_enabled=False)
+
+
 @pytest.fixture
-def page(visit):
-    return visit(java_script_enabled=False).open("/?language=de")
+def page(without_script):
+    return without_script.open("/?language=de")
 
 
 def test_the_form_brings_the_report_in_the_language_of_the_page(page):

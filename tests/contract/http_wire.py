@@ -8,7 +8,8 @@ import socket
 import subprocess
 import sys
 import threading
-from collections.abc import Mapping
+import time
+from collections.abc import Callable, Mapping
 from pathlib import Path
 from typing import Any, ClassVar, NamedTuple, Self
 
@@ -125,6 +126,14 @@ def receive(connection: socket.socket, method: str = "GET") -> Answer:
         return Answer(response.status, response.headers, response.read())
     finally:
         response.close()
+
+
+def wait_until(holds: Callable[[], bool]) -> None:
+    """Look until it holds, now and then: looking all the time takes the server's time from what it is to come to."""
+    deadline = time.monotonic() + PATIENCE_S
+    while not holds():
+        assert time.monotonic() < deadline, "waited in vain"
+        time.sleep(0.01)
 
 
 def is_closed(connection: socket.socket) -> bool:

@@ -56,6 +56,19 @@ def test_a_line_that_cannot_be_read_is_not_the_end_of_the_others(client, path):
     assert lines[3]["problem"]["errors"][0]["pointer"] == "/vehicel"
 
 
+@pytest.mark.parametrize("path", PATHS)
+def test_what_is_wrong_with_a_line_is_placed_in_the_line_of_the_body(client, path):
+    # The brace that no name follows stands in the third line.
+    lines = answered(client, path, as_lines(SHORT) + b"\n{\n" + as_lines(SHORT))
+    assert (lines[1]["line"], lines[1]["problem"]["status"]) == (3, 400)
+    assert "(line 3, column " in lines[1]["problem"]["detail"]
+
+
+def test_the_line_is_told_in_another_language_too(client):
+    answer = client.post(PATHS[0], content=b"\n{", headers={"Content-Type": NDJSON, "Accept-Language": "de"})
+    assert "(Zeile 2, Spalte " in json.loads(answer.text)["problem"]["detail"]
+
+
 def test_a_line_may_ask_for_a_language_of_its_own(client):
     # German writes a decimal comma.
     story = json.loads((ROOT / "demo_requests" / "load-fails-at-top-speed.check.json").read_text(encoding="utf-8"))

@@ -217,6 +217,13 @@ def test_a_label_that_a_spreadsheet_would_reckon_stands_behind_an_apostrophe(cli
     assert [each["label"] for each in found] == [f"'{label}"] * 2
 
 
+@pytest.mark.parametrize("route", ["compare", "plan"])
+def test_the_apostrophe_before_an_id_is_told_where_the_table_is_described(client, route):
+    assert table(client, {"id": "-2", **candidate(WIDER)})[0]["id"] == "'-2"
+    told = client.get("/openapi.json").json()["paths"][f"/v1/fitments/{route}.csv"]["post"]["description"]
+    assert "`-2` comes back as `'-2`" in told
+
+
 def test_a_label_with_commas_and_quotes_comes_back_whole(client):
     assert table(client, candidate(label='a "b", c; d'))[0]["label"] == 'a "b", c; d'
 

@@ -9,28 +9,32 @@ from contextlib import ExitStack
 
 import pytest
 
-from tests.contract.http_wire import VALID, Server, head, is_closed, post, receive
+from tests.contract.http_wire import VALID, Server, head, is_closed, post, receive, wait_until
 
 # Hundredths of a second of work, see the test application.
 SHORT = post("/v1/toil", VALID.replace(b"120.5", b"10"))
 LONG = post("/v1/toil", VALID.replace(b"120.5", b"100"))
 
 
+def number(server: Server, series: str) -> float:
+    lines = server.get("/metrics").body.decode().splitlines()
+    return next((float(line.split()[1]) for line in lines if line.startswith(series)), 0.0)
+
+
 def cpu_seconds(server: Server) -> float:
-    text = server.get("/metrics").body.decode()
-    return next(float(line.split()[1]) for line in text.splitlines() if line.startswith("process_cpu_seconds_total"))
+    return number(server, "process_cpu_seconds_total")
 
 
 def queue_length(server: Server) -> float:
-    text = server.get("/metrics").body.decode()
-    return next(float(line.split()[1]) for line in text.splitlines() if line.startswith("work_queue_length"))
+    return number(server, "work_queue_length")
+
+
+def left(server: Server) -> float:
+    return number(server, 'http_requests_total{method="POST",outcome="left",route="/v1/toil",status="499"}')
 
 
 def wait_until_queued(server: Server, length: int) -> None:
-    for _ in range(2000):
-        if queue_length(server) == length:
-            return
-    pytest.fail(f"the queue never held {length}")
+    wait_until(lambda: queue_length(server) == length)
 
 
 def test_work_beyond_the_queue_is_refused_with_503_and_a_time_to_come_back() -> None:
@@ -58,19 +62,42 @@ def test_probes_do_not_wait_behind_work() -> None:
         assert time.monotonic() - started < 1.0
 
 
-def test_work_for_clients_that_left_is_not_done() -> None:
-    with Server() as server:
+def test_work_for_clients_that_left_is_not_done_and_takes_no_place_in_the_queue() -> None:
+    with Server(queue_length=12) as server:
         with server.connect() as first:
-            first.sendall(LONG)
+            first.sendall(post("/v1/toil", VALID.replace(b"120.5", b"300")))
             wait_until_queued(server, 1)
             for _ in range(12):
                 with server.connect() as connection:
                     connection.sendall(LONG)
-            wait_until_queued(server, 13)
+            # While the first one's work still goes on.
+            wait_until(lambda: left(server) == 12)
+            assert queue_length(server) == 1
             assert receive(first).status == 200
-        wait_until_queued(server, 0)
-        # Thirteen seconds of work were asked for, one was wanted.
+        # Fifteen seconds of work were asked for, three were wanted.
         assert cpu_seconds(server) < 8.0
+
+
+def test_an_answer_that_its_client_did_not_wait_for_does_not_count_as_given() -> None:
+    with Server() as server:
+        with server.connect() as first:
+            first.sendall(LONG)
+            wait_until_queued(server, 1)
+        wait_until(lambda: left(server) == 1)
+
+
+def test_a_stop_that_takes_too_long_tells_whoever_waits_and_logs_no_fault() -> None:
+    with Server(drain_s=0, stop_timeout_s=1) as server, server.connect() as connection:
+        connection.sendall(post("/v1/toil", VALID.replace(b"120.5", b"300")))
+        wait_until_queued(server, 1)
+        server.process.send_signal(signal.SIGTERM)
+        refused = receive(connection)
+        assert (refused.status, refused.headers["retry-after"]) == (503, "1")
+        assert refused.problem["detail"] == "The service is stopping."
+        code, logged = server.ended()
+    assert (code, len(unusual := [line["event"] for line in logged if line["level"] != "info"])) == (0, 1)
+    # By the server beneath, in its own words.
+    assert unusual[0].startswith("Cancel 1 running task")
 
 
 def test_large_bodies_on_their_way_in_do_not_fill_the_memory() -> None:
@@ -106,8 +133,7 @@ def test_the_signal_turns_readiness_off_and_lets_connections_go_while_requests_a
             connection.sendall(head("GET", "/health/live"))
             assert receive(connection).headers["connection"] is None
             server.process.send_signal(signal.SIGTERM)
-            while server.get("/health/ready").status == 200:
-                pass
+            wait_until(lambda: server.get("/health/ready").status != 200)
             connection.sendall(head("GET", "/health/live"))
             answer = receive(connection)
             assert (answer.status, answer.headers["connection"]) == (200, "close")
@@ -161,8 +187,7 @@ def test_no_request_is_lost_when_stopped_under_load(keep_alive: bool) -> None:
         clients = [threading.Thread(target=ask) for _ in range(8)]
         for client in clients:
             client.start()
-        while answered[0] < 200:
-            assert not lost
+        wait_until(lambda: answered[0] >= 200 or bool(lost))
         server.process.send_signal(signal.SIGTERM)
         for client in clients:
             client.join()

@@ -8,9 +8,10 @@ import json
 import re
 import socket
 
+import pytest
 from prometheus_client.parser import text_string_to_metric_families
 
-from tests.contract.http_wire import VALID, Server, head, post, receive
+from tests.contract.http_wire import VALID, Server, head, post, receive, wait_until
 
 
 def series(server: Server) -> dict[str, float]:
@@ -53,17 +54,15 @@ def test_requests_in_flight_are_those_whose_answer_is_not_out() -> None:
         with server.connect() as connection:
             connection.sendall(post("/v1/toil", VALID.replace(b"120.5", b"50")))
             # Half a second of work; asked before it is done, this question is the second.
-            while (flying := series(server))["work_queue_length{}"] == 0.0:
-                pass
-            assert flying["http_requests_in_flight{}"] == 2.0
+            wait_until(lambda: series(server)["work_queue_length{}"] > 0.0)
+            assert series(server)["http_requests_in_flight{}"] == 2.0
             assert receive(connection).status == 200
         server.get("/v1/broken")
         with server.connect() as connection:
             connection.sendall(post("/v1/echo", VALID)[:-5])
             server.get("/health/live")
         # Neither a failure nor a caller who left half-way stays in the count.
-        while series(server)["http_requests_in_flight{}"] > 1.0:
-            pass
+        wait_until(lambda: series(server)["http_requests_in_flight{}"] == 1.0)
 
 
 def test_names_keep_the_conventions_of_prometheus(server: Server) -> None:
@@ -92,12 +91,33 @@ def test_the_log_has_a_line_for_each_request_and_nothing_that_was_sent() -> None
         server.get("/v1/broken", *lines)
         _, logged = server.stop()
     requests = [line for line in logged if line["event"] == "request"]
-    assert [(line["route"], line["status"], line["request_id"]) for line in requests] == [
-        ("/v1/echo", 200, "mine"),
-        ("/v1/echo", 200, "mine"),
-        ("/v1/broken", 500, "mine"),
+    assert [(line["route"], line["status"], line["request_id"], line["key"]) for line in requests] == [
+        ("/v1/echo", 200, "mine", "shop"),
+        ("/v1/echo", 200, "mine", "shop"),
+        ("/v1/broken", 500, "mine", "shop"),
     ]
     assert not re.search("hidden|secret|must-not", json.dumps(logged))
+
+
+@pytest.mark.parametrize("named", [b"mine", None])
+def test_a_request_that_breaks_the_rules_is_logged_by_the_id_of_its_answer(named: bytes | None) -> None:
+    lines = () if named is None else (b"X-Request-ID: " + named,)
+    with Server() as server:
+        answers = [
+            server.send(
+                head("POST", "/v1/echo", b"Transfer-Encoding: chunked", b"Content-Type: application/json", *lines)
+                + b"zz\r\n"
+            ),
+            server.send(b"GET /v1/echo HTTP/1.1\r\n\r\n"),
+        ]
+        _, logged = server.stop()
+    ids = [answer.headers["x-request-id"] for answer in answers]
+    requests = [line for line in logged if line["event"] == "request"]
+    assert [answer.status for answer in answers] == [400, 400]
+    assert named is None or ids[0] == named.decode()
+    assert [line["request_id"] for line in requests if line["status"] == 400] == ids
+    # Half a body is a request whose end never came.
+    assert [line["request_id"] for line in requests if line["status"] == 499] == ids[:1]
 
 
 def test_a_failure_is_logged_with_the_place_it_came_from() -> None:

@@ -12,7 +12,7 @@ import time
 import pytest
 
 from service.api.transport.listening import take_no_more
-from tests.contract.http_wire import VALID, Server, head, is_closed, post, receive
+from tests.contract.http_wire import VALID, Server, head, is_closed, post, receive, wait_until
 
 LIVE = head("GET", "/health/live")
 
@@ -39,8 +39,7 @@ def test_clients_that_connect_until_they_are_refused_get_every_answer() -> None:
         clients = [threading.Thread(target=ask, args=(server,)) for _ in range(8)]
         for client in clients:
             client.start()
-        while answered[0] < 200:
-            assert not lost
+        wait_until(lambda: answered[0] >= 200 or bool(lost))
         server.process.send_signal(signal.SIGTERM)
         for client in clients:
             client.join()
@@ -65,8 +64,7 @@ def test_a_head_that_comes_to_its_end_after_the_listener_closed_is_answered_and_
         # Another answer tells that this connection was taken before.
         assert server.get("/health/live").status == 200
         server.process.send_signal(signal.SIGTERM)
-        while is_listening(server):
-            pass
+        wait_until(lambda: not is_listening(server))
         connection.sendall(LIVE[20:])
         answer = receive(connection)
         assert (answer.status, answer.headers["connection"]) == (200, "close")

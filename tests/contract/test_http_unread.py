@@ -13,7 +13,7 @@ from typing import ClassVar
 import pytest
 
 from service.api.transport.sockets import SEND_BUFFER_BYTES, SPARE_FILES, UNTAKEN_S, bound_answers
-from tests.contract.http_wire import PATIENCE_S, Server, head, is_closed, receive
+from tests.contract.http_wire import PATIENCE_S, Server, head, is_closed, receive, wait_until
 
 LIVE = head("GET", "/health/live")
 # Some 1.5 MB, the same bytes for everybody.
@@ -79,8 +79,7 @@ def test_the_system_keeps_little_of_an_answer_that_is_not_taken(bounded: Server)
     with ExitStack() as stack:
         for _ in range(4):
             stack.enter_context(deaf(bounded, LARGE))
-        while held_by_the_system(bounded) < 4 * 2048:
-            pass
+        wait_until(lambda: held_by_the_system(bounded) >= 4 * 2048)
         # The system books its own costs in the buffer as well, and doubles it for them.
         assert held_by_the_system(bounded) <= 4 * 2 * SEND_BUFFER_BYTES
 
@@ -89,8 +88,7 @@ def test_the_system_keeps_little_of_an_answer_that_is_not_taken(bounded: Server)
 def test_who_takes_nothing_for_a_while_is_reset(bounded: Server, request_: bytes) -> None:
     before = ended(bounded, "unread")
     with deaf(bounded, request_) as connection:
-        while ended(bounded, "unread") == before:
-            time.sleep(0.05)
+        wait_until(lambda: ended(bounded, "unread") > before)
         assert is_reset(connection)
 
 
@@ -106,12 +104,20 @@ def test_who_takes_an_answer_slowly_but_steadily_gets_it(bounded: Server) -> Non
 def test_requests_behind_one_another_end_with_their_connection_and_are_no_failures() -> None:
     with Server(head_timeout_s=60) as server:
         with deaf(server, LARGE * 20), deaf(server, LARGE * 20):
-            while held_by_the_system(server) == 0:
-                pass
-        while series_of(server, "http_requests_in_flight ") > 1.0:
-            pass
+            wait_until(lambda: held_by_the_system(server) > 0)
+        wait_until(lambda: series_of(server, "http_requests_in_flight ") <= 1.0)
         _, logged = server.stop()
     assert [line for line in logged if line["event"] not in ("serving", "request", "stopped")] == []
+
+
+def test_an_answer_that_was_cut_off_is_logged_by_the_id_of_its_request() -> None:
+    asked = LARGE.replace(b"\r\n\r\n", b"\r\nX-Request-ID: mine\r\n\r\n")
+    with Server(head_timeout_s=0.5) as server:
+        with deaf(server, asked):
+            wait_until(lambda: ended(server, "unread") > 0)
+        _, logged = server.stop()
+    told = [(line["request_id"], line["reason"]) for line in logged if line["event"] == "answer cut off"]
+    assert told == [("mine", "unread")]
 
 
 def test_all_that_waits_together_is_bounded_and_the_longest_wait_ends(bounded: Server) -> None:
@@ -119,8 +125,7 @@ def test_all_that_waits_together_is_bounded_and_the_longest_wait_ends(bounded: S
     with ExitStack() as stack:
         # Nine times some 1.4 MiB, of which 8 fit: they go long before each one's own time.
         waiting = [stack.enter_context(deaf(bounded, LARGE)) for _ in range(9)]
-        while ended(bounded, "unread") < before + 1:
-            pass
+        wait_until(lambda: ended(bounded, "unread") > before)
         assert is_reset(waiting[0])
 
 
@@ -136,9 +141,16 @@ def narrow() -> Iterator[Narrow]:
         yield server
 
 
+def is_free(server: Server) -> bool:
+    try:
+        return server.get("/health/live").status == 200
+    except ConnectionError:
+        # Too many to be even told.
+        return False
+
+
 def wait_until_free(server: Server) -> None:
-    while server.get("/health/live").status != 200:
-        pass
+    wait_until(lambda: is_free(server))
 
 
 def test_few_files_mean_few_connections_and_the_start_says_so(narrow: Narrow) -> None:
@@ -163,11 +175,20 @@ def test_one_connection_too_many_is_told_so_and_the_others_are_served(narrow: Na
     assert ended(narrow, "too_many") >= 1.0
 
 
+def knock(server: Server) -> socket.socket | None:
+    """Return a connection, or nothing where it was reset before the system had made it whole."""
+    try:
+        return server.connect()
+    except ConnectionResetError:
+        return None
+
+
 def test_a_flood_of_connections_is_ended_and_leaves_nothing_behind(narrow: Narrow) -> None:
-    flood = [narrow.connect() for _ in range(200)]
-    assert all(is_closed(connection) for connection in flood[3:])
+    flood = [knock(narrow) for _ in range(200)]
+    assert all(connection is None or is_closed(connection) for connection in flood[3:])
     for connection in flood:
-        connection.close()
+        if connection is not None:
+            connection.close()
     wait_until_free(narrow)
     assert ended(narrow, "too_many") >= 197.0
     _, logged = narrow.stop()

@@ -132,10 +132,11 @@ def test_a_question_is_answered_at_the_terminal():
     assert "1138 kg at 235 km/h" in shown
 
 
-def test_the_function_for_notebooks_answers():
+def test_the_function_for_notebooks_answers(monkeypatch, capsys):
     (code,) = [block.text for block in BLOCKS if block.language == "python"]
-    command = [sys.executable, "-c", code]
-    shown = subprocess.run(command, cwd=ROOT, capture_output=True, text=True, timeout=PATIENCE_S, check=True).stdout
+    monkeypatch.chdir(ROOT)
+    exec(compile(code, "README.md", "exec"), {})
+    shown = capsys.readouterr().out
     assert shown.startswith("unsuitable The axle's tyres carry 1138 kg at 235 km/h")
 
 
@@ -176,15 +177,18 @@ def test_what_is_said_not_to_be_read_is_refused(text):
         parse_tyre(text)
 
 
-def test_the_demo_tells_every_story():
+@pytest.fixture(scope="module")
+def told():
+    """Return what the demo prints."""
     command = [sys.executable, Path("demo_requests") / "run.py"]
-    told = subprocess.run(command, cwd=ROOT, capture_output=True, text=True, timeout=PATIENCE_S, check=True).stdout
+    return subprocess.run(command, cwd=ROOT, capture_output=True, text=True, timeout=PATIENCE_S, check=True).stdout
+
+
+def test_the_demo_tells_every_story(told):
     assert [name for name in STORIES if name.split(".")[0] not in told] == []
 
 
-def test_the_demo_fits_a_terminal_of_120_columns():
-    command = [sys.executable, Path("demo_requests") / "run.py"]
-    told = subprocess.run(command, cwd=ROOT, capture_output=True, text=True, timeout=PATIENCE_S, check=True).stdout
+def test_the_demo_fits_a_terminal_of_120_columns(told):
     assert [line for line in told.splitlines() if len(line) > 120] == []
 
 

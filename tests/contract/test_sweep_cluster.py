@@ -17,11 +17,11 @@ import pytest
 from tests.unit.sweep.small_catalogue import candidates, vehicles
 
 ROOT = Path(__file__).parents[2]
-VEHICLES = 240
+VEHICLES = 120
 CANDIDATES = 50
-PARTS = 240
+PARTS = 120
 # How many files are there when the worker is killed: enough for both to have written some.
-FILES_BEFORE = 30
+FILES_BEFORE = 20
 # Far above what it takes; a cluster that hangs must not hang the tests.
 PATIENCE_S = 50.0
 
@@ -163,13 +163,14 @@ def other_package(tmp_path_factory) -> Path:
     return place
 
 
-def _refused(place: Path, scheduler_has: Path | None, worker_has: Path | None) -> tuple[int, str, float, bool]:
+def _refused(place: Path, scheduler_has: Path | None, *workers_have: Path | None) -> tuple[int, str, float, bool]:
     """Return exit code, words, seconds and whether anything was written, by a cluster with these packages."""
     vehicles(4).to_parquet(place / "v.parquet")
     candidates(3).to_parquet(place / "c.parquet")
     with _cluster(place) as cluster:
         address = _with_scheduler(cluster, scheduler_has)
-        for name, package in (("sound", ROOT), ("odd", worker_has)):
+        for number, package in enumerate(workers_have):
+            name = f"worker {number}"
             _worker(cluster, name, address, package)
             cluster.until(lambda name=name: "Registered to" in cluster.words(name), f"{name} registered")
         tables = ("--vehicles", str(place / "v.parquet"), "--candidates", str(place / "c.parquet"))
@@ -180,27 +181,17 @@ def _refused(place: Path, scheduler_has: Path | None, worker_has: Path | None) -
 
 
 @pytest.mark.parametrize(
-    ("scheduler", "worker", "reason"),
+    ("scheduler", "workers", "reason"),
     [
-        ("same", "other", r"sweep: the worker at tcp://127.0.0.1:\d+ has other code, tables or packs"),
-        (
-            "same",
-            "none",
-            r"sweep: the worker at tcp://127.0.0.1:\d+ lacks this package or its extra `sweep`",
-        ),
-        (
-            "none",
-            "same",
-            r"sweep: the scheduler at tcp://127.0.0.1:\d+ lacks this package or its extra `sweep`",
-        ),
-        ("other", "same", r"sweep: the scheduler at tcp://127.0.0.1:\d+ has other code, tables or packs"),
+        ("same", ("same", "other"), r"sweep: the worker at tcp://127.0.0.1:\d+ has other code, tables or packs"),
+        ("none", ("same",), r"sweep: the scheduler at tcp://127.0.0.1:\d+ lacks this package or its extra `sweep`"),
     ],
 )
 def test_a_cluster_that_is_not_of_one_package_is_refused_in_one_sentence(
-    tmp_path, other_package, scheduler, worker, reason
+    tmp_path, other_package, scheduler, workers, reason
 ):
     packages = {"same": ROOT, "other": other_package, "none": None}
-    code, words, seconds, wrote = _refused(tmp_path, packages[scheduler], packages[worker])
+    code, words, seconds, wrote = _refused(tmp_path, *(packages[each] for each in (scheduler, *workers)))
     said = [line for line in words.splitlines() if line.startswith("sweep: ")]
     assert (code, len(said), wrote) == (2, 1, False)
     assert re.match(reason, said[0])

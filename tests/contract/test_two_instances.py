@@ -139,11 +139,11 @@ def test_an_instance_is_taken_away_under_load_and_nothing_is_lost(tmp_path: Path
         servers = [stack.enter_context(Server(drain_s=DRAIN_S, access_log=False)) for _ in range(2)]
         port = stack.enter_context(balancer(tmp_path, servers[0].port, servers[1].port))
         with Callers(port) as callers:
-            callers.wait_for(300)
+            callers.wait_for(150)
             taken, left = [answered_by(server) for server in servers]
             servers[leaving].process.send_signal(signal.SIGTERM)
             callers.wait_for(100, busy=lambda: servers[leaving].process.poll() is None)
-            callers.wait_for(300)
+            callers.wait_for(150)
         assert callers.lost == []
         assert servers[leaving].ended()[0] == 0
     # Both took part, else nothing would have been taken away.

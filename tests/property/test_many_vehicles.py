@@ -24,7 +24,7 @@ from tests.support import many_cases
 from tests.support.effort import cases
 from tests.support.wire_rows import batch, row
 
-VEHICLES = cases(60, 240)
+VEHICLES = cases(24, 240)
 OUTCOME = {
     "unsuitable": NOT_MET,
     "not_recommended": NOT_RECOMMENDED,

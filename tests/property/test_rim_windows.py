@@ -25,6 +25,8 @@ VEHICLES = range(cases(6, 60))
 PACKS = ("unece", "de", "nz", "au-nsw")
 AXLES = ("front", "rear")
 TYRES_BESIDES = 2
+# One of so many cells of a grid is put to a check.
+SHARE = cases(5, 1)
 
 
 def _case(seed: int, pack: str) -> Case:
@@ -81,10 +83,11 @@ def test_every_cell_is_what_a_check_finds(seed, pack):
     for name in AXLES:
         grid = _grid(case, name, seed)
         worst = np.maximum(grid.outcomes, grid.besides.outcomes.max(axis=0)).ravel().tolist()
-        for candidate, outcome in zip(_candidates(case, grid), worst, strict=True):
+        asked = list(zip(_candidates(case, grid), worst, strict=True))
+        for candidate, outcome in Random(seed).sample(asked, len(asked) // SHARE):
             findings = assess(case._replace(candidate=candidate)).findings
-            asked = [each for each in findings if each.axle != name or each.code not in OF_THE_HUB]
-            assert max(each.outcome for each in asked) == outcome
+            counted = [each for each in findings if each.axle != name or each.code not in OF_THE_HUB]
+            assert max(each.outcome for each in counted) == outcome
 
 
 @pytest.mark.parametrize("pack", PACKS)

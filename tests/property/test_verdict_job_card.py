@@ -4,16 +4,16 @@ Asked of the shop's questions and of anything that a request can say, under the 
 is common practice, no source.
 """
 
-import os
 import re
 
 import pytest
 
 from tests.support import many_cases, workshop
+from tests.support.effort import cases
 from tests.support.shop_cases import shop_question
 from tests.support.wire import AXLES, PACKS, check, question
 
-CASES = int(os.environ.get("LAW_CASES", "600"))
+CASES = cases(300, 3000)
 SLICE = 100
 WILD = 5
 OUTCOMES = ("met", "advisory", "not_assessed", "not_recommended", "not_met")

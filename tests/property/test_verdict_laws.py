@@ -1,11 +1,9 @@
 """What holds of every verdict: a sound fitment is suitable, advice may be followed, more is never worse.
 
-The vehicles are the twelve of the workshop, under the rules of every place, and generated ones. `LAW_CASES` in the
-environment says how many generated cases the law of obedience is held against.
+The vehicles are the twelve of the workshop, under the rules of every place, and generated ones.
 """
 
 import math
-import os
 import re
 
 import pytest
@@ -14,11 +12,12 @@ from service.core import ranges
 from service.designation.rim_grammar import HIGHEST_OFFSET_MM
 from tests.support import many_cases, obeying, workshop
 from tests.support.cases import changed
+from tests.support.effort import cases
 from tests.support.remedies import NotApplicable
 from tests.support.shop_cases import shop_question
 from tests.support.wire import AXLES, PACKS, against, check, pressures, question, rank, square
 
-CASES = int(os.environ.get("LAW_CASES", "600"))
+CASES = cases(300, 3000)
 # So many cases in one test, so that a failure names few.
 SLICE = 100
 SLICES = range(0, CASES, SLICE)

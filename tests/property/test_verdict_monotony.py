@@ -3,16 +3,15 @@
 The pressure is left to the service throughout: a faster symbol may want more of it, which is no fault of the tyre.
 """
 
-import os
-
 import pytest
 
+from tests.support import effort
 from tests.support.cases import changed
 from tests.support.designations import service_of, with_service
 from tests.support.shop_cases import shop_question
 from tests.support.wire import AXLES, against, check, rank
 
-CASES = int(os.environ.get("LAW_CASES", "600")) // 2
+CASES = effort.cases(150, 1500)
 SLICE = 50
 # Of a passenger or light commercial tyre; from 122 on the index makes another class of it (UN R54).
 LAST_OF_CLASS = 121

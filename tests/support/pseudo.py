@@ -9,8 +9,8 @@ from functools import cache
 
 from service.assessment.answer.assess import Assessment
 from service.core.saying import Said
-from service.locales.messages import messages
 from service.locales.speech import UNIT_CONTEXT, Language, Speech, Units
+from tests.support.sentences import sentences
 
 OPENED, CLOSED = "⟦", "⟧"
 # Translations of short labels are longer than their English by this much and more: common practice, no source.
@@ -21,7 +21,7 @@ _FILLING = "äßelungenschaft"
 @cache
 def bracketed(units: Units = "metric") -> Speech:
     """Return how to speak with each sentence and each unit in brackets."""
-    found = [each for each in messages() if each.id]
+    found = [each for each in sentences() if each.id]
     names = [f"{UNIT_CONTEXT}|{each.id}" if each.context == UNIT_CONTEXT else each.id for each in found]
     said = [f"{OPENED}{each.id}{CLOSED}" for each in found]
     return Speech("de", units, dict(zip(names, said, strict=True)))
@@ -30,7 +30,7 @@ def bracketed(units: Units = "metric") -> Speech:
 @cache
 def lengthened(units: Units = "metric", language: Language = "de") -> Speech:
     """Return how to speak with each word of each sentence longer; German numbers are in it."""
-    return Speech(language, units, {each.id: longer(each.id) for each in messages() if each.id and not each.context})
+    return Speech(language, units, {each.id: longer(each.id) for each in sentences() if each.id and not each.context})
 
 
 def longer(text: str) -> str:

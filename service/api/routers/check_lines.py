@@ -20,7 +20,7 @@ from service.api.transport.request_body import NDJSON_MEDIA_TYPE, read_body
 from service.api.transport.routes import StrictRoute
 from service.api.transport.work_pool import WorkPool
 from service.core.errors import DomainError
-from service.core.saying import Amount, say
+from service.core.saying import Amount, Said, say
 
 MAX_LINES: Final = 1000
 # About as long as a large comparison, so that one caller's list does not hold up the others' work.
@@ -115,7 +115,7 @@ def _answer(number: int, line: bytes, request: Request) -> bytes:
     scope: Scope = {SPEECH: speech_of(request.scope)}
     status, name, content = 200, "assessment", b""
     try:
-        found = checked(_read(line, scope))
+        found = checked(_read(number, line, scope))
         observe_verdict(request, found["verdict"])
         content = orjson.dumps(spoken(found, speech_of(scope)))
     except (DomainError, RequestValidationError, HttpProblem) as error:
@@ -126,10 +126,21 @@ def _answer(number: int, line: bytes, request: Request) -> bytes:
     return b'{"line":%d,"status":%d,"%s":%s}\n' % (number, status, name.encode("ascii"), content)
 
 
-def _read(line: bytes, scope: Scope) -> CheckRequest:
+def _in_line(number: int, words: Said) -> Said:
+    """Return the same sentence with the line's number in the whole body, where it names one."""
+    if "line" not in words.parameters:
+        return words
+    return Said(words.template, {**words.parameters, "line": Amount(number)}, capital=words.capital)
+
+
+def _read(number: int, line: bytes, scope: Scope) -> CheckRequest:
     if len(line) > CHECK_BODY_BYTES:
         raise HttpProblem(413, say("The body may have {most} bytes at most here.", most=Amount(CHECK_BODY_BYTES)))
-    asked = check_route().read(line, scope)
+    try:
+        asked = check_route().read(line, scope)
+    except HttpProblem as problem:
+        # What reads a check takes the line for a whole body, whose first line it is.
+        raise HttpProblem(problem.status, _in_line(number, problem.words), faults=problem.faults) from None
     if not isinstance(asked, CheckRequest):
         raise TypeError("The route of a check reads checks.")
     return asked

@@ -81,7 +81,11 @@ def compare(asked: CompareRequest, request: Request) -> object:
 )
 @body_limit(COMPARE_BODY_BYTES)
 def compare_as_csv(asked: CompareRequest, request: Request) -> Response:
-    """Answer with the rows of a comparison, best first, then the refused ones, for a spreadsheet."""
+    """Answer with the rows of a comparison, best first, then the refused ones, for a spreadsheet.
+
+    In a text an apostrophe stands before what a spreadsheet would take for a formula, in an id too:
+    `-2` comes back as `'-2`.
+    """
     table = render_comparison.table(_comparison(asked, request))
     return Response(table, headers=_VARY, media_type=CSV_MEDIA_TYPE)
 

@@ -86,7 +86,11 @@ def plan(asked: PlanRequest, request: Request) -> object:
 )
 @body_limit(PLAN_BODY_BYTES)
 def plan_as_csv(asked: PlanRequest, request: Request) -> Response:
-    """Answer with a row for each combination, for a spreadsheet."""
+    """Answer with a row for each combination, for a spreadsheet.
+
+    In a text an apostrophe stands before what a spreadsheet would take for a formula, in an id too:
+    `-2` comes back as `'-2`.
+    """
     return Response(plan_table(_plan_in_words(asked, request)), headers=_VARY, media_type=CSV_MEDIA_TYPE)
 
 

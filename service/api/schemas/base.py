@@ -39,7 +39,7 @@ def _hide_absent(schema: dict[str, Any]) -> None:
 class AnswerPart(Wire):
     """A part of an answer."""
 
-    model_config = ConfigDict(json_schema_extra=_hide_absent)
+    model_config = ConfigDict(json_schema_extra=_hide_absent, defer_build=True)
 
 
 def number(

@@ -48,25 +48,29 @@ class ApiKeys:
         self._note_failure = note_failure
         self._policy = f'"{_POLICY}";q={self._rate.amount};w={self._rate.get_expiry()}'
 
-    async def admit(self, presented: bytes | None) -> tuple[str, Sequence[tuple[bytes, bytes]]]:
-        """Let the request pass, or refuse it: 401 without a valid key, 429 when its rate is used up.
+    def owner(self, presented: bytes | None) -> str:
+        """Return whose key it is, or refuse: 401."""
+        name = self._known(presented or b"")
+        if name is None:
+            raise HttpProblem(401, headers={"WWW-Authenticate": 'ApiKey realm="fitment", header="X-API-Key"'})
+        return name
 
-        Return whose key it is, and the headers that tell the caller what it may still ask.
+    async def admit(self, name: str) -> Sequence[tuple[bytes, bytes]]:
+        """Let a request of this owner pass, or refuse it when its rate is used up: 429.
+
+        Return the headers that tell the caller what it may still ask.
 
         References
         ----------
         .. draft-ietf-httpapi-ratelimit-headers, from memory: `RateLimit-Policy` has the quota q and the window w in
            seconds, `RateLimit` what remains (r) and the seconds until there is more (t).
         """
-        name = self._owner(presented or b"")
-        if name is None:
-            raise HttpProblem(401, headers={"WWW-Authenticate": 'ApiKey realm="fitment", header="X-API-Key"'})
         may_pass, left, more_at = await self._count(name)
         wait_s = max(1, round(more_at - time.time() + 0.5))
         told = {"RateLimit-Policy": self._policy, "RateLimit": f'"{_POLICY}";r={left};t={wait_s}'}
         if not may_pass:
             raise HttpProblem(429, headers={"Retry-After": str(min(wait_s, LONGEST_WAIT_S)), **told})
-        return name, [(header.lower().encode("ascii"), value.encode("ascii")) for header, value in told.items()]
+        return [(header.lower().encode("ascii"), value.encode("ascii")) for header, value in told.items()]
 
     async def _count(self, name: str) -> tuple[bool, int, float]:
         """Return whether one more request is within the rate, how many more are, and when there will be more."""
@@ -83,8 +87,8 @@ class ApiKeys:
         more_at, left = await limiter.get_window_stats(self._rate, name)
         return may_pass, left if may_pass else 0, more_at
 
-    def _owner(self, presented: bytes) -> str | None:
-        """Return whose key it is, comparing with every hash, so that the time tells nothing."""
+    def _known(self, presented: bytes) -> str | None:
+        """Return whose key it is, if it is one, comparing with every hash, so that the time tells nothing."""
         digest = hashlib.sha256(presented).digest()
         owner = None
         for name, known in self._entries:

@@ -17,7 +17,15 @@ from service.api.errors.problem import MEDIA_TYPE, HttpProblem, body, clean
 from service.api.transport.api_keys import ApiKeys
 from service.api.transport.callers import CALLER, address_of
 from service.api.transport.language import SPEECH, language_headers, speech_for, speech_of
-from service.api.transport.observability import CLIENT_LEFT, TRACE_ID, UNMATCHED, Metrics, RequestIds, trace_of
+from service.api.transport.observability import (
+    CLIENT_LEFT,
+    REQUEST_ID,
+    TRACE_ID,
+    UNMATCHED,
+    Metrics,
+    RequestIds,
+    trace_of,
+)
 from service.api.transport.request_body import ClientGone, let_go_of_body
 from service.api.transport.security import (
     DEFAULT_HEADERS,
@@ -57,8 +65,8 @@ class Envelope:
         started = perf_counter()
         headers: dict[bytes, bytes] = dict(scope["headers"])
         services = self._services
-        exchange = Exchange(services.ids.take(headers.get(b"x-request-id")), scope, send, services.lifecycle)
-        scope["request_id"], scope[SPEECH] = exchange.request_id, speech_for(headers.get(b"accept-language", b""))
+        exchange = Exchange(self._request_id(scope, headers), scope, send, services.lifecycle)
+        scope[REQUEST_ID], scope[SPEECH] = exchange.request_id, speech_for(headers.get(b"accept-language", b""))
         services.metrics.in_flight += 1
         try:
             await self._admit(scope, headers, exchange)
@@ -68,9 +76,11 @@ class Envelope:
         except ClientGone:
             exchange.status = CLIENT_LEFT
         except asyncio.CancelledError:
-            # The stop took longer than it may; the connection at least hears of it.
+            if exchange.status:
+                raise
+            # The stop took longer than it may; the caller at least hears of it. The task ends here in any case, and
+            # the server would log what goes on from here as a fault.
             await exchange.answer(HttpProblem(503, say("The service is stopping."), headers={"Retry-After": "1"}))
-            raise
         except Exception as error:  # noqa: BLE001 - the last resort: whatever it was, the caller gets a problem
             self._note_failure(scope, exchange, error)
             if exchange.status:
@@ -81,6 +91,11 @@ class Envelope:
             let_go_of_body(scope)
             self._note(scope, exchange, perf_counter() - started)
 
+    def _request_id(self, scope: Scope, headers: Mapping[bytes, bytes]) -> str:
+        # One that broke the rules behind its head has its id already.
+        given: str | None = scope.get(REQUEST_ID)
+        return given or self._services.ids.take(headers.get(b"x-request-id"))
+
     async def _admit(self, scope: Scope, headers: dict[bytes, bytes], exchange: Exchange) -> None:
         services = self._services
         # An orchestrator's probes come by address; they learn nothing that needs a name.
@@ -89,7 +104,8 @@ class Envelope:
             services.hosts.refuse_unknown(headers.get(b"host"))
         if services.keys is not None and needs_key(scope):
             exchange.is_private = True
-            scope[CALLER], exchange.told = await services.keys.admit(headers.get(KEY_HEADER))
+            scope[CALLER] = exchange.key = services.keys.owner(headers.get(KEY_HEADER))
+            exchange.told = await services.keys.admit(exchange.key)
         else:
             scope[CALLER] = address_of(scope, services.proxy_count)
 
@@ -128,6 +144,7 @@ class Envelope:
                 route=route if matched is not None else clean(scope["path"], 80),
                 status=exchange.status,
                 milliseconds=round(seconds * 1000, 3),
+                **({} if exchange.key is None else {"key": exchange.key}),
                 **_trace_id(scope),
             )
 
@@ -164,7 +181,7 @@ class Services:
 class Exchange:
     """One request's answer on its way out."""
 
-    __slots__ = ("_lifecycle", "_scope", "_send", "is_private", "request_id", "status", "told")
+    __slots__ = ("_lifecycle", "_scope", "_send", "is_private", "key", "request_id", "status", "told")
 
     def __init__(self, request_id: str, scope: Scope, send: Send, lifecycle: Lifecycle) -> None:
         self._scope = scope
@@ -172,6 +189,8 @@ class Exchange:
         self.status = 0
         # Whether the answer is for holders of a key alone: no cache between may hand it to others.
         self.is_private = False
+        # The name that the operator gave the caller's key.
+        self.key: str | None = None
         self.told: Sequence[tuple[bytes, bytes]] = ()
         self._send = send
         self._lifecycle = lifecycle

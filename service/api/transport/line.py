@@ -12,6 +12,7 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 
 from service.api.errors.problem import HttpProblem
+from service.api.transport.request_body import ClientGone
 
 
 class Stay:
@@ -69,6 +70,10 @@ class Line:
                 raise
         place.has_begun = True
 
+    def leave(self, place: Stay) -> None:
+        """Give up a place that waits: nobody is there to be answered any more."""
+        self._lose(place, ClientGone())
+
     def stand(self) -> None:
         """Leave a seat to whoever is next."""
         while self._waiting:
@@ -89,11 +94,17 @@ class Line:
         if self._held[greediest] <= self._held[caller] + 1:
             return False
         for place in reversed(self._waiting.get(greediest, ())):
-            if not place.has_begun and place.seated is not None and not place.seated.done():
-                place.seated.set_exception(self._refusal())
-                self._give_back(place)
+            if not place.has_begun and self._lose(place, self._refusal()):
                 return True
         return False
+
+    def _lose(self, place: Stay, reason: Exception) -> bool:
+        """Take a place that waits from its request, for this reason; return whether it waited."""
+        if place.seated is None or place.seated.done():
+            return False
+        place.seated.set_exception(reason)
+        self._give_back(place)
+        return True
 
     def _give_back(self, place: Stay) -> None:
         if not place.is_held:

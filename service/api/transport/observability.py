@@ -20,15 +20,20 @@ from prometheus_client.process_collector import ProcessCollector
 from structlog.typing import FilteringBoundLogger
 
 from service.api.transport.log_lines import LogLines
+from service.assessment.answer.verdict import VERDICTS
 from service.core.version import VERSION
 
 _REQUEST_ID = re.compile(rb"[A-Za-z0-9._-]{1,64}")
 METHODS: Final = frozenset({"GET", "HEAD", "POST", "PUT", "PATCH", "DELETE", "OPTIONS"})
 _BUCKETS_S: Final = (0.0005, 0.001, 0.0025, 0.005, 0.01, 0.025, 0.05, 0.1, 0.25, 0.5, 1.0, 2.5, 5.0, 10.0)
 _OUTCOMES: Final = ("left", "answered", "answered", "answered", "refused", "failed")
+# Why connections are ended, see `door.py`.
+_ENDS: Final = ("too_many", "unread")
 UNMATCHED: Final = "unmatched"
 # Where the tracing layer leaves the id of a request's trace in the scope, and what the log calls it.
 TRACE_ID: Final = "trace_id"
+# Where the scope has the id of a request.
+REQUEST_ID: Final = "request_id"
 # What is noted where the client left before its answer; it is never sent.
 CLIENT_LEFT: Final = 499
 
@@ -77,6 +82,11 @@ class Metrics:
             "Times that the store of rates did not answer; rates are counted by this process alone meanwhile.",
             registry=self.registry,
         )
+        # A series that begins with its first event shows no step: no rate and no alert would tell that event.
+        for verdict in VERDICTS:
+            self._verdicts.labels(verdict)
+        for reason in _ENDS:
+            self._ended.labels(reason)
         self.in_flight = 0
         Gauge(
             "http_requests_in_flight",

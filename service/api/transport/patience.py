@@ -9,6 +9,7 @@ from __future__ import annotations
 import asyncio
 from typing import Any, Final, NamedTuple
 
+from structlog.typing import FilteringBoundLogger
 from typing_extensions import override
 from uvicorn._types import ASGI3Application
 from uvicorn.config import Config
@@ -16,7 +17,7 @@ from uvicorn.protocols.http.httptools_impl import HttpToolsProtocol, RequestResp
 from uvicorn.server import ServerState
 
 from service.api.transport.door import Door
-from service.api.transport.observability import Metrics, RequestIds
+from service.api.transport.observability import REQUEST_ID, Metrics, RequestIds
 from service.api.transport.sockets import WRITE_BUFFER_BYTES, taken_bytes, unread_bytes, unsent_bytes
 
 # A client that takes less of its answer holds memory for nothing.
@@ -26,13 +27,20 @@ NEW_S: Final = 1.0
 
 
 class ConnectionLimits(NamedTuple):
-    """What the connections of one server are held to, and where their refusals are counted."""
+    """What the connections of one server are held to, and where their refusals are counted and told."""
 
     head_timeout_s: float
     metrics: Metrics
     ids: RequestIds
     door: Door
     retry_after_s: int
+    # None where requests are not logged.
+    log: FilteringBoundLogger | None
+
+
+def request_id_of(cycle: RequestResponseCycle) -> str:
+    """Return the id that a request was given, or nothing where it was given none yet."""
+    return str(cycle.scope.get(REQUEST_ID, ""))
 
 
 class WatchedProtocol(HttpToolsProtocol):
@@ -92,7 +100,7 @@ class WatchedProtocol(HttpToolsProtocol):
     def pause_writing(self) -> None:
         """Note that the client does not take its answer as fast as it is made."""
         super().pause_writing()
-        self.limits.door.waits(self.transport)
+        self.limits.door.waits(self.transport, self._answered_id())
 
     @override
     def resume_writing(self) -> None:
@@ -120,6 +128,10 @@ class WatchedProtocol(HttpToolsProtocol):
         if unread_bytes(self.transport) == 0:
             self.transport.close()
 
+    def _answered_id(self) -> str:
+        """Return the id of the request whose answer is, or was last, on its way."""
+        return "" if self._answering is None else request_id_of(self._answering)
+
     def _refuse(self, status: int) -> None:
         """Answer with a problem and end the connection."""
         raise NotImplementedError
@@ -132,7 +144,7 @@ class WatchedProtocol(HttpToolsProtocol):
         now = self.loop.time()
         timeout_s = self.limits.head_timeout_s
         if self._is_stalled(now):
-            self.limits.door.end(self.transport)
+            self.limits.door.end(self.transport, self._answered_id())
             return
         wait_s = timeout_s
         if self._owing_since is not None and self._is_idle() and not self._refused:

@@ -14,12 +14,12 @@ from typing import Any, Final
 import httptools
 from typing_extensions import override
 from uvicorn.config import Config
-from uvicorn.protocols.http.httptools_impl import STATUS_LINE
+from uvicorn.protocols.http.httptools_impl import STATUS_LINE, RequestResponseCycle
 from uvicorn.server import ServerState
 
 from service.api.errors.problem import MEDIA_TYPE, body
-from service.api.transport.observability import UNMATCHED
-from service.api.transport.patience import ConnectionLimits, WatchedProtocol
+from service.api.transport.observability import REQUEST_ID, UNMATCHED
+from service.api.transport.patience import ConnectionLimits, WatchedProtocol, request_id_of
 from service.api.transport.request_body import BODY_ARRIVED
 from service.api.transport.security import DEFAULT_HEADERS
 
@@ -185,13 +185,20 @@ class GuardedProtocol(WatchedProtocol):
         else:
             cycle.disconnected = True
             cycle.message_event.set()
-            self._send_refusal(status)
+            self._send_refusal(status, self._name(cycle))
 
-    def _send_refusal(self, status: int) -> None:
-        """Send a problem and close once the client had time to read it."""
+    def _name(self, cycle: RequestResponseCycle) -> str:
+        """Return the id of a request that has begun, and see to it that it gets no other."""
+        given = dict(cycle.scope["headers"]).get(b"x-request-id")
+        request_id = request_id_of(cycle) or self.limits.ids.take(given)
+        cycle.scope[REQUEST_ID] = request_id  # type: ignore[typeddict-unknown-key] # ASGI lets servers add keys
+        return request_id
+
+    def _send_refusal(self, status: int, request_id: str = "") -> None:
+        """Send a problem and close once the client had time to read it; the request may have an id already."""
         self._unset_keepalive_if_required()
-        self.limits.metrics.observe_request(UNMATCHED, "other", status, 0.0)
-        request_id = self.limits.ids.take(None)
+        request_id = request_id or self.limits.ids.take(None)
+        self._note_refusal(status, request_id)
         content = body(status, None, request_id)
         headers = {
             **DEFAULT_HEADERS,
@@ -206,6 +213,13 @@ class GuardedProtocol(WatchedProtocol):
         self.transport.write(b"".join([STATUS_LINE[status], *lines, b"\r\n", content]))
         self.transport.write_eof()
         self.loop.call_later(LINGER_S, self.transport.close)
+
+    def _note_refusal(self, status: int, request_id: str) -> None:
+        self.limits.metrics.observe_request(UNMATCHED, "other", status, 0.0)
+        # Of connections beyond the most the door tells, once in a while.
+        if self.limits.log is not None and status != HTTPStatus.SERVICE_UNAVAILABLE:
+            told = {"method": "other", "route": UNMATCHED, "status": status, "milliseconds": 0.0}
+            self.limits.log.info("request", request_id=request_id, **told)
 
 
 def protocol_with(limits: ConnectionLimits) -> type[GuardedProtocol]:

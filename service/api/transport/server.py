@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import asyncio
 import logging
+import os
 import socket
 import sys
 from collections.abc import Sequence
@@ -80,7 +81,15 @@ class DrainingServer(uvicorn.Server):
     @override
     async def startup(self, sockets: list[socket.socket] | None = None) -> None:
         """Start to listen, at the port for metrics and probes too."""
-        await super().startup(sockets)
+        try:
+            await super().startup(sockets)
+        except SystemExit as ended:
+            # So the base class ends where it cannot listen, and elsewhere without such a cause.
+            if isinstance(ended.__context__, OSError):
+                raise _no_listening("FITMENT_HOST, FITMENT_PORT", ended.__context__) from None
+            raise
+        except UnicodeError as error:
+            raise _no_listening("FITMENT_HOST", error) from None
         if self._watching is not None:
             listener, protocol = self._watching
             make = partial(protocol, self.config, self.server_state, self.lifespan.state)
@@ -128,15 +137,30 @@ def _watching(settings: Settings, services: Services) -> Listener | None:
     family = socket.AF_INET6 if ":" in settings.host else socket.AF_INET
     try:
         listener = socket.create_server((settings.host, settings.metrics_port), family=family)
-    except OSError as error:
-        raise BadSettings(f"FITMENT_METRICS_PORT: cannot listen there ({error.strerror})") from None
+    except (OSError, UnicodeError) as error:
+        raise _no_listening("FITMENT_HOST, FITMENT_METRICS_PORT", error) from None
     bound_answers(listener)
     return listener, _protocol(settings, services, WATCHING_CONNECTIONS)
 
 
+def _no_listening(names: str, error: OSError | UnicodeError) -> BadSettings:
+    reason = "it cannot be a host name"
+    if isinstance(error, OSError):
+        # Where a name has no address the number is none of the system's errors, and the text says it alone.
+        reason = os.strerror(error.errno) if error.errno and error.errno > 0 else str(error.strerror)
+    return BadSettings(f"{names}: an address of this machine and a free port are expected ({reason})")
+
+
 def _protocol(settings: Settings, services: Services, most: int) -> type[GuardedProtocol]:
     door = Door(most, settings.answer_space_mib * 1024 * 1024, services.metrics, services.log)
-    limits = ConnectionLimits(settings.head_timeout_s, services.metrics, services.ids, door, settings.retry_after_s)
+    limits = ConnectionLimits(
+        settings.head_timeout_s,
+        services.metrics,
+        services.ids,
+        door,
+        settings.retry_after_s,
+        services.log if services.access_log else None,
+    )
     return protocol_with(limits)
 
 

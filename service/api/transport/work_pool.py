@@ -54,14 +54,30 @@ class WorkPool:
     async def _one_turn(
         self, place: Stay, request: Request, function: Callable[[*Arguments], Result], *arguments: *Arguments
     ) -> Result:
-        await self._line.sit(place)
+        watching = asyncio.create_task(self._leave_with(request, place))
         try:
-            if await request.is_disconnected():
-                raise ClientGone
+            await self._line.sit(place)
+        finally:
+            watching.cancel()
+        try:
+            await _be_there(request)
             # The seat is the limiter; the thread is not left before it has finished, so neither is the seat.
-            return await anyio.to_thread.run_sync(function, *arguments)
+            result = await anyio.to_thread.run_sync(function, *arguments)
+            await _be_there(request)
+            return result
         finally:
             self._line.stand()
+
+    async def _leave_with(self, request: Request, place: Stay) -> None:
+        """Give up the place when the client leaves: jobs that nobody waits for would keep others out."""
+        while (await request.receive())["type"] != "http.disconnect":
+            pass
+        self._line.leave(place)
+
+
+async def _be_there(request: Request) -> None:
+    if await request.is_disconnected():
+        raise ClientGone
 
 
 class ShortWork:

@@ -33,6 +33,8 @@ JSON, CSV, HTML = "application/json", "text/csv", "text/html"
         ("text/csv;q=0", JSON),
         # What is no weight is none.
         ("text/csv;q=2", JSON),
+        # A weight has three decimals (section 12.4.2): this is the least there is.
+        ("text/csv;q=0.001", CSV),
         ("text/csv;q=high, text/html;q=0.1", HTML),
         ("text/csv;header=present;q=0.2, text/html;q=0.1", CSV),
     ],

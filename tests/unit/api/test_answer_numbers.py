@@ -231,14 +231,19 @@ def test_what_is_mostly_whole_has_a_tenth_where_it_is_not():
         "/candidate/front/tyre/size": "245/40 R18 91V",
         "/candidate/front/tyre/overall_diameter_mm": 652.37,
         "/candidate/front/rim": {"width_in": 8.0, "diameter_in": 18.0, "flange": "J", "offset_mm": 41.23},
+        "/candidate/front/pressure_kpa": 263.4,
     }
-    front = answer(check(changed(UNLIKE, asked)))["axles"]["front"]
+    found = check(changed(UNLIKE, asked))
+    front = answer(found)["axles"]["front"]
     # Half of the axle's mass, 0.925 times 615 kg, 634 mm before; the face moves 45 - 41.23 mm on each side.
     assert front["proposed"]["overall_diameter_mm"] == 652.4
     assert front["proposed"]["load_required_kg"] == 480.7
     assert front["proposed"]["load_capacity_kg"] == 568.9
     told = {"overall_diameter_mm": 18.4, "track_mm": 7.5, "scrub_radius_mm": 3.8}
     assert {name: front["change"][name] for name in told} == told
+    # A short answer is as fine; a gauge shows no tenths of a kilopascal.
+    short = assessment(found, "short")["axles"]["front"]
+    assert (short["change"]["track_mm"], short["proposed"]["set_pressure_kpa"]) == (7.5, 263.0)
 
 
 def estimates(part: Json, at: str = "") -> dict[str, tuple[float, float, float]]:

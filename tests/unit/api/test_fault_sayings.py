@@ -159,6 +159,23 @@ def test_the_faults_of_a_candidate_and_of_a_line_of_stock_are_said():
         assert unsaid(fault.detail, {"rear"}) == []
 
 
+def test_a_candidate_that_only_its_vehicle_forbids_is_refused_and_the_others_stand():
+    """No spacers on twin wheels (the contract's text of the field): one fault, at its place in the request."""
+    good = saloon()["candidate"]
+    vehicle = translate.vehicle(
+        CheckRequest.model_validate(changed(saloon(), {"/vehicle/rear/wheels_per_side": 2})).vehicle
+    )
+    bad = {**changed({"candidate": good}, {"/candidate/rear/spacer_mm": 10})["candidate"], "id": "B", "label": "b"}
+    found = read_candidates([good, bad], vehicle)
+    assert (found.indices, len(found.candidates)) == ([0], 1)
+    (refused,) = found.refused
+    assert (refused.place, refused.id, refused.label, refused.fault_count) == (1, "B", "b", 1)
+    assert [each.pointer for each in refused.faults] == ["/candidates/1/rear/spacer_mm"]
+    # A label has 80 signs at most in the contract, that of a refused one too.
+    (refused,) = read_candidates([{**good, "label": "x" * 81}], vehicle).refused
+    assert refused.label == "x" * 79 + "…"
+
+
 def test_501_candidates_are_counted_in_our_words():
     body = {"vehicle": saloon()["vehicle"], "candidates": [{}] * 501}
     assert said(body, CompareRequest) == "A list of at most 500 entries is expected here; 501 came."

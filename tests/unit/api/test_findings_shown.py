@@ -7,8 +7,9 @@ import math
 import orjson
 import pytest
 
-from service.api.render.findings_answer import brief, finding, head, sources, trade_off
+from service.api.render.findings_answer import action, brief, finding, head, sources, trade_off
 from service.api.render.parameters_answer import parameters
+from service.assessment.answer.action import Action
 from service.assessment.answer.trade_offs import TradeOff
 from service.core.findings import ADVISORY, MET, NOT_ASSESSED, NOT_MET, NOT_RECOMMENDED, OPEN, Finding, Remedy
 from service.core.saying import Amount, say
@@ -123,6 +124,12 @@ def test_a_gain_has_its_value_only_where_there_is_one():
     told = trade_off(TradeOff("braking", "vehicle", "gain", 1.239, "%", "A sentence.", GROUND))
     assert (told["value"], told["unit"]) == (1.24, "%")
     assert not {"value", "unit"} & set(trade_off(TradeOff("braking", "vehicle", "gain", None, None, "So.", GROUND)))
+
+
+def test_a_line_of_the_job_card_has_its_numbers_in_two_decimals_and_the_findings_that_it_answers():
+    line = Action("spigot_rings_front", "Fit rings.", ring_outer_mm=72.5564, ring_inner_mm=66.6, findings=("rim.bore",))
+    told = {"code": "spigot_rings_front", "text": "Fit rings.", "findings": ["rim.bore"]}
+    assert action(line, whole=False) == told | {"numbers": {"ring_outer_mm": 72.56, "ring_inner_mm": 66.6}}
 
 
 @pytest.mark.parametrize(

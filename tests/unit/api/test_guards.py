@@ -2,12 +2,14 @@
 
 import asyncio
 import hashlib
+import re
+import sys
 import time
 from types import SimpleNamespace
 
 import pytest
 from fastapi import Request
-from pydantic import SecretStr
+from pydantic import SecretStr, ValidationError
 from starlette.testclient import TestClient
 from starlette.types import Message, Scope
 
@@ -32,7 +34,7 @@ def request(*, left: bool) -> Request:
 
 def status_of(keys: ApiKeys, presented: bytes | None) -> int:
     try:
-        asyncio.run(keys.admit(presented))
+        asyncio.run(keys.admit(keys.owner(presented)))
     except HttpProblem as problem:
         return problem.status
     return 200
@@ -76,19 +78,38 @@ def test_nobody_is_sent_away_for_a_day() -> None:
     keys = ApiKeys([ENTRY], "1/day", "memory://", pytest.fail)
     assert status_of(keys, b"one") == 200
     with pytest.raises(HttpProblem) as refused:
-        asyncio.run(keys.admit(b"one"))
+        asyncio.run(keys.admit(keys.owner(b"one")))
     assert refused.value.headers is not None
     assert 0 < int(refused.value.headers["Retry-After"]) <= LONGEST_WAIT_S
 
 
 def test_where_keys_are_required_none_is_a_fault() -> None:
-    with pytest.raises(BadSettings, match="FITMENT_API_KEYS"):
-        create_app(Settings(keys_required=True))
+    with pytest.raises(ValidationError, match="FITMENT_API_KEYS"):
+        Settings(keys_required=True)
     with TestClient(create_app(Settings(keys_required=True, api_keys=(SecretStr(ENTRY),), access_log=False))) as client:
         assert client.get("/v1/rule-packs").status_code == 401
         answer = client.get("/v1/rule-packs", headers={"X-API-Key": "one"})
         # A cache that others share must not hand it to somebody without a key.
         assert (answer.status_code, answer.headers["cache-control"]) == (200, "private, max-age=3600")
+
+
+def test_the_place_of_the_rates_is_looked_at_before_there_is_a_key() -> None:
+    with pytest.raises(BadSettings, match=r"^FITMENT_RATE_STORAGE: memory:// or an address redis://"):
+        create_app(Settings(rate_storage=SecretStr("foo://user:hidden@x")))
+
+
+def test_an_address_of_rates_that_cannot_be_read_is_told_without_it() -> None:
+    # A port is a number (RFC 3986, 3.2.3).
+    with pytest.raises(BadSettings, match=r"^FITMENT_RATE_STORAGE: ") as refused:
+        create_app(Settings(rate_storage=SecretStr("redis://:hidden@redis.example:many")))
+    assert "hidden" not in str(refused.value)
+
+
+def test_a_missing_extra_is_named(monkeypatch: pytest.MonkeyPatch) -> None:
+    # None in its place makes Python's import fail as it does where the package is not there.
+    monkeypatch.setitem(sys.modules, "redis", None)
+    with pytest.raises(BadSettings, match=r"pip install 'fitment-service\[redis\]'"):
+        create_app(Settings(rate_storage=SecretStr("redis://redis.example")))
 
 
 def test_without_keys_shared_caches_may_keep_the_tables() -> None:
@@ -189,3 +210,14 @@ def test_made_up_methods_share_one_series() -> None:
     assert b'http_requests_total{method="other",outcome="refused",route="unmatched",status="404"} 3.0' in (
         metrics.exposition()
     )
+
+
+def test_times_are_counted_in_round_steps_from_half_a_millisecond_to_ten_seconds() -> None:
+    """1, 2.5 and 5 of each power of ten, as the client libraries of Prometheus have it (from memory)."""
+    metrics = Metrics(lambda: 0.0, lambda: 0.0)
+    metrics.observe_request("unmatched", "GET", 200, 0.3)
+    found = re.findall(rb'http_request_duration_seconds_bucket\{le="([^"]+)".*\} (.+)', metrics.exposition())
+    steps = {float(end): float(count) for end, count in found}
+    assert list(steps)[:1] + list(steps)[-2:] == [0.0005, 10.0, float("inf")]
+    assert {f"{end:.3e}"[:5] for end in list(steps)[:-1]} == {"1.000", "2.500", "5.000"}
+    assert [end for end, count in steps.items() if count] == [end for end in steps if end >= 0.3]

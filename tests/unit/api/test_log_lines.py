@@ -11,6 +11,7 @@ from contextlib import suppress
 import pytest
 
 from service.api.transport.log_lines import LogLines
+from service.api.transport.observability import make_logger
 
 LINE = b'{"event":"request"}'
 
@@ -68,3 +69,15 @@ def test_a_log_that_was_closed_ends_nothing(pipe: tuple[int, int]) -> None:
     lines.msg(LINE)
     lines.finish()
     assert lines.dropped == 2
+
+
+LEVELS = ("debug", "info", "warning", "error")
+
+
+@pytest.mark.parametrize("level", LEVELS)
+def test_a_line_is_written_from_its_level_on(pipe: tuple[int, int], level: str) -> None:
+    reading, writing = pipe
+    logger = make_logger(level, LogLines(writing))
+    for each in LEVELS:
+        getattr(logger, each)("said")
+    assert [line["level"] for line in read(reading)] == list(LEVELS[LEVELS.index(level) :])

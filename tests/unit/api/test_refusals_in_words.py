@@ -39,6 +39,8 @@ def test_a_slash_too_many_is_told(client, path, slashes):
     answer = client.get(path + slashes)
     assert (answer.status_code, answer.headers["content-type"]) == (404, "application/problem+json")
     assert f"ask for {path}, without the slash at the end." in answer.json()["detail"]
+    # And all that is said of any path that is not there.
+    assert client.get("/nothing").json()["detail"] in answer.json()["detail"]
 
 
 @pytest.mark.parametrize("path", ["/v1/fitment/", "/nothing/", "/nothing", "/v1/"])

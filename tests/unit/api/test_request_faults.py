@@ -161,3 +161,16 @@ def test_a_parameter_of_the_query_is_named_as_one() -> None:
     assert fault == RequestFault("/query/axles", 'The query parameter "axles" is required.', "required")
     (fault,) = validation_faults([{"type": "extra_forbidden", "loc": ("query", "axle")}], None, router.routes[0])
     assert fault == RequestFault("/query/axle", 'There is no query parameter "axle" here.', "unknown_field")
+
+
+@pytest.mark.parametrize(
+    ("kind", "ends", "said"),
+    [
+        ("less_than_equal", {"le": 3}, "A number of at most 3 is expected here; 9 came."),
+        ("greater_than_equal", {"ge": 30}, "A number of at least 30 is expected here; 9 came."),
+    ],
+)
+def test_the_end_that_was_passed_is_said_where_no_field_tells_the_whole_range(kind, ends, said) -> None:
+    error = {"type": kind, "loc": ("query", "limit"), "input": 9, "ctx": {**ends, "other": 1}}
+    (fault,) = validation_faults([error], None, router.routes[0])
+    assert (fault.pointer, fault.detail) == ("/query/limit", said)

@@ -17,10 +17,10 @@ from service.assessment.view.views import candidate_facts, now_fitted, weigh
 from service.core.dates import day_in_words
 from service.core.findings import Finding
 from service.core.saying import Said
-from service.locales.messages import messages
 from service.rules.reader import default_packs
 from tests.support import many_cases
 from tests.support.sayings import unsaid
+from tests.support.sentences import sentences
 from tests.support.shop_cases import Json, shop_question
 
 # Each group of questions is one test: 25 of a shop and 25 odd ones.
@@ -56,7 +56,7 @@ def _told(group: int) -> dict[str, set[str]]:
 
 @cache
 def _in_the_catalogues() -> frozenset[str]:
-    return frozenset(str(each.id) for each in messages() if each.id)
+    return frozenset(str(each.id) for each in sentences() if each.id)
 
 
 def _templates(text: str) -> Iterator[str]:

@@ -36,12 +36,12 @@ from service.assessment.batch.rim_search import rims_for
 from service.assessment.checks import AXLE_CHECKS, CAR_CHECKS
 from service.assessment.law import towing
 from service.core.saying import Said
-from service.locales.messages import messages
 from service.locales.speech import ENGLISH
 from service.rules.reader import default_packs
 from tests.support import many_cases, plans
 from tests.support.cases import changed, on_both_axles, saloon
 from tests.support.sayings import unsaid
+from tests.support.sentences import sentences
 from tests.support.shop_cases import Json, shop_question
 
 DEMO = Path(__file__).parents[3] / "demo_requests"
@@ -64,7 +64,7 @@ NO_SENTENCE = (
 )
 # A name in the data is one word, with underscores or dots: a sentence has several.
 SEVERAL_WORDS = re.compile("[a-z]{2,} [a-z]{2,}")
-CATALOGUE = frozenset(str(each.id) for each in messages() if each.id)
+CATALOGUE = frozenset(str(each.id) for each in sentences() if each.id)
 
 
 def sentences_of(answer: object, path: str = "") -> Iterator[tuple[str, str]]:

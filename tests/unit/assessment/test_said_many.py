@@ -14,11 +14,11 @@ from service.api.render.rims_answer import rims_result
 from service.api.schemas.rims import RimsRequest
 from service.assessment.batch.rim_search import rims_for
 from service.core.saying import Said
-from service.locales.messages import messages
 from service.rules.reader import default_packs
 from tests.support.cases import ABSENT, changed, check, on_both_axles, saloon
 from tests.support.plans import F225, F255, F285, asked, request, wheel
 from tests.support.sayings import unsaid
+from tests.support.sentences import sentences
 
 Json = dict[str, Any]
 # Members whose texts are read by people.
@@ -57,7 +57,7 @@ SPACERS = {
 
 @cache
 def sayings() -> frozenset[str]:
-    return frozenset(str(each.id) for each in messages() if each.id)
+    return frozenset(str(each.id) for each in sentences() if each.id)
 
 
 def texts(answer: object, name: str = "") -> Iterator[str]:

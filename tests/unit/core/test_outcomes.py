@@ -6,7 +6,17 @@ from itertools import product
 import numpy as np
 import pytest
 
-from service.core.findings import ADVISORY, MET, NOT_ASSESSED, NOT_MET, NOT_RECOMMENDED, worst
+from service.core.findings import (
+    ADVISORY,
+    MET,
+    NOT_ASSESSED,
+    NOT_MET,
+    NOT_RECOMMENDED,
+    OPEN,
+    OUTCOME_NAMES,
+    is_open,
+    worst,
+)
 from service.core.numeric import known, known_or, looked_up, unknown
 
 # The order of outcomes, worst first, as the design of the verdict gives it.
@@ -39,6 +49,21 @@ def test_what_holds_for_all_of_many_may_be_said_once(whole):
     some = [told for told in TOGETHER if told[whole]]
     columns = {name: np.array([told[name] for told in some]) for name in WORST_FIRST}
     assert worst(**{**columns, whole: True}).tolist() == [expected(told) for told in some]
+
+
+def test_an_outcome_has_the_name_of_the_contract_and_its_weight():
+    """What is not assessed has one name, whether the verdict waits for it or not (the design of the verdict)."""
+    named = {
+        MET: "met",
+        OPEN: "not_assessed",
+        ADVISORY: "advisory",
+        NOT_ASSESSED: "not_assessed",
+        NOT_RECOMMENDED: "not_recommended",
+        NOT_MET: "not_met",
+    }
+    assert list(named) == sorted(named) == list(range(6))
+    assert [OUTCOME_NAMES[code] for code in named] == list(named.values())
+    assert [is_open(code) for code in named] == [name == "not_assessed" for name in named.values()]
 
 
 def test_what_is_not_said_does_not_hold():

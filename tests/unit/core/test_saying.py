@@ -25,3 +25,4 @@ def test_texts_are_joined_as_english_joins_them() -> None:
     assert listed(["a"]) == "a"
     assert listed(["a", "b", "c"]) == "a, b and c"
     assert capital(joined(["air", "water"], "; ")) == "Air; water"
+    assert capital("plain text") == "Plain text"

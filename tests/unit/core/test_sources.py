@@ -45,7 +45,10 @@ def test_no_basis_presents_a_remembered_number_as_a_regulation_or_standard(sourc
 
 
 def test_a_basis_names_the_place_in_the_document():
-    assert "p. 291" in basis("HANDBOOK", "p. 291").reference
+    stated = basis("HANDBOOK", "p. 291")
+    assert "p. 291" in stated.reference
+    assert stated.place == "p. 291"
+    assert basis("HANDBOOK").place == ""
 
 
 def test_a_basis_says_when_its_text_was_not_read():

@@ -89,8 +89,31 @@ def test_every_number_asked_for_is_given_with_its_labels(expression: str, given:
     assert labels_in(expression) - SCRAPED - set.union(*(given[name] for name in names)) == set()
 
 
-def test_the_alerts_are_three_and_each_says_what_to_do() -> None:
-    assert [rule["alert"] for rule in rules()] == ["FitmentServiceAbsent", "FitmentServiceFails", "FitmentServiceBusy"]
+def test_what_is_refused_or_lost_has_a_series_before_the_first_time() -> None:
+    # Prometheus documentation, "Instrumentation", "Avoid missing metrics": `rate` sees no step of a series that begins.
+    with TestClient(create_app(Settings(access_log=False))) as client:
+        families = list(text_string_to_metric_families(client.get("/metrics").text))
+    found = {(sample.name, *sample.labels.values()): sample.value for each in families for sample in each.samples}
+    verdicts = ("suitable", "suitable_with_conditions", "undetermined", "not_recommended", "unsuitable")
+    for series in (
+        ("http_connections_refused_total", "too_many"),
+        ("http_connections_refused_total", "unread"),
+        ("rate_storage_failures_total",),
+        *(("fitment_verdicts_total", verdict) for verdict in verdicts),
+    ):
+        assert found[series] == 0.0
+
+
+@pytest.mark.parametrize("name", ["http_connections_refused_total", "rate_storage_failures_total", "log_lines_dropped"])
+def test_what_is_refused_or_lost_is_alerted_and_drawn(name: str) -> None:
+    assert any(name in names_in(rule["expr"]) for rule in rules())
+    assert any(name in names_in(query["expr"]) for panel in panels() for query in panel["targets"])
+
+
+def test_each_alert_has_a_name_and_says_what_to_do() -> None:
+    assert [rule["alert"].removeprefix("FitmentService") for rule in rules()] == [
+        *("Absent", "Fails", "Busy", "Full", "CountsAlone", "LosesLog")
+    ]
     for rule in rules():
         assert rule["labels"]["severity"] in {"critical", "warning"}
         assert all(rule["annotations"][text].endswith(".") for text in ("summary", "description"))

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import pytest
 
+from service.drawing.scene import scenes
+from tests.support.cases import changed, check, on_both_axles, saloon
 from tests.unit.drawing.drawn import AXLES
 from tests.unit.drawing.reading import ends
 
@@ -133,6 +135,14 @@ def test_the_hub_is_a_plate_about_its_bolts_and_reaches_inboard_of_its_face(case
         xs = [x for x, _ in case.sheet.named(f"{axle}-hub-flange").points]
         face = case.sheet.named(f"{axle}-hub-face").points[0][0]
         assert (min(xs), max(xs)) == (pytest.approx(face), pytest.approx(face + 12))
+
+
+def test_no_hub_is_drawn_larger_than_its_rim_has_room_for():
+    """At most 0.4 of the rim's diameter on both sides of the axis (the project's choice); a rim of 17 has 432 mm."""
+    bolts = on_both_axles({"/vehicle/{axle}/hub/bolt_circle": "10x335", "/candidate/{axle}/rim/bolt_circle": "10x335"})
+    for scene in scenes(check(changed(saloon(), bolts)), "both"):
+        assert scene.then.rim_diameter_mm == pytest.approx(432.0, abs=0.3)
+        assert scene.hub_radius_mm == pytest.approx(0.4 * scene.then.rim_diameter_mm)
 
 
 def test_centre_lines_pass_through_the_wheels_and_the_axis(case):

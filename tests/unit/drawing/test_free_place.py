@@ -55,3 +55,26 @@ def test_a_bar_keeps_its_surroundings_free_on_all_sides():
     assert around((1.0, 5.0), (9.0, 5.0), 2.0) == (-1.0, 3.0, 11.0, 7.0)
     assert around((9.0, 5.0), (1.0, 5.0), 2.0) == (-1.0, 3.0, 11.0, 7.0)
     assert around((4.0, 8.0), (4.0, 2.0), 1.0) == (3.0, 1.0, 5.0, 9.0)
+
+
+# A square within each of the nearest places that is in none of the others: the diagonals first, since bars run straight
+# from a point to all four sides, then beside it, above and beneath it (the project's choice).
+PLACES = [
+    *(
+        ((9.0, -8.0), (61.0, 40.0)),
+        ((-9.0, -8.0), (38.0, 40.0)),
+        ((9.0, 8.0), (61.0, 59.0)),
+        ((-9.0, 8.0), (38.0, 59.0)),
+    ),
+    *(((9.0, -3.2), (61.5, 46.5)), ((-9.0, -3.2), (37.5, 46.5))),
+    *(((9.0, 3.2), (61.5, 52.5)), ((-9.0, 3.2), (37.5, 52.5))),
+    *(((3.6, -8.0), (52.0, 40.5)), ((-3.6, -8.0), (47.0, 40.5))),
+    *(((3.6, 8.0), (52.0, 58.5)), ((-3.6, 8.0), (47.0, 58.5))),
+]
+
+
+@pytest.mark.parametrize("blocked", range(len(PLACES)))
+def test_the_next_place_is_tried_where_those_before_it_are_taken(blocked):
+    taken = [(x, y, x + 1.0, y + 1.0) for _, (x, y) in PLACES[:blocked]]
+    (across, down), _ = PLACES[blocked]
+    assert free_place((50.0, 50.0), (8.0, 6.0), 5.0, taken, BOX) == pytest.approx((50.0 + across, 50.0 + down))

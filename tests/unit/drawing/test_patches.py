@@ -137,12 +137,31 @@ def test_its_words_stand_beneath_and_beside_their_lines(patches, found, scaled):
         for words in (width, area, held):
             assert 0.5 * (words.box.left + words.box.right) == pytest.approx(0.0, abs=0.01)
         assert y < width.box.top < width.box.bottom < area.box.top < area.box.bottom < held.box.top
-        assert area.text.startswith("area ")
+        # In a drawing in millimetres a length has no unit (ISO 129-1, from memory).
+        assert re.fullmatch(r"\d+ \(\d+ to \d+\)", width.text)
+        assert re.fullmatch(r"area \d+ cm² \(\d+ to \d+\)", area.text)
         assert held.text.startswith("at ")
         assert length_words.box.left == band.box.left == pytest.approx(x + 9 * unit, abs=0.01)
         # Two lines on either side of the middle of what they measure.
         assert length_words.box.top < 0.0 < band.box.bottom
         assert 0.5 * (length_words.box.top + band.box.bottom) == pytest.approx(0.0, abs=4.0 * unit)
+
+
+def test_a_larger_drawing_has_its_legend_and_its_notes_where_the_usual_one_has_them(patches, found):
+    """Measured in units of paper, so that a larger scale moves nothing."""
+    large = check(changed(saloon(), LARGE))
+    for axle in ("both", "front"):
+        places = []
+        for each in (found, large):
+            drawing = fromstring(draw_patches(each, axle))
+            sheet = Sheet(drawing)
+            _, bar, _, _ = ends(drawing, "patches-scale-bar")
+            notes = [words.box for words in sheet.words if words.style.endswith("soft") and words.box.top > bar]
+            shown = (sheet.width, notes[0].top - bar, notes[-1].bottom - bar, sheet.height - bar)
+            places.append([round(length / sheet.unit, 1) for length in shown])
+        assert places[0] == places[1]
+        # Two cells of 300 units with 140 beside them, or one, and margins of 16.
+        assert places[0][0] == (912.0 if axle == "both" else 472.0)
 
 
 def test_patches_stand_in_columns_and_rows_with_their_names_above_their_middle(patches):

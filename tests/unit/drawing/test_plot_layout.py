@@ -144,6 +144,9 @@ def test_ticks_stand_a_round_step_apart_with_zero_among_them_and_their_values_be
             assert 0.0 < start[0] - x < size
         else:
             assert (start[0], words.get("text-anchor"), x) == (stop[0], "middle", pytest.approx(start[0], abs=NEAR))
+            # On the other side of the axis than the tick, and close to it.
+            edges = sorted((start[1] - each) * (stop[1] - start[1]) / (7.0 * unit) for each in (y, y - CAPITALS * size))
+            assert 0.0 < edges[0] < edges[1] < 1.5 * size
 
 
 def test_every_bar_of_a_band_ends_in_caps_and_what_has_no_band_in_none(grip, balance):

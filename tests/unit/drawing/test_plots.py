@@ -16,6 +16,7 @@ from service.drawing.plot_sheet import LETTERS
 from tests.support.cases import changed, saloon
 from tests.unit.drawing.plotting import PLACES, WIDER, Axis, checked, middle, plotted, question, rows
 from tests.unit.drawing.reading import box, element, ends
+from tests.unit.drawing.sheet import Sheet
 
 LITTLE = 0.0022
 
@@ -179,6 +180,9 @@ def test_twelve_line_types_differ_in_black_and_white():
     drawing = fromstring(draw_outlines(many))
     samples = [element(drawing, f"outlines-{letter}-sample").attrib for letter in LETTERS]
     assert len({each.get("stroke-dasharray") for each in samples}) == 12
+    # All are narrow lines, so that several dashes have room on a sidewall.
+    assert {(each["class"], each["stroke-width"]) for each in samples} == {("narrow", samples[0]["stroke-width"])}
+    assert float(samples[0]["stroke-width"]) == pytest.approx(1.25 * Sheet(drawing).unit, rel=1e-3)
     for letter, sample in zip(LETTERS, samples, strict=True):
         assert element(drawing, f"outlines-front-{letter}-tyre").get("stroke-dasharray") == sample.get(
             "stroke-dasharray"

@@ -149,6 +149,7 @@ def test_designations_stand_in_two_columns_of_even_lines(case):
         rows = [panel[panel.index(each) + 1] for each in labels]
         assert all(" · " in each.text for each in rows)
         heading = next(each for each in panel if each.text.endswith(" axle"))
+        assert heading.style == "words strong"
         assert [each.box.left for each in labels] == [heading.box.left] * 2
         assert rows[0].box.left == rows[1].box.left
         assert [_base(each) for each in labels] == [pytest.approx(_base(each), abs=NEAR) for each in rows]

@@ -9,12 +9,12 @@ import re
 
 import pytest
 
-from service.locales.messages import messages
 from service.locales.speech import LANGUAGES, catalogue
+from tests.support.sentences import sentences
 
 FOREIGN = LANGUAGES[1:]
 PLACE = re.compile(r"\{(\w+)\}")
-WANTED = {f"{each.context}|{each.id}" if each.context else each.id for each in messages() if each.id}
+WANTED = {f"{each.context}|{each.id}" if each.context else each.id for each in sentences() if each.id}
 # A text of a page or a drawing has room for this much more than the English one; short ones for more.
 LONGER, LONGER_BY = 1.8, 30
 # English words that no other of our languages has (Dutch has "of"): one left over is a sentence half translated.

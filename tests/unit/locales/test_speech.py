@@ -24,6 +24,8 @@ def test_template_numbers_and_units_are_said_in_the_language() -> None:
     assert GERMAN.say(Amount(1234.5, "in", 1)) == "1234,5 Zoll"
     assert GERMAN.say(capital(listed(["a", say("x"), "c"]))) == "A, x und c"
     assert GERMAN.say("205/55 R16") == "205/55 R16"
+    # A number without a unit, and one whose unit stands elsewhere: nothing behind either.
+    assert (GERMAN.say(Amount(7.5, digits=1)), GERMAN.say(Amount(7.5, "in", 1, bare=True))) == ("7,5", "7,5")
 
 
 def test_braces_of_a_text_without_parameters_stay() -> None:
@@ -44,3 +46,5 @@ def test_imperial_units_by_their_legal_factors() -> None:
     assert [imperial.say(Amount(80, "km/h")), imperial.say(Amount(475, "kg"))] == ["50 mph", "1047 lb"]
     # A tenth of a millimetre is four thousandths of an inch: 2 mm / 25.4 = 0.0787 in.
     assert imperial.say(Amount(2.0, "mm", 1)) == "0.079 in"
+    # 150 / 6.4516 = 23.250 and a tenth of a square inch is 0.6 cm2: one decimal more than ours.
+    assert imperial.say(Amount(150.0, "cm²")) == "23.3 sq in"

@@ -3,9 +3,9 @@
 import pytest
 
 from service.core.saying import Said, say
-from service.locales.messages import messages
 from service.rules.reader import default_packs, load_packs
 from tests.support.sayings import unsaid
+from tests.support.sentences import sentences
 from tests.unit.rules.sound_pack import SOUND, write
 
 PACKS = default_packs().values()
@@ -13,7 +13,7 @@ PACKS = default_packs().values()
 
 @pytest.fixture(scope="module")
 def known():
-    return {each.id for each in messages()}
+    return {each.id for each in sentences()}
 
 
 @pytest.mark.parametrize("pack", PACKS, ids=lambda pack: pack.id)

@@ -114,12 +114,19 @@ def test_a_flipped_byte_is_told_and_its_file_is_made_again(done, capsys):
         {"seal": ""},
     ],
 )
-def test_a_changed_note_counts_nothing_and_its_file_is_made_again(done, changes):
+def test_a_changed_note_counts_nothing_and_is_told_and_its_file_is_made_again(done, capsys, changes):
     note, manifest = done.out / "notes" / "part-00003.parquet.json", done.out / "manifest.json"
     sound, counted = note.read_text(), manifest.read_text()
     note.write_text(json.dumps(json.loads(sound) | changes))
     assert done.run("--partition-rows", "10") == 0
     assert (note.read_text(), manifest.read_text()) == (sound, counted)
+    assert "notes/part-00003.parquet.json is not as it was written; its file is graded again" in capsys.readouterr().out
+
+
+def test_a_file_without_a_note_was_under_way_and_is_made_again_without_a_word(done, capsys):
+    (done.out / "notes" / "part-00003.parquet.json").unlink()
+    assert done.run("--partition-rows", "10") == 0
+    assert "as it was written" not in capsys.readouterr().out
 
 
 def test_the_manifest_names_every_file_with_its_checksum(done):

@@ -2,13 +2,16 @@
 
 import json
 import re
+import sys
 
 from service.sweep.manifest import _said
+from service.sweep.run import _counted
 from tests.unit.sweep.small_catalogue import candidates, vehicles
 
 
 def lines(capsys):
-    return capsys.readouterr().out.splitlines()
+    # A carriage return stays in its line: a log that is no terminal must have none.
+    return capsys.readouterr().out.split("\n")[:-1]
 
 
 def last_of(printed):
@@ -23,7 +26,7 @@ def test_rows_files_and_pairs_are_counted_now_and_again(sweep_of, capsys):
     sweep = sweep_of(known, candidates(5))
     assert sweep.run("--partition-rows", "4") == 0
     told = lines(capsys)
-    head = "2 vehicles, 5 candidates, 1 faults in rows left out (rejected.parquet); 3 files, "
+    head = "2 vehicles, 5 candidates, 1 fault in rows left out (rejected.parquet); 3 files, "
     assert head + "0 of them there from before" in told
     assert last_of(told[-1]) == ("10", "10")
     counts = dict(re.fullmatch(r" *([\d,]+)  (\w+)", line).groups()[::-1] for line in told[-6:-1])
@@ -38,6 +41,7 @@ def test_rows_files_and_pairs_are_counted_now_and_again(sweep_of, capsys):
     told = lines(capsys)
     assert head + "2 of them there from before" in told
     assert last_of(told[-1]) == ("10", "2")
+    assert not any("\r" in line for line in told)
     # Nothing half-written stays, and the mark of the sweep is gone.
     assert [path.name for path in sweep.out.iterdir() if path.name.startswith(".")] == [".running.lock"]
 
@@ -46,3 +50,14 @@ def test_what_a_job_was_asked_is_told_as_it_was_written():
     assert _said(("suitable", "unsuitable")) == "suitable,unsuitable"
     assert _said(None) == "None"
     assert _said(250_000) == "250000"
+
+
+def test_whoever_watches_sees_a_bar_and_the_output_holds_none(sweep_of, capsys, monkeypatch):
+    monkeypatch.setattr(sys.stderr, "isatty", lambda: True)
+    assert sweep_of(vehicles(1), candidates(1)).run() == 0
+    told = capsys.readouterr()
+    assert ("\r[" in told.err, "\r" in told.out) == (True, False)
+
+
+def test_one_is_one_and_none_are_several():
+    assert [_counted(count, "fault") for count in (0, 1, 2)] == ["0 faults", "1 fault", "2 faults"]

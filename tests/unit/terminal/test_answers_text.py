@@ -2,15 +2,20 @@
 
 from __future__ import annotations
 
+import json
+from itertools import pairwise
+from pathlib import Path
 from typing import Any
 
 import pytest
 
+import service
 from service.terminal.answers import shown
 from service.terminal.rims_text import _bounds, _offsets, _rim, _span
 from service.terminal.text_table import block, cell, heading, lines_of, wrapped
 
 Json = dict[str, Any]
+DEMO = Path(__file__).parents[3] / "demo_requests"
 MINUS = "\N{MINUS SIGN}"
 
 
@@ -140,7 +145,23 @@ def test_a_check_shows_what_is_not_settled_with_its_remedy_and_counts_the_rest()
     assert "open.code" in printed
     assert "silent" not in printed
     # Three are not assessed, and one of them decides and is shown.
-    assert "Met: 4. Open, and decides nothing: 2." in lines
+    assert "Met: 4. Open, and decides nothing: 2. A point on both axles counts twice." in lines
+
+
+@pytest.mark.parametrize(
+    ("outcome", "title"),
+    # By the design of the verdict: what holds it back, what speaks against it, what only wants attention.
+    [
+        ("not_met", "Speaks against it"),
+        ("not_recommended", "Advised against"),
+        ("not_assessed", "To be settled first"),
+        ("advisory", "Needs attention"),
+    ],
+)
+def test_each_finding_that_is_shown_begins_with_how_it_came_out(outcome, title):
+    lines = shown("check", check_of(finding(outcome, decides=True))).splitlines()
+    (row,) = (line for line in lines if "a.code" in line)
+    assert row[:22].strip() == title
 
 
 def test_a_check_names_its_label_and_what_is_already_so_today():
@@ -172,7 +193,12 @@ def test_an_empty_line_stands_between_figures_and_what_is_to_be_known_and_only_o
     without = shown("check", check_of(notes=["one"])).splitlines()
     assert with_figures[-4].startswith("front: tyre")
     assert with_figures[-3:] == ["", "To know", "- one"]
-    assert without[-4:] == ["Met: 4. Open, and decides nothing: 3.", "", "To know", "- one"]
+    assert without[-4:] == [
+        "Met: 4. Open, and decides nothing: 3. A point on both axles counts twice.",
+        "",
+        "To know",
+        "- one",
+    ]
 
 
 def test_what_is_to_be_known_comes_last():
@@ -222,6 +248,11 @@ def test_the_columns_of_rims_are_as_wide_as_laid_out_and_fit_a_terminal_of_120()
     lines = shown("rims", answer).splitlines()
     assert ruled(lines) == [[20, 5, 7, 10, 15, 43]] * 2 + [[18, 44, 44], [22, 25, 28, 29]]
     assert max(map(len, lines)) <= 120
+    heads = [line.split() for line, under in pairwise(lines) if set(under) == {"-", " "}]
+    windows = ["tyre", "rim", "best", "ET", "suitable", "with", "conditions", "what", "bounds", "it"]
+    assert heads[:2] == [windows] * 2
+    assert heads[2] == ["rim", "serves", "at", "the", "front", "serves", "at", "the", "rear"]
+    assert heads[3] == ["combination", "verdict", "front", "rear"]
     assert "- rims: rated for 480 kg" in lines
     assert "The fewest rims for all" in lines
 
@@ -229,3 +260,13 @@ def test_the_columns_of_rims_are_as_wide_as_laid_out_and_fit_a_terminal_of_120()
 def test_no_rows_say_why():
     printed = shown("search", {"rows": [], "why_none": "Nothing carries it."})
     assert " ".join(printed.splitlines()[2].split()) == "none Nothing carries it."
+
+
+def test_one_point_that_is_open_on_both_axles_is_told_as_one_and_as_two():
+    # The question is whether both wheels of an axle are alike: the same one, asked of each of two axles.
+    question = json.loads((DEMO / "tandem-caravan.check.json").read_text(encoding="utf-8"))
+    answer = service.assess(question)
+    assert answer["finding_counts"]["not_assessed"] == 2
+    printed = " ".join(shown("check", answer).split())
+    assert "One point stays open; it does not change the answer." in printed
+    assert "Open, and decides nothing: 2. A point on both axles counts twice." in printed
