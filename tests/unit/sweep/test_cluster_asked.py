@@ -114,12 +114,14 @@ def test_a_scheduler_that_is_not_there_is_told(monkeypatch, error):
         cluster.on_cluster(WHERE, [])
 
 
-def test_the_work_of_a_cluster_comes_back_and_a_part_is_tried_again_twice(client):
+# A bar of text, and only where somebody sees it move.
+@pytest.mark.parametrize(("terminal", "shown"), [(True, {"notebook": False}), (False, None)])
+def test_the_work_of_a_cluster_comes_back_and_a_part_is_tried_again_twice(client, monkeypatch, terminal, shown):
+    monkeypatch.setattr(cluster.sys.stdout, "isatty", lambda: terminal)
     made = client(gathered=("one", "other"))
     assert cluster.on_cluster(WHERE, ["a", "b"]) == ("one", "other")
     assert made.asked == [(("a", "b"), 2)]
-    # A bar of text: a sweep is run from a terminal.
-    assert made.shown == {"notebook": False}
+    assert made.shown == shown
 
 
 @pytest.mark.parametrize(
