@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import replace
 from functools import cache
 from pathlib import Path
 from types import MappingProxyType
@@ -100,7 +99,6 @@ def _assemble(sheet: Sheet, parents: list[RulePack], common: Mapping[str, Limit]
     dropped = SPEEDOMETER_CODE in heading.drops
     allowances = tuple(dict.fromkeys(item for parent in parents for item in parent.allowances))
     own = sheet.own_law(Setting(heading.id, _place(sheet), limits, inherited))
-    winter = own.winter or next((parent.winter for parent in parents if parent.winter), None)
     pack = RulePack(
         id=heading.id,
         title=heading.title,
@@ -109,7 +107,7 @@ def _assemble(sheet: Sheet, parents: list[RulePack], common: Mapping[str, Limit]
         limits=limits,
         rules=_rules(sheet, own.rules, parents),
         speedometers=own.speedometer + (() if dropped else inherited),
-        winter=winter and replace(winter, speed_floor=limits.winter_speed_floor_kmh),
+        winter=own.winter or next((parent.winter for parent in parents if parent.winter), None),
         allowances=allowances + own.allowances,
         notes=heading.notes,
         not_held=heading.not_held,

@@ -75,8 +75,12 @@ def test_every_result_names_tyre_rim_and_pressure(client):
 
 
 def test_rims_of_the_rear_may_differ(client):
-    answer = found(client, rims={"front": [RIM], "rear": [WIDE_RIM]}, limits={"stagger": "any"})
+    rims = {"front": [{"id": "F", **RIM}], "rear": [{"id": "R", **WIDE_RIM}]}
+    answer = found(client, rims=rims, limits={"stagger": "any"})
     assert {row["candidate"]["rear"]["rim"]["size"] for row in answer["rows"]} == {WIDE_RIM["size"]}
+    assert {tuple(row["fitment"][axle]["rim_id"] for axle in ("front", "rear")) for row in answer["rows"]} == {
+        ("F", "R")
+    }
 
 
 def test_sizes_of_the_grid_are_said_to_be_from_it(client):

@@ -10,6 +10,8 @@ import math
 
 import pytest
 
+from service.assessment.view.load_at_speed import speed_symbol_kmh
+from service.designation.tyre import parse_tyre
 from service.standards.commercial_speed_load import load_factor, speed_reach_kmh
 
 
@@ -25,6 +27,11 @@ from service.standards.commercial_speed_load import load_factor, speed_reach_kmh
 )
 def test_a_tyre_reaches_the_end_of_its_column_or_its_symbols_speed(symbol, index, kmh):
     assert speed_reach_kmh(symbol, index) == kmh
+
+
+@pytest.mark.parametrize(("tyre", "kmh"), [("215/75 R17.5 121/120M", 150), ("225/75 R17.5 129/127M", 130)])
+def test_which_column_counts_goes_by_the_index_on_the_tyre(tyre, kmh):
+    assert speed_symbol_kmh(parse_tyre(tyre)) == kmh
 
 
 @pytest.mark.parametrize("symbol", ["I", "", "Ä"])

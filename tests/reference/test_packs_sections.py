@@ -56,6 +56,8 @@ def test_the_japanese_rule_from_memory_cannot_forbid():
 def test_american_buses_and_trucks_have_8_kmh_both_ways_at_80():
     rule = speedometer("us", "N3")
     assert (rule.least_displayed_kmh(80.0), rule.most_displayed_kmh(80.0)) == (72.0, 88.0)
+    # The same edges read the other way round.
+    assert (rule.most_true_kmh(72.0), rule.least_true_kmh(88.0)) == (80.0, 80.0)
 
 
 def test_american_cars_have_no_rule_on_the_speedometer():

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from service.api.render.numbers import HUNDREDTHS, TENTHS, Json, Layout, rounded
+from service.api.render.numbers import Json, Layout, rounded
 from service.assessment.answer.assess import Assessment
 from service.assessment.answer.label_effects import LabelEffects
 from service.assessment.answer.measure_first import MeasureFirst
@@ -33,7 +33,7 @@ def add_driving(axles: Json, vehicle: Json, assessed: Assessment) -> None:
     if wet is not None:
         balance["wet"] = wet._asdict()
     if not car.vehicle.is_trailer:
-        vehicle |= _BRAKING.named(rounded(found.braking_distance_percent, TENTHS))
+        vehicle |= _BRAKING.named(rounded(found.braking_distance_percent, _BRAKING.scale))
     turning = turn_in_words(car, found.turn_in)
     if turning is not None:
         vehicle["turn_in"] = turning._asdict()
@@ -50,18 +50,19 @@ def measured_first(found: Sequence[MeasureFirst]) -> list[Json]:
 
 
 def _add_axle(axle: Json, view: AxleView, found: AxleDriving) -> None:
-    axle["present"] |= _RESERVE.named(rounded(found.wet_reserve_present, TENTHS))
-    axle["proposed"] |= _RESERVE.named(rounded(found.wet_reserve_proposed, TENTHS))
+    axle["present"] |= _RESERVE.named(rounded(found.wet_reserve_present, _RESERVE.scale))
+    axle["proposed"] |= _RESERVE.named(rounded(found.wet_reserve_proposed, _RESERVE.scale))
     masses = mass_change(view.now, view.then)
     numbers = (found.heat_reserve_percent, *found.peak_grip_percent, *masses.mass_kg, *masses.inertia_percent)
-    axle["change"] |= _AXLE.named(rounded(numbers, TENTHS))
+    axle["change"] |= _AXLE.named(rounded(numbers, _AXLE.scale))
 
 
 def _label(found: LabelEffects) -> Json:
     shown: Json = {}
     for name, value in found._asdict().items():
         if isinstance(value, Estimate):
-            shown |= Layout({}, {name: 2}).named(rounded(value, HUNDREDTHS))
+            layout = Layout({}, {name: 2})
+            shown |= layout.named(rounded(value, layout.scale))
         elif value is not None:
             shown[name] = value
     return shown

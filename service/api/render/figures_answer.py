@@ -5,7 +5,7 @@ from __future__ import annotations
 from itertools import chain
 from operator import attrgetter
 
-from service.api.render.numbers import HUNDREDTHS, TENTHS, Json, Layout, rounded, scale
+from service.api.render.numbers import Json, Layout, rounded
 from service.assessment.case import Fitment
 from service.assessment.checks.balance import balance
 from service.assessment.checks.speedometer_lead import lawful_lead_percent, present_lead, r39, readings
@@ -54,10 +54,10 @@ _CHANGE = Layout(
     },
     {"cornering_stiffness_percent": 1, "aquaplaning_onset_percent": 1},
 )
-_AXLE_SCALE = scale(2 * (_WHEEL.decimals + _PATCH.decimals + _BAND.decimals) + _CHANGE.decimals)
-_PATCH_AT = len(_WHEEL.decimals)
-_BAND_AT = len(_WHEEL.decimals + _PATCH.decimals)
-_THEN_AT = len(_WHEEL.decimals + _PATCH.decimals + _BAND.decimals)
+_AXLE_SCALE = 2 * (_WHEEL.scale + _PATCH.scale + _BAND.scale) + _CHANGE.scale
+_PATCH_AT = len(_WHEEL.scale)
+_BAND_AT = len(_WHEEL.scale + _PATCH.scale)
+_THEN_AT = len(_WHEEL.scale + _PATCH.scale + _BAND.scale)
 _CHANGE_AT = 2 * _THEN_AT
 
 
@@ -91,7 +91,6 @@ _KEY = Layout(
     },
     {},
 )
-_KEY_SCALE = scale(_KEY.decimals)
 
 
 def key_figures(view: AxleView, proposed: Fitment) -> Json:
@@ -105,7 +104,7 @@ def key_figures(view: AxleView, proposed: Fitment) -> Json:
         change.outboard_edge_mm,
         change.track_mm,
     )
-    shown = _KEY.named(rounded(numbers, _KEY_SCALE))
+    shown = _KEY.named(rounded(numbers, _KEY.scale))
     pressure = {"set_pressure_kpa": shown.pop("set_pressure_kpa")} if "set_pressure_kpa" in shown else {}
     return {"proposed": _named(proposed) | pressure, "change": shown}
 
@@ -185,7 +184,7 @@ _VEHICLE = Layout(
     },
     {},
 )
-_SPEEDOMETER_SCALE = scale(_SPEEDOMETER.decimals)
+_VEHICLE_SCALE = _GRADIENT.scale + _VEHICLE.scale
 _READING = Layout(
     {
         "true_kmh": 1,
@@ -209,7 +208,7 @@ def vehicle_figures(car: CarView) -> Json:
             change.engine_speed_percent,
             change.odometer_percent,
         ),
-        HUNDREDTHS,
+        _VEHICLE_SCALE,
     )
     shown: Json = {
         "direction": found.direction,
@@ -229,9 +228,7 @@ def vehicle_figures(car: CarView) -> Json:
 
 def _speedometer(max_speed_kmh: float, lead: float, ratio: float) -> Json:
     least, most = lawful_lead_percent(r39(), max_speed_kmh, ratio)
-    shown = _SPEEDOMETER.named(rounded((ratio, 100.0 * (lead - 1.0), least, most), _SPEEDOMETER_SCALE))
+    shown = _SPEEDOMETER.named(rounded((ratio, 100.0 * (lead - 1.0), least, most), _SPEEDOMETER.scale))
     found = readings(r39(), max_speed_kmh, lead, ratio)
-    numbers = rounded([number for each in found for number in each], TENTHS)
-    width = len(_READING.decimals)
-    shown["readings"] = [_READING.named(numbers[at : at + width]) for at in range(0, len(numbers), width)]
+    shown["readings"] = [_READING.named(rounded(each, _READING.scale)) for each in found]
     return shown

@@ -32,18 +32,17 @@ def to_hundredths(number: float) -> float:
 
 
 HUNDREDTHS: Final = repeat(100.0)
-TENTHS: Final = repeat(10.0)
 
 
 class Layout:
     """Names for a row of numbers: plain ones first, then estimates of three numbers each, with their decimals."""
 
-    __slots__ = ("_plain", "decimals", "estimates")
+    __slots__ = ("_plain", "estimates", "scale")
 
     def __init__(self, plain: Mapping[str, int], estimates: Mapping[str, int]) -> None:
         self._plain = tuple(plain)
         self.estimates = tuple(estimates)
-        self.decimals = (*plain.values(), *(each for each in estimates.values() for _ in range(3)))
+        self.scale = scale((*plain.values(), *(each for each in estimates.values() for _ in range(3))))
 
     def named(self, numbers: Sequence[float]) -> Json:
         """Return the rounded numbers that are known under their names."""

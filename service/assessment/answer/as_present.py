@@ -16,12 +16,9 @@ from service.assessment.view.facts import wheel_facts
 from service.assessment.view.figures import load
 from service.assessment.view.load_at_speed import speed_symbol_kmh
 from service.assessment.view.views import AxleView, CarView, candidate_facts, now_fitted, weigh
-from service.core.findings import AxleName
 from service.core.numeric import UNKNOWN, known, known_or, pick, unknown
 from service.core.ranges import AXLE_MASS_KG, SPEED_KMH
 from service.physics.pressure_load import load_at_pressure_kg, speed_pressure_addition_by_symbol_kpa
-
-AXLES: tuple[AxleName, ...] = ("front", "rear")
 
 
 def as_present(case: Case) -> Case:

@@ -14,7 +14,7 @@ from service.assessment.checks import AXLE_CHECKS, CAR_CHECKS
 from service.assessment.checks.grade import EVERYWHERE, Grade, Place
 from service.assessment.law import law_findings as law
 from service.assessment.view.axle_view import Fitted
-from service.assessment.view.views import AxleView, CarView, weigh
+from service.assessment.view.views import CarView, weigh
 from service.assessment.view.wheel_facts import WheelFacts
 from service.core.findings import NOT_ASSESSED, NOT_MET, Where
 from service.core.numeric import Num, known, pick
@@ -61,14 +61,12 @@ def _lightest(axle: Axle[Num]) -> Axle[Num]:
 
 
 def _seen_at_least(least: Case[Num], car: CarView[Num]) -> CarView[Num]:
-    slow = least.vehicle.speed_assumed
-    present = _now(car.front, slow=slow), _now(car.rear, slow=slow)
-    front, rear = (_unhurried(view.then.facts) if slow else view.then.facts for view in (car.front, car.rear))
+    # Nothing is not met for what the present wheels carry, so they stay as they are.
+    present = Fitted(car.front.now.facts, car.front.hub), Fitted(car.rear.now.facts, car.rear.hub)
+    front, rear = car.front.then.facts, car.rear.then.facts
+    if least.vehicle.speed_assumed:
+        front, rear = _unhurried(front), _unhurried(rear)
     return weigh(least, present, front, rear)
-
-
-def _now(view: AxleView[Num], *, slow: bool) -> Fitted[Num]:
-    return Fitted(_unhurried(view.now.facts) if slow else view.now.facts, view.hub)
 
 
 def _unhurried(facts: WheelFacts[Num]) -> WheelFacts[Num]:

@@ -34,7 +34,7 @@ class Conditions(NamedTuple):
     axle_mass_share: float
     day: str
     rules: RulesHere
-    tyres_vary: bool = False
+    tyres_vary: bool
     """Whether a speedometer is judged for tyres that roll as differently as the standard lets them."""
 
     def winter_tyre(self, winter_mark: Num) -> Num:

@@ -57,4 +57,4 @@ def test_numbers_and_estimates_that_are_not_known_have_no_name():
 
 
 def test_the_decimals_of_an_estimate_hold_for_its_three_numbers():
-    assert Layout({"a": 0}, {"b": 2}).decimals == (0, 2, 2, 2)
+    assert Layout({"a": 0}, {"b": 2}).scale == (1.0, 100.0, 100.0, 100.0)

@@ -34,6 +34,7 @@ RATED = "The rim is rated for {} kg; the present wheels carry {} kg each."
     [
         ({}, "load.capacity", CARRY.format(1340, 1340), None),
         ({}, "rim.load_rating", RATED.format(700, 670), None),
+        ({f"{RIM}/load_rating_kg": 700.4}, "rim.load_rating", RATED.format(700, 670), None),
         ({TYRE: WEAK}, "load.capacity", CARRY.format(1230, 1340), 1230),
         ({TYRE: WEAK}, "load.pressure", CARRY.format(1230, 1340), 1230),
         ({f"{RIM}/load_rating_kg": 450}, "rim.load_rating", RATED.format(450, 670), 900),

@@ -10,7 +10,7 @@ import math
 import pytest
 
 from service.assessment.answer.as_present import enough_mass_kg, enough_speed_kmh
-from service.core.findings import MET, NOT_ASSESSED
+from service.core.findings import MET, NOT_ASSESSED, NOT_MET
 from tests.support.cases import ABSENT, changed, check, finding, saloon
 
 TOP = "/vehicle/max_speed_kmh"
@@ -45,6 +45,21 @@ def test_a_tyre_without_a_symbol_tells_nothing_of_the_vehicle_and_is_enough_for_
     answered = found(**{TOP: ABSENT, f"/vehicle/{axle}/fitted/tyre/size": bare})
     assert (answered.case.vehicle.max_speed_kmh, enough_speed_kmh(answered.case)) == (270.0, 270.0)
     assert math.isnan(enough_speed_kmh(found(**{TOP: ABSENT, f"/candidate/{axle}/tyre/size": bare}).case))
+
+
+def test_letters_in_the_size_are_enough_for_their_speed_and_do_not_tell_that_of_the_vehicle():
+    """ZR is "above 240 km/h" (UN R30, from memory); the W on the other axle is 270."""
+    open_ended = "225/45 ZR17"
+    now = found(**{TOP: ABSENT, "/vehicle/rear/fitted/tyre/size": open_ended})
+    then = found(**{TOP: ABSENT, TYRE: open_ended})
+    assert (now.case.vehicle.max_speed_kmh, enough_speed_kmh(then.case)) == (270.0, 240.0)
+
+
+# At no speed do two tyres of 670 kg carry more than 1,340; the present ones of 730 (load index 97) do.
+@pytest.mark.parametrize(("mass_kg", "outcome"), [(1340, NOT_ASSESSED), (1341, NOT_MET)])
+def test_what_is_too_weak_at_any_speed_does_not_wait_for_the_speed(mass_kg, outcome):
+    changes = {TOP: ABSENT, REAR: mass_kg, "/vehicle/rear/fitted/tyre/size": "225/45 R17 97W XL"}
+    assert finding(found(**changes), "load.capacity").outcome == outcome
 
 
 def test_the_top_speed_is_asked_for_with_the_one_that_is_enough():

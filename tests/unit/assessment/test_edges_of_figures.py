@@ -10,8 +10,11 @@ import math
 
 import pytest
 
+import service.assessment
+from service.assessment.view.wheel_facts import WheelFacts
 from service.core.numeric import known
 from tests.support.cases import ABSENT, changed, check, on_both_axles, saloon
+from tests.support.unchanging import data_classes, takes_another_value
 
 REAR, NOW = "/candidate/rear", "/vehicle/rear/fitted"
 WIDER = ("245/40 R18 97Y XL", "8J x 18 H2 ET40")
@@ -189,3 +192,10 @@ def test_no_tyre_overloaded_by_more_than_a_fifth_is_reckoned(mass, is_known):
     found = rear(masses).then.behaviour
     assert known(found.cornering_stiffness_n_per_deg) == is_known
     assert found.load_share == pytest.approx(mass / 1340)
+
+
+def test_what_was_found_of_a_wheel_once_is_not_changed_by_who_reads_it():
+    """All candidates of a request share the present wheels."""
+    kinds = list(data_classes(service.assessment))
+    assert WheelFacts in kinds
+    assert not [each for each in kinds if takes_another_value(each)]

@@ -11,10 +11,10 @@ import pytest
 
 from service.assessment.batch.one_window import window_of
 from service.assessment.batch.rim_grid import grid_of, least_rating_kg, rim_designation, wanted_rim
-from service.assessment.batch.rim_search import RimsAsked, TyrePair, fitted_on, rims_for
+from service.assessment.batch.rim_search import RimsAsked, TyrePair, _combined, fitted_on, rims_for
 from service.assessment.batch.rim_windows import Reason, windows_of
 from service.assessment.batch.rim_words import in_words, subject_of, units_of
-from service.assessment.batch.shared_rims import Demand, _Cell, shared_rims, smallest_set
+from service.assessment.batch.shared_rims import ChosenRim, Demand, RimSet, _Cell, shared_rims, smallest_set
 from service.assessment.case import Tyre
 from service.core.findings import ADVISORY, NOT_ASSESSED, NOT_MET, NOT_RECOMMENDED
 from service.designation.tyre import parse_tyre
@@ -280,3 +280,13 @@ def test_of_rims_that_do_alike_the_set_has_the_present_or_the_measuring_width(te
     found = rims_for(one, RimsAsked((tyre(text),), (tyre("225/40 R18 92W XL"),)))
     (rim,) = [each for each in found.smallest.rims if FRONT in each.serves]
     assert rim.width_in == width
+
+
+# 14 mm of room towards the strut: 15 further in touches, 1 does not.
+@pytest.mark.parametrize("offsets", [(46.0, 60.0), (60.0, 46.0)])
+def test_of_two_rims_that_a_set_has_for_a_tyre_the_one_that_a_check_likes_best_is_combined(offsets):
+    one, both = car(), (Demand("front", 0), Demand("rear", 0))
+    grids = tuple(grid_of(one, axle, (tyre(),)) for axle in (one.vehicle.front, one.vehicle.rear))
+    rims = tuple(ChosenRim(17.0, 7.5, offset, both, ()) for offset in offsets)
+    (found,) = _combined(one, [TyrePair(tyre(), tyre())], grids, RimSet(rims, (), exact=True))
+    assert [each.offset_mm for each in found.rims] == [46.0, 46.0]

@@ -23,6 +23,14 @@ def test_the_loaded_radius_of_a_passenger_tyre_is_within_a_millimetre_and_a_half
     assert (value - low, high - value) == (pytest.approx(1.5), pytest.approx(1.5))
 
 
+def test_a_patch_four_times_as_wide_floats_at_half_the_speed():
+    """sqrt(W / W'): this project's own law. The onset by pressure and tread has no width in it."""
+    wheel = check(saloon()).car.rear.then
+    by_pressure, width = wheel.behaviour.aquaplaning_onset_kmh, wheel.behaviour.patch_width_mm
+    assert wheel_estimates(wheel, width, None).aquaplaning_onset_kmh.value == pytest.approx(by_pressure)
+    assert wheel_estimates(wheel, width / 4.0, None).aquaplaning_onset_kmh.value == pytest.approx(by_pressure / 2.0)
+
+
 @pytest.mark.parametrize(
     "size", ["215/65 R17C 109/107T", "225/65 R17 108/106T", "LT245/65 R17 111/108S E", "225/45 D17 94H"]
 )

@@ -19,6 +19,7 @@ from service.assessment.batch.grading import stack_candidates
 from service.assessment.view.views import candidate_facts
 from service.core.findings import ADVISORY
 from tests.support import workshop
+from tests.support.cases import changed, saloon
 from tests.support.effort import cases
 from tests.support.many_cases import question
 from tests.support.shop_cases import shop_question
@@ -72,17 +73,38 @@ def test_a_wheel_on_single_and_on_twin_wheels_is_looked_up_for_each():
     assert (front.rated_kg[0], rear.rated_kg[0]) == (975.0, 925.0)
 
 
+# What a row keeps of a finding.
+SHORT = ("code", "axle", "already", "decides", "measured", "limit", "unit")
+
+
 def test_the_findings_of_a_row_say_what_is_so_today_and_what_decides():
     asked = shop_question(7)
     candidates = [shop_question(7 + 120 * step)["candidate"] for step in range(20)]
     answer = post("/v1/fitments/compare", {"vehicle": asked["vehicle"], "candidates": candidates, "explain_first": 0})
     for row in answer["rows"]:
         alone = post("/v1/fitments/check", {"vehicle": asked["vehicle"], "candidate": candidates[row["index"]]})
-        told = [(each["code"], each["axle"], each["already"], each.get("decides")) for each in row["findings"]]
-        assert told == [
-            (each["code"], each["axle"], each["already"], each.get("decides"))
-            for each in alone["findings"][: len(told)]
-        ]
+        # As text, because a zero with a sign equals one without.
+        told = [repr([each.get(name) for name in SHORT]) for each in row["findings"]]
+        assert told == [repr([each.get(name) for name in SHORT]) for each in alone["findings"][: len(told)]]
+
+
+def test_a_number_next_to_nothing_has_no_sign_in_a_row():
+    """14.007 mm of room less 14.01; speed shown over speed on 0.99997 of the circumference."""
+    asked = changed(
+        saloon(),
+        {
+            "/vehicle/speedometer": {"displayed_kmh": 99, "true_kmh": 100},
+            "/vehicle/rear/fitted/tyre/rolling_circumference_mm": 1933.7,
+            "/candidate/rear/tyre/rolling_circumference_mm": 0.99997 * 1933.7,
+            "/vehicle/front/clearance/inboard_mm": 14.007,
+            "/candidate/front/rim/size": "7.5J x 17 H2 ET59.01",
+        },
+    )
+    many = {"vehicle": asked["vehicle"], "candidates": [asked["candidate"]], "explain_first": 0}
+    answer = post("/v1/fitments/compare", many)
+    told = {each["code"]: each for each in answer["rows"][0]["findings"]}
+    assert repr(told["clearance.inboard"]["measured"]) == "0.0"
+    assert repr(told["diameter.speedometer"]["limit"]) == "0.0"
 
 
 @pytest.mark.parametrize("seed", [3, 4])

@@ -36,6 +36,11 @@ def test_a_spacer_is_an_offset_less_by_its_thickness(spacer_mm):
     assert on_spacers.verdict == without.verdict
 
 
+@pytest.mark.parametrize(("spacer_mm", "said"), [(0, ""), (5, ", 5 mm spacer"), (5.128, ", 5.13 mm spacer")])
+def test_a_rim_is_named_with_its_spacer_in_hundredths(spacer_mm, said):
+    assert check(spaced(60, spacer_mm)).case.candidate.rear.rim_in_words == f"8J x 17 H2 ET60{said}"
+
+
 @pytest.mark.parametrize("spacer_mm", [5, 15])
 def test_the_track_grows_by_twice_the_spacer(spacer_mm):
     assert check(spaced(45, spacer_mm)).car.front.change.track_mm == 2 * spacer_mm

@@ -122,6 +122,12 @@ def test_a_wrong_pressure_is_set_to_the_one_of_the_job_card(pressure, said):
     assert found.remedy.text == "set 250 kPa (2.5 bar), cold"
 
 
+# 290 kPa of an extra load tyre and 50 more are usual; gauges and job cards show whole numbers, and 340.5 as 340.
+@pytest.mark.parametrize(("pressure", "outcome"), [(340, MET), (340.5, MET), (340.6, ADVISORY)])
+def test_a_pressure_is_too_much_where_a_gauge_shows_more_than_is_usual(pressure, outcome):
+    assert asked({"/candidate/rear/pressure_kpa": pressure}, "load.pressure").outcome == outcome
+
+
 VAN_TYRE = "215/65 R17C 109/107T"
 
 

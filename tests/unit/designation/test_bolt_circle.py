@@ -3,7 +3,11 @@
 import pytest
 
 from service.core.errors import UnreadableDesignation
-from service.designation.bolt_circle import parse_bolt_circle
+from service.designation.bolt_circle import BoltCircle, parse_bolt_circle
+from service.designation.rim import RimDesignation
+from service.designation.service_description import ServiceDescription
+from service.designation.tyre import TyreDesignation
+from tests.support.unchanging import takes_another_field, takes_another_value
 
 
 @pytest.mark.parametrize(
@@ -89,3 +93,10 @@ def test_a_look_alike_is_named_at_its_place():
     with pytest.raises(UnreadableDesignation, match=r"digit 1.*Did you mean 5x112") as caught:
         parse_bolt_circle("5xl12")
     assert caught.value.position == 2
+
+
+@pytest.mark.parametrize("kind", [BoltCircle, RimDesignation, ServiceDescription, TyreDesignation])
+def test_what_was_read_neither_changes_nor_grows(kind):
+    """An assessment and its answer share it."""
+    assert not takes_another_value(kind)
+    assert not takes_another_field(kind)

@@ -100,6 +100,11 @@ def test_who_leaves_a_number_out_is_shown_one_of_a_size_that_exists(numbers, exa
         tyre_from_numbers(**numbers)
 
 
+def test_an_error_tells_the_bounds_of_a_width():
+    with pytest.raises(WrongNumber, match="The section width cannot be 50: expected whole millimetres from 60 to 500"):
+        tyre_from_numbers(**SIZE | {"section_width_mm": 50})
+
+
 def test_the_numbers_of_a_motorcycle_tyre_are_out_of_scope():
     with pytest.raises(OutOfScope) as caught:
         tyre_from_numbers(section_width_mm=120, aspect_ratio=70, rim_diameter_in=17)
@@ -186,6 +191,25 @@ def test_an_error_names_the_number_of_the_rim_that_is_wrong(numbers, name):
     with pytest.raises(WrongNumber) as caught:
         rim_from_numbers(**{"width_in": 7.5, "diameter_in": 17, **numbers})
     assert caught.value.name == name
+
+
+WIDTHS = "whole, half or quarter inches from 3 to 16, below the diameter"
+
+
+# A number is told as it was given, to a millionth; the bounds are those of the reader.
+@pytest.mark.parametrize(
+    ("numbers", "said"),
+    [
+        ({"diameter_in": 40}, "The rim diameter cannot be 40: expected a diameter code from 8 to 30, whole or half."),
+        ({"width_in": 7.12345678}, f"The rim width cannot be 7.123457: expected {WIDTHS}."),
+        ({"diameter_in": None}, "The rim diameter is missing: expected a diameter code, such as 17."),
+        ({"width_in": None}, "The rim width is missing: expected inches between the flanges, such as 7.5."),
+    ],
+)
+def test_an_error_tells_the_number_and_its_bounds(numbers, said):
+    with pytest.raises(WrongNumber) as caught:
+        rim_from_numbers(**{"width_in": 7.5, "diameter_in": 17, **numbers})
+    assert str(caught.value) == said
 
 
 def test_numbers_may_add_the_offset_that_a_rims_text_lacks():

@@ -92,6 +92,7 @@ REFUSED = [
     ("4Jx7", 3, "a rim diameter code"),
     ("8Jx18 ET", 8, "an offset from −190 to 190"),
     ("8Jx18 ET191", 8, "an offset"),
+    ("8Jx18 ET  Q", 10, "an offset"),
     ("8Jx18 45", 6, "the end"),
     ("8Jx18-45", 5, "the end"),
     ("8Jx18x45x10", 8, "the end"),

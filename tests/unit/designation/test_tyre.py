@@ -184,9 +184,10 @@ def test_numbers_of_a_metric_size_are_what_is_printed():
     assert (tyre.section_width_mm, tyre.aspect_ratio, tyre.rim_code) == (285.0, 70.0, 19.5)
 
 
-def test_a_flotation_width_is_given_in_millimetres():
+@pytest.mark.parametrize(("text", "width_mm"), [("31x10.50R15LT", 266.7), ("7.00 R16", 177.8)])
+def test_a_width_in_inches_is_given_in_millimetres(text, width_mm):
     # 1 inch = 25.4 mm exactly (international yard and pound agreement of 1959).
-    assert parse_tyre("31x10.50R15LT").section_width_mm == pytest.approx(266.7, abs=1e-9)
+    assert parse_tyre(text).section_width_mm == pytest.approx(width_mm, abs=1e-9)
 
 
 def test_a_flotation_size_keeps_its_overall_diameter_and_has_no_ratio():

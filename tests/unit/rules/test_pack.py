@@ -5,8 +5,10 @@ import math
 
 import pytest
 
+import service.rules
 from service.rules.pack import Asked, RulePack, VehicleFacts, asked, speedometer_asked
 from service.rules.reader import default_packs
+from tests.support.unchanging import data_classes, takes_another_field, takes_another_value
 
 PACKS = default_packs()
 NL = PACKS["nl"]
@@ -171,3 +173,9 @@ def test_a_pack_without_a_place_takes_its_title():
 @pytest.mark.parametrize("pack", sorted(PACKS))
 def test_every_pack_says_what_it_does_not_hold(pack):
     assert PACKS[pack].not_held, f"say in `not_held` of {pack}.toml what of its law was not found or is not asked"
+
+
+def test_what_was_read_once_for_all_requests_neither_changes_nor_grows():
+    kinds = list(data_classes(service.rules))
+    assert RulePack in kinds
+    assert not [each for each in kinds if takes_another_value(each) or takes_another_field(each)]

@@ -55,6 +55,8 @@ def test_a_limit_without_a_key_it_needs_is_refused_at_its_header(tmp_path, key):
         (0, "most_gain = 1.0", "most_gain = 0.5", "Speedometer of Nowhere", "must not lie below least_gain"),
         (TRACK, "track_change_mm", "length_mm", "law.track_change", "unknown quantity 'length_mm'"),
         (TRACK, 'comparison = "at_most"', 'comparison = "below"', "law.track_change", "unknown comparison 'below'"),
+        # What is long is cut, so that a slip of quotes does not fill the screen.
+        (TRACK, '"at_most"', f'"{"x" * 61}"', "law.track_change", f"unknown comparison '{'x' * 60}'; known"),
         (TRACK, "value = 20", 'value = "20"', "law.track_change", "value must be a finite number"),
         (TRACK, "value = 20", "value = true", "law.track_change", "value must be a finite number"),
         (TRACK, 'unit = "mm"', 'unit = "in"', "law.track_change", "unknown unit 'in'; known: mm"),

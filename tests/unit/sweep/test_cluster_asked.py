@@ -20,6 +20,8 @@ class Asked:
     def __init__(self, scheduler=SAME, workers=SAME, gathered=("done",), lacking=None):
         self.scheduler, self.workers, self.gathered, self.lacking = scheduler, workers, gathered, lacking
         self.asked = []
+        self.shown = None
+        self.was_waited_for = False
 
     def __enter__(self):
         return self
@@ -46,10 +48,10 @@ class Asked:
     def gather(self, _futures):
         return self._given(self.gathered)
 
-    @staticmethod
-    def _given(answer):
+    def _given(self, answer):
         if isinstance(answer, Event):
-            return answer.wait(5.0)
+            answer.wait(5.0)
+            self.was_waited_for = True
         if isinstance(answer, BaseException):
             raise answer
         return answer
@@ -60,7 +62,7 @@ def client(monkeypatch):
     def make(**answers):
         made = Asked(**answers)
         monkeypatch.setattr(cluster, "Client", lambda *_where, **_how: made)
-        monkeypatch.setattr(cluster, "progress", lambda *_futures, **_how: None)
+        monkeypatch.setattr(cluster, "progress", lambda *_futures, **how: setattr(made, "shown", how))
         return made
 
     return make
@@ -95,9 +97,10 @@ def test_a_cluster_that_is_not_fit_is_refused_in_words(client, answers, said):
 def test_a_scheduler_that_does_not_answer_is_not_waited_for_longer(client, monkeypatch):
     monkeypatch.setattr(cluster, "ANSWER_S", 0.05)
     silent = Event()
-    client(scheduler=silent, workers={})
+    made = client(scheduler=silent, workers={})
     with pytest.raises(BadSweep, match="does not answer within"):
         cluster.check(WHERE, SAME)
+    assert not made.was_waited_for
     silent.set()
 
 
@@ -111,10 +114,14 @@ def test_a_scheduler_that_is_not_there_is_told(monkeypatch, error):
         cluster.on_cluster(WHERE, [])
 
 
-def test_the_work_of_a_cluster_comes_back_and_a_part_is_tried_again_twice(client):
+# A bar of text, and only where somebody sees it move.
+@pytest.mark.parametrize(("terminal", "shown"), [(True, {"notebook": False}), (False, None)])
+def test_the_work_of_a_cluster_comes_back_and_a_part_is_tried_again_twice(client, monkeypatch, terminal, shown):
+    monkeypatch.setattr(cluster.sys.stdout, "isatty", lambda: terminal)
     made = client(gathered=("one", "other"))
     assert cluster.on_cluster(WHERE, ["a", "b"]) == ("one", "other")
     assert made.asked == [(("a", "b"), 2)]
+    assert made.shown == shown
 
 
 @pytest.mark.parametrize(

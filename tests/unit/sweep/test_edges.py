@@ -6,7 +6,7 @@ import numpy as np
 import pyarrow as pa
 import pytest
 
-from service.sweep import batches, main
+from service.sweep import batches, fingerprint, main
 from service.sweep.columns import CANDIDATE_COLUMNS, VEHICLE_COLUMNS
 from service.sweep.job import BadSweep, Job
 from service.sweep.pair_columns import check_names, read
@@ -241,3 +241,22 @@ def test_rows_are_alike_where_all_is_and_what_is_not_given_is_like_nothing_given
     nan = float("nan")
     codes, firsts = distinct(np.array([1.0, nan, 2.0, 1.0, nan, 1.0]), np.array([5.0, 5.0, 5.0, 5.0, 5.0, nan]))
     assert (codes.tolist(), firsts.tolist()) == ([0, 1, 2, 0, 1, 3], [0, 1, 2, 5])
+
+
+def test_code_tables_and_packs_decide_and_neither_words_nor_folders_do(monkeypatch, tmp_path):
+    """A sweep that goes on with other sentences goes on with the same results."""
+
+    def now():
+        return fingerprint.fingerprint.__wrapped__()
+
+    (tmp_path / "sweep.py").mkdir()
+    monkeypatch.setattr(fingerprint, "__file__", str(tmp_path / "sweep.py" / "fingerprint.py"))
+    before = now()
+    (tmp_path / "de.po").write_text("a")
+    assert now() == before
+    for name in ("a.py", "b.csv", "c.toml"):
+        (tmp_path / name).write_text("a")
+        added = now()
+        (tmp_path / name).write_text("b")
+        assert len({before, added, now()}) == 3
+        before = now()
