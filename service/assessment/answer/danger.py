@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 
 from service.assessment.answer.action import Action, answering
 from service.assessment.answer.said_once import spoken
@@ -50,7 +50,7 @@ def settle_first(findings: Sequence[Finding]) -> list[Action]:
     unknown = spoken(of_outcome(findings, NOT_ASSESSED), findings)
     if not unknown:
         return []
-    text = sentences(say("Settle this before you order or fit."), _asks(unknown))
+    text = sentences(say("Settle this before you order or fit."), _asks(unknown, asked))
     return [answering(Action("settle_first", text), unknown)]
 
 
@@ -59,11 +59,11 @@ def measure_before_order(findings: Sequence[Finding]) -> list[Action]:
     narrow = [each for each in of_outcome(findings, ADVISORY) if BEFORE_ORDER in way_of(each)]
     if not narrow:
         return []
-    text = sentences(say("Before you order."), _asks(narrow, as_room=True))
+    text = sentences(say("Before you order."), _asks(narrow, _room))
     return [answering(Action("measure_before_order", text), narrow)]
 
 
-def _asks(findings: Sequence[Finding], *, as_room: bool = False) -> Said:
+def _asks(findings: Sequence[Finding], way: Callable[[Finding], str]) -> Said:
     """Return what to do, each thing once, with all that it settles: `Track, room to the strut, front axle: ...`."""
     ways: dict[str, list[Finding]] = {}
     for each in findings:
@@ -71,8 +71,7 @@ def _asks(findings: Sequence[Finding], *, as_room: bool = False) -> Said:
     asks = []
     for group in ways.values():
         about = [*dict.fromkeys(subject(each.code) for each in group), *filter(None, [where(group)])]
-        how = _room(group[0]) if as_room else asked(group[0])
-        asks.append(say("{subjects}: {what_to_do}", subjects=capital(joined(about)), what_to_do=how))
+        asks.append(say("{subjects}: {what_to_do}", subjects=capital(joined(about)), what_to_do=way(group[0])))
     return sentences(*asks)
 
 
