@@ -19,7 +19,7 @@ COMPILE := $(PY) -m uv pip compile --quiet --no-config --universal --python-vers
 
 .DEFAULT_GOAL := help
 .DELETE_ON_ERROR:
-.PHONY: help demo serve dev test explore mutants lint openapi dist bench lock audit sbom fuzz clean
+.PHONY: help demo serve dev test pytest explore mutants lint openapi dist bench lock audit sbom fuzz clean
 
 help: ## show this list
 	@grep -hE '^[a-z]+:.*## ' $(MAKEFILE_LIST) | awk -F ':.*## ' '{printf "  make %-9s %s\n", $$1, $$2}'
@@ -32,8 +32,12 @@ serve: .venv/runtime.stamp ## run the service on PORT (default 8000)
 
 dev: .venv/dev.stamp ## install everything that contributors and the sweep need
 
-test: lint build/clients/.stamp need-chromium need-curl need-haproxy need-javac ## everything that must hold before a change goes in
+# The types are looked at beside the tests, which leave a core idle now and then.
+test: .venv/dev.stamp build/clients/.stamp need-chromium need-curl need-haproxy need-javac ## everything that must hold before a change goes in
 	$(PY) -m service openapi --check
+	$(MAKE) --jobs=2 lint pytest
+
+pytest: .venv/dev.stamp ## the tests alone
 	$(PY) -m pytest -n 3 --dist loadfile --no-loadscope-reorder
 
 explore: .venv/dev.stamp ## try the laws on many more and ever new cases; takes an hour or so

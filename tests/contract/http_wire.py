@@ -46,6 +46,8 @@ class Server:
         self, variables: Mapping[str, str] | None = None, *, read_log: bool = True, **settings: object
     ) -> None:
         environ = {name: value for name, value in os.environ.items() if not name.startswith(("FITMENT_", "PORT"))}
+        # Nobody here has to be told of the stop first, but where the drain is what is tried.
+        settings = {"drain_s": 0, **settings}
         environ |= {f"FITMENT_{name.upper()}": str(value) for name, value in settings.items()}
         self.process = subprocess.Popen(
             self.program,
