@@ -32,8 +32,9 @@ serve: .venv/runtime.stamp ## run the service on PORT (default 8000)
 
 dev: .venv/dev.stamp ## install everything that contributors and the sweep need
 
-# The types are looked at beside the tests, which leave a core idle now and then.
-test: .venv/dev.stamp build/clients/.stamp need-chromium need-curl need-haproxy need-javac ## everything that must hold before a change goes in
+# What leaves a core idle goes side by side: the two kinds of packages, and the types beside the tests.
+test: need-chromium need-curl need-haproxy need-javac ## everything that must hold before a change goes in
+	$(MAKE) --jobs=2 .venv/dev.stamp build/clients/.stamp
 	$(PY) -m service openapi --check
 	$(MAKE) --jobs=2 lint pytest
 
