@@ -72,5 +72,6 @@ ROOMS = {
     "words": Room(("service/locales/*.py",), ("unit/locales/*", "unit/core/*", "unit/assessment/*")),
     "terminal": Room(("service/terminal/*.py",), ("unit/terminal/*", "contract/test_terminal.py")),
 }
-# They hold what is written, not whether it is right: what only they notice counts as slipped.
-BLIND = ("tests/unit/rules/test_golden.py", "tests/contract/test_openapi.py")
+# The first two hold what is written, not whether it is right: what only they notice counts as slipped. The third asks
+# for chores, which the copied tree has not: it would notice whatever is broken.
+BLIND = ("tests/unit/rules/test_golden.py", "tests/contract/test_openapi.py", "tests/contract/test_readme.py")
